@@ -1,0 +1,17 @@
+/** The functions of core that the page may call by name: those that are too big or too slow for the first load. */
+import { adjusterEffects, assess, planMoves, pointsFromTape, predictReading, solveCorner } from '../../core/index.ts';
+import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
+
+export const functions = {
+  adjusterEffects,
+  assess,
+  parseCarFile,
+  planMoves,
+  pointsFromTape,
+  predictReading,
+  solveCorner,
+  validateCarFile,
+} as const;
+
+export type Functions = typeof functions;
+export type FunctionName = keyof Functions;

@@ -1,0 +1,36 @@
+export interface Action {
+  label: string;
+  onPress: () => void;
+  disabled?: boolean;
+}
+
+export interface ActionBarProps {
+  /** The one thing to do next. */
+  primary?: Action;
+  /** Up to two quieter ones beneath. */
+  secondary?: readonly Action[];
+}
+
+/** Under the thumb at the foot of a screen: one big action, two quieter ones. */
+export function ActionBar({ primary, secondary = [] }: ActionBarProps) {
+  return (
+    <div class="dock action-bar">
+      {primary && <ActionButton action={primary} kind="primary" />}
+      {secondary.length > 0 && (
+        <div class="action-bar-rest">
+          {secondary.map((action) => (
+            <ActionButton key={action.label} action={action} kind="secondary" />
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}
+
+function ActionButton({ action, kind }: { action: Action; kind: 'primary' | 'secondary' }) {
+  return (
+    <button type="button" class={`action-bar-${kind}`} disabled={action.disabled} onClick={action.onPress}>
+      {action.label}
+    </button>
+  );
+}

@@ -1,0 +1,88 @@
+import type { ComponentChildren, FunctionComponent } from 'preact';
+import type { Adjuster, Corner, Position } from '../../../core/contract.ts';
+
+/** Shims of one thickness, mm. */
+export interface ShimCount {
+  readonly size: number;
+  readonly count: number;
+}
+
+/** What every adjuster's drawing is given. */
+export interface PictureProps {
+  adjuster: Adjuster;
+  from: Position;
+  to: Position;
+  corner: Corner;
+  /** What the pack holds and what it is to hold; without them its thickness is drawn plain. */
+  stackFrom?: readonly ShimCount[];
+  stackTo?: readonly ShimCount[];
+}
+
+/** The same move in large figures. `unit` follows `to`. */
+export interface PictureWords {
+  readonly from: string;
+  readonly to: string;
+  readonly unit?: string;
+  readonly note: string;
+}
+
+/** One adjuster kind, drawn. */
+export interface AdjusterPicture {
+  readonly Picture: FunctionComponent<PictureProps>;
+  readonly words: (props: PictureProps) => PictureWords;
+  /** Stands above its words and not beside them. */
+  readonly wide?: boolean;
+}
+
+interface FrameProps {
+  width: number;
+  height: number;
+  title: string;
+  children: ComponentChildren;
+}
+
+/** An inline drawing with words for those who do not see it. */
+export function Frame({ width, height, title, children }: FrameProps) {
+  return (
+    <svg class="picture" viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img">
+      <title>{title}</title>
+      {children}
+    </svg>
+  );
+}
+
+/** A point on a circle, angle in degrees clockwise from the top. */
+export function around(angle: number, radius: number): readonly [x: number, y: number] {
+  const a = (angle * Math.PI) / 180;
+  const tidy = (x: number) => Math.round(x * 100) / 100;
+  return [tidy(radius * Math.sin(a)), tidy(-radius * Math.cos(a))];
+}
+
+interface TurnArrowProps {
+  /** Degrees clockwise from the top. */
+  from: number;
+  to: number;
+  radius: number;
+}
+
+/** An arc about the origin with its head at `to`. Nothing where nothing turns. */
+export function TurnArrow({ from, to, radius }: TurnArrowProps) {
+  const sweep = to - from;
+  if (Math.abs(sweep) < 0.5) return null;
+  const way = Math.sign(sweep);
+  // The head is about 11 px long: the arc stops at its foot, and a turn shorter than that is all head.
+  const head = (11 / radius) * (180 / Math.PI);
+  const foot = to - way * Math.min(head, Math.abs(sweep));
+  const [x0, y0] = around(from, radius);
+  const [x1, y1] = around(foot, radius);
+  const large = Math.abs(foot - from) > 180 ? 1 : 0;
+  const tip = around(to, radius).join(' ');
+  const outer = around(foot, radius + 6).join(' ');
+  const inner = around(foot, radius - 6).join(' ');
+  return (
+    <g class="picture-arrow">
+      <path d={`M${x0} ${y0}A${radius} ${radius} 0 ${large} ${way > 0 ? 1 : 0} ${x1} ${y1}`} />
+      <path class="picture-head" d={`M${tip}L${outer}L${inner}z`} />
+    </g>
+  );
+}

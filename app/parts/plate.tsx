@@ -1,0 +1,4 @@
+/** A car's number plate, in the mono face. */
+export function Plate({ text }: { text: string }) {
+  return <span class="plate">{text}</span>;
+}

@@ -1,0 +1,120 @@
+import type { Vec3 } from '../../core/contract.ts';
+import { suspensionPictures } from './drawings/suspension-catalogue.ts';
+import type { SuspensionPicture } from './drawings/suspension-picture.ts';
+
+export interface SuspensionDrawingProps {
+  kind: string;
+  /** One point to ring and name, or the two ends of a length. */
+  highlight?: string | readonly string[];
+  /** Measured points, mm, corner frame; what is absent comes from a made-up corner of the same kind. */
+  points?: Readonly<Record<string, Vec3 | undefined>>;
+}
+
+type Flat = readonly [x: number, y: number];
+/** One way of looking: which two coordinates go right and up. */
+interface View {
+  readonly says: string;
+  readonly flat: (point: Vec3) => Flat;
+}
+
+const views: readonly View[] = [
+  { says: 'from the front', flat: ([, y, z]) => [y, z] },
+  { says: 'from above', flat: ([x, y]) => [y, x] },
+];
+const PANEL = 150;
+const TYRE = 205;
+
+/** A corner from the front and from above, at one scale, with the point that is being typed ringed and named. */
+export function SuspensionDrawing({ kind, highlight = [], points = {} }: SuspensionDrawingProps) {
+  const picture = suspensionPictures[kind];
+  if (!picture) return null;
+  const ringed = typeof highlight === 'string' ? [highlight] : highlight;
+  const all = placed(picture, points);
+  const scale = PANEL / Math.max(...views.map((view) => extent(view, all).size));
+  const names = ringed.map((name) => picture.labels[name] ?? name).join(' to ');
+  return (
+    <figure class="suspension">
+      <svg viewBox={`0 0 ${2 * PANEL + 20} ${PANEL + 18}`} width="100%" role="img">
+        <title>{names ? `${picture.name}: ${names}` : picture.name}</title>
+        {views.map((view, i) => (
+          <g key={view.says} transform={`translate(${i * (PANEL + 20)} 0)`}>
+            <Panel view={view} picture={picture} points={all} scale={scale} ringed={ringed} />
+          </g>
+        ))}
+      </svg>
+      {names && <figcaption>{names}</figcaption>}
+    </figure>
+  );
+}
+
+type Points = Readonly<Record<string, Vec3>>;
+
+/** The made-up corner with the measured points in place of its own, where they are numbers. */
+function placed(picture: SuspensionPicture, points: SuspensionDrawingProps['points'] = {}): Points {
+  const known = Object.entries(points).filter(([, p]) => p?.every(Number.isFinite)) as [string, Vec3][];
+  return { ...picture.points, ...Object.fromEntries(known.filter(([name]) => name in picture.points)) };
+}
+
+const hubOf = (points: Points): Vec3 => points.wheelCentre ?? [0, 770, 320];
+
+/** The tyre's outline in a view: as wide as a tyre, as high or long as the wheel centre is off the ground. */
+function tyre(view: View, points: Points): { from: Flat; to: Flat } {
+  const [x, y, z] = hubOf(points);
+  const radius = Math.max(z, TYRE);
+  return {
+    from: view.flat([x - radius, y - TYRE / 2, z - radius]),
+    to: view.flat([x + radius, y + TYRE / 2, z + radius]),
+  };
+}
+
+function extent(view: View, points: Points): { middle: Flat; size: number } {
+  const { from, to } = tyre(view, points);
+  const flat = [...Object.values(points).map(view.flat), from, to];
+  const low = [0, 1].map((i) => Math.min(...flat.map((p) => p[i] ?? 0))) as [number, number];
+  const high = [0, 1].map((i) => Math.max(...flat.map((p) => p[i] ?? 0))) as [number, number];
+  return {
+    middle: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2],
+    size: Math.max(high[0] - low[0], high[1] - low[1], 1),
+  };
+}
+
+interface PanelProps {
+  view: View;
+  picture: SuspensionPicture;
+  points: Points;
+  scale: number;
+  ringed: readonly string[];
+}
+
+function Panel({ view, picture, points, scale, ringed }: PanelProps) {
+  const { middle } = extent(view, points);
+  const on = ([right, up]: Flat): Flat => [
+    Math.round((PANEL / 2 + (right - middle[0]) * scale * 0.94) * 10) / 10,
+    Math.round((PANEL / 2 - (up - middle[1]) * scale * 0.94) * 10) / 10,
+  ];
+  const at = (name: string): Flat => on(view.flat(points[name] ?? hubOf(points)));
+  const path = (a: string, b: string) => `M${at(a).join(' ')}L${at(b).join(' ')}`;
+  const wheel = tyre(view, points);
+  const [left, bottom] = on(wheel.from);
+  const [right, top] = on(wheel.to);
+  const [from, to] = ringed;
+  return (
+    <>
+      <rect class="suspension-tyre" x={left} y={top} width={right - left} height={bottom - top} rx="9" />
+      <path class="suspension-upright" d={picture.upright.map((name) => path('wheelCentre', name)).join('')} />
+      <path class="suspension-link" d={picture.links.map(([a, b]) => path(a, b)).join('')} />
+      {from && to && <path class="suspension-length" d={path(from, to)} />}
+      {Object.keys(points).map((name) => (
+        <circle key={name} class="suspension-point" cx={at(name)[0]} cy={at(name)[1]} r="3" />
+      ))}
+      {ringed
+        .filter((name) => name in points)
+        .map((name) => (
+          <circle key={name} class="suspension-ring" cx={at(name)[0]} cy={at(name)[1]} r="7.5" />
+        ))}
+      <text class="suspension-view" x={PANEL / 2} y={PANEL + 14} text-anchor="middle">
+        {view.says}
+      </text>
+    </>
+  );
+}

@@ -1,0 +1,66 @@
+/** First load. Which screen the address asks for: hash routes, so that any sub-path of any host serves the app. */
+import { signal } from '@preact/signals';
+
+export type Route =
+  | { readonly screen: 'cars' }
+  | { readonly screen: 'car'; readonly id: string }
+  | { readonly screen: 'build'; readonly id: string }
+  | { readonly screen: 'history'; readonly id: string }
+  | { readonly screen: 'visit'; readonly id: string }
+  | { readonly screen: 'settings' }
+  | { readonly screen: 'cautions' };
+
+/** `#/car/ID/build` → the build of that car; anything unknown is the list of cars. */
+export function parseRoute(hash: string): Route {
+  const [place = '', rawId = '', room = ''] = hash.replace(/^#?\/?/, '').split('/');
+  const id = safeDecode(rawId);
+  if (place === 'car' && id) {
+    if (room === 'build') return { screen: 'build', id };
+    if (room === 'history') return { screen: 'history', id };
+    return { screen: 'car', id };
+  }
+  if (place === 'visit' && id) return { screen: 'visit', id };
+  if (place === 'settings') return { screen: 'settings' };
+  if (place === 'cautions') return { screen: 'cautions' };
+  return { screen: 'cars' };
+}
+
+export function hashOf(route: Route): string {
+  switch (route.screen) {
+    case 'cars':
+      return '#/';
+    case 'car':
+      return `#/car/${encodeURIComponent(route.id)}`;
+    case 'build':
+    case 'history':
+      return `#/car/${encodeURIComponent(route.id)}/${route.screen}`;
+    case 'visit':
+      return `#/visit/${encodeURIComponent(route.id)}`;
+    default:
+      return `#/${route.screen}`;
+  }
+}
+
+export const route = signal<Route>(parseRoute(location.hash));
+
+export function go(to: Route, how: 'push' | 'replace' = 'push'): void {
+  if (how === 'replace') {
+    history.replaceState(null, '', hashOf(to));
+    route.value = to;
+  } else {
+    location.hash = hashOf(to);
+  }
+}
+
+addEventListener('hashchange', () => {
+  route.value = parseRoute(location.hash);
+  scrollTo(0, 0);
+});
+
+function safeDecode(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return '';
+  }
+}

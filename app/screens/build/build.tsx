@@ -1,0 +1,1 @@
+export function BuildScreen() { return null; }

@@ -1,0 +1,87 @@
+/** One car: its open visit or a new one, its past visits, its build and its history. */
+import { ActionBar } from '../parts/action-bar.tsx';
+import { Card } from '../parts/card.tsx';
+import { Verdict } from '../parts/verdict.tsx';
+import { go, hashOf, route } from '../routes.ts';
+import { Header } from '../shell/header.tsx';
+import { carState } from '../state/car-state.ts';
+import { shortDay } from '../state/days.ts';
+import { judged } from '../state/judge.ts';
+import { records } from '../state/records.ts';
+import { beginVisit } from '../state/visit-actions.ts';
+import { openVisit, visitsOf, visitView } from '../state/visits.ts';
+import { suspensionKinds } from '../../core/suspension/catalogue.ts';
+
+export function CarScreen() {
+  const all = records.value;
+  const id = route.value.screen === 'car' ? route.value.id : '';
+  const car = all.cars.find((one) => one.id === id);
+  if (!car) {
+    return (
+      <div class="screen">
+        <Header title="No such car" back={{ screen: 'cars' }} />
+        <main class="list">
+          <p>This car is not on this phone.</p>
+        </main>
+        <ActionBar primary={{ label: 'To the cars', onPress: () => go({ screen: 'cars' }) }} />
+      </div>
+    );
+  }
+  const open = openVisit(all, id);
+  const { text, verdict } = carState(all, car);
+  const past = visitsOf(all, id).filter(({ closed }) => closed);
+  return (
+    <div class="screen">
+      <Header title={car.car.label} plate={car.car.plate} back={{ screen: 'cars' }} />
+      <main class="list">
+        <Card title={open ? 'On the rack' : 'Now'} tone={open ? 'live' : 'plain'}>
+          {verdict ? <Verdict state={verdict} label={text} /> : text}
+        </Card>
+        <Card title="Build">
+          <dl class="facts">
+            {(['front', 'rear'] as const).map((axle) => (
+              <div key={axle}>
+                <dt>{axle === 'front' ? 'Front' : 'Rear'}</dt>
+                <dd>
+                  {suspensionKinds[car.car[axle].suspension.kind]?.name}
+                  <span class="soft"> {car.car[axle].adjusters.map(({ name }) => name).join('; ') || 'no adjusters'}</span>
+                </dd>
+              </div>
+            ))}
+          </dl>
+          {car.car.notes && <p class="soft">{car.car.notes}</p>}
+        </Card>
+        {past.map((visit) => {
+          const view = visitView(all, visit.id);
+          const last = view?.rounds.at(-1);
+          return (
+            <Card
+              key={visit.id}
+              title={`Visit of ${shortDay(visit.opened)}`}
+              href={hashOf({ screen: 'visit', id: visit.id })}
+            >
+              {last ? (
+                <Verdict
+                  state={judged(last.record.reading, car.spec).verdict}
+                  label={`${view?.rounds.length} reading${view?.rounds.length === 1 ? '' : 's'}`}
+                />
+              ) : (
+                <span class="soft">nothing measured</span>
+              )}
+            </Card>
+          );
+        })}
+      </main>
+      <ActionBar
+        primary={{
+          label: open ? 'Go on with the visit' : 'New visit',
+          onPress: () => go({ screen: 'visit', id: beginVisit(car).id }),
+        }}
+        secondary={[
+          { label: 'History', onPress: () => go({ screen: 'history', id }) },
+          { label: 'Build', onPress: () => go({ screen: 'build', id }) },
+        ]}
+      />
+    </div>
+  );
+}

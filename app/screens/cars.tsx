@@ -1,0 +1,74 @@
+/** First load. Every car on this phone: the one on the rack first, with its next step; the newest state of each. */
+import { signal } from '@preact/signals';
+import type { CarRecord } from '../../core/records/stored.ts';
+import { ActionBar } from '../parts/action-bar.tsx';
+import { Card } from '../parts/card.tsx';
+import { Plate } from '../parts/plate.tsx';
+import { Verdict } from '../parts/verdict.tsx';
+import { go, hashOf } from '../routes.ts';
+import { Header } from '../shell/header.tsx';
+import { carState } from '../state/car-state.ts';
+import { records } from '../state/records.ts';
+import { openVisit } from '../state/visits.ts';
+import { newId } from '../store/index.ts';
+
+const wanted = signal('');
+
+export function CarsScreen() {
+  const cars = found(records.value.cars, wanted.value);
+  const onRack = cars.filter((car) => openVisit(records.value, car.id));
+  const others = cars.filter((car) => !onRack.includes(car));
+  return (
+    <div class="screen">
+      <Header title="Cornerwright" />
+      <main class="list">
+        <input
+          type="search"
+          aria-label="Find a car or plate"
+          placeholder="Find a car or plate"
+          value={wanted.value}
+          onInput={(event) => {
+            wanted.value = event.currentTarget.value;
+          }}
+        />
+        {[...onRack, ...others].map((car) => (
+          <CarRow key={car.id} car={car} />
+        ))}
+        {cars.length === 0 && <p class="soft empty">No car with “{wanted.value}” here.</p>}
+      </main>
+      <ActionBar
+        primary={{ label: 'New car', onPress: () => go({ screen: 'build', id: newId() }) }}
+        secondary={[
+          { label: 'Settings', onPress: () => go({ screen: 'settings' }) },
+          { label: 'Cautions', onPress: () => go({ screen: 'cautions' }) },
+        ]}
+      />
+    </div>
+  );
+}
+
+function CarRow({ car }: { readonly car: CarRecord }) {
+  const visit = openVisit(records.value, car.id);
+  const { text, verdict } = carState(records.value, car);
+  return (
+    <Card
+      href={hashOf(visit ? { screen: 'visit', id: visit.id } : { screen: 'car', id: car.id })}
+      title={car.car.label}
+      tone={visit ? 'live' : 'plain'}
+      {...(car.car.plate ? { aside: <Plate text={car.car.plate} /> } : {})}
+    >
+      <span class="soft">{verdict ? <Verdict state={verdict} label={text} /> : text}</span>
+    </Card>
+  );
+}
+
+/** Cars whose label or plate has every word asked for; spaces in a plate do not count. Newest edit first. */
+function found(cars: readonly CarRecord[], words: string): CarRecord[] {
+  const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
+  return cars
+    .filter(({ car }) => {
+      const text = `${car.label} ${car.plate ?? ''} ${(car.plate ?? '').replace(/\s/g, '')}`.toLowerCase();
+      return parts.every((part) => text.includes(part));
+    })
+    .sort((a, b) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0));
+}

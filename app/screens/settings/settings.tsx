@@ -1,0 +1,1 @@
+export function SettingsScreen() { return null; }

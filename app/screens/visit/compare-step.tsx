@@ -1,0 +1,42 @@
+/** The live step after a re-measure: compared with the prediction, then another round or as left. */
+import type { ComponentChildren } from 'preact';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { PunchedStep } from '../../parts/punched-step.tsx';
+import { Sheet } from '../../parts/sheet.tsx';
+import { judged } from '../../state/judge.ts';
+import { useExpected, usePlan } from '../../state/planning.ts';
+import { choose } from '../../state/stage.ts';
+import { correctReading } from '../../state/visit-actions.ts';
+import type { VisitView } from '../../state/visits.ts';
+import { CompareBody } from './compare.tsx';
+
+export function CompareStep({ view, past }: { readonly view: VisitView; readonly past: ComponentChildren }) {
+  const round = view.rounds.at(-1);
+  const before = view.rounds.at(-2);
+  const expected = useExpected(view, before);
+  const plan = usePlan(view, before);
+  if (!round) return null;
+  const { verdict } = judged(round.record.reading, view.car.spec);
+  const another = {
+    label: 'Plan the next moves',
+    onPress: () => choose(view.visit.id, { goOn: round.record.id }),
+  };
+  const left = { label: 'As left', onPress: () => choose(view.visit.id, { signOff: round.record.id }) };
+  const change = { label: 'Change a reading', onPress: () => correctReading(view, round) };
+  const good = verdict === 'in' || verdict === 'edge';
+  return (
+    <>
+      <Sheet>
+        {past}
+        <PunchedStep
+          state="live"
+          title={good ? 'All in the window' : 'Predicted against measured'}
+          time={`round ${view.rounds.length - 1}`}
+        >
+          <CompareBody view={view} round={round} before={before} expected={expected.value} plan={plan.value} />
+        </PunchedStep>
+      </Sheet>
+      <ActionBar primary={good ? left : another} secondary={[good ? another : left, change]} />
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+/** Re-measured: predicted against measured on one ruler an angle, and in words where the two part. */
+import { CORNERS, type Corner, type Plan, type Reading } from '../../../core/contract.ts';
+import { Card } from '../../parts/card.tsx';
+import { CornerMark } from '../../parts/corner-mark.tsx';
+import { Ruler, RulerLegend } from '../../parts/ruler.tsx';
+import { Verdict } from '../../parts/verdict.tsx';
+import { type Compared, compare } from '../../state/comparing.ts';
+import { angleWord, fieldsOf } from '../../state/fields.ts';
+import { valueText } from '../../state/units.ts';
+import type { RoundView, VisitView } from '../../state/visits.ts';
+
+interface Props {
+  readonly view: VisitView;
+  readonly round: RoundView;
+  readonly before: RoundView | undefined;
+  readonly expected: Reading | undefined;
+  readonly plan: Plan | undefined;
+}
+
+export function CompareBody({ view, round, before, expected, plan }: Props) {
+  const { car, spec } = view.car;
+  const rim = car.wheel.rimDiameter;
+  const rows = compare(
+    fieldsOf(car, true),
+    spec,
+    round.record.reading,
+    before?.record.reading,
+    expected,
+    plan?.deviation,
+  );
+  const parted = rows.filter((row) => row.parted !== undefined);
+  return (
+    <>
+      {parted.length > 0 && <Parted rows={parted} rim={rim} />}
+      {CORNERS.map((corner) => (
+        <CornerRulers key={corner} corner={corner} rows={rows.filter((row) => row.corner === corner)} rim={rim} />
+      ))}
+      <RulerLegend />
+    </>
+  );
+}
+
+function CornerRulers({ corner, rows, rim }: { readonly corner: Corner; readonly rows: readonly Compared[]; readonly rim: number }) {
+  if (rows.length === 0) return null;
+  return (
+    <section class="compare">
+      <h3>
+        <CornerMark corner={corner} />
+      </h3>
+      {rows.map((row) => (
+        <AngleRuler key={row.angle} row={row} rim={rim} />
+      ))}
+    </section>
+  );
+}
+
+function AngleRuler({ row, rim }: { readonly row: Compared; readonly rim: number }) {
+  const { angle, measured, predicted, found, deviation, window, verdict } = row;
+  const show = (value: number) => valueText(angle, value, rim);
+  return (
+    <div class="compare-angle">
+      <p class="compare-line">
+        <Verdict state={verdict} label={`${angleWord(angle)}${off(row, show)}`} />
+        <span class="compare-figures">
+          {predicted !== undefined && <span class="soft">predicted {show(predicted)}</span>}
+          <strong>{show(measured)}</strong>
+        </span>
+      </p>
+      <Ruler
+        measured={measured}
+        format={show}
+        {...(window ? { window } : {})}
+        {...(found === undefined ? {} : { found })}
+        {...(predicted === undefined ? {} : { predicted })}
+        {...(deviation === undefined ? {} : { deviation })}
+      />
+    </div>
+  );
+}
+
+function off({ measured, window }: Compared, show: (value: number) => string): string {
+  if (window && measured > window.high) return `, high by ${show(measured - window.high)}`;
+  if (window && measured < window.low) return `, low by ${show(window.low - measured)}`;
+  return '';
+}
+
+/** Says plainly what did not come as predicted and what would explain that much. */
+function Parted({ rows, rim }: { readonly rows: readonly Compared[]; readonly rim: number }) {
+  return (
+    <Card tone="caution" title="Not all came as predicted">
+      <ul>
+        {rows.map(({ corner, angle, parted = 0, deviation = 0 }) => (
+          <li key={`${corner} ${angle}`}>
+            {corner} {angle === 'sai' ? 'SAI' : angle} is {valueText(angle, Math.abs(parted), rim)} {parted > 0 ? 'above' : 'below'};
+            gauge and tape explain ±{valueText(angle, 2 * deviation, rim)}.
+          </li>
+        ))}
+      </ul>
+      <p>Check that the move was made, the right way and on this wheel, and that the figure was read right.</p>
+    </Card>
+  );
+}

@@ -1,0 +1,168 @@
+/** First load. Measured angles typed into the form grid, cell after cell, each digit kept as it is typed. */
+import { useEffect } from 'preact/hooks';
+import type { AxleName } from '../../../core/contract.ts';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { Card } from '../../parts/card.tsx';
+import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
+import { type GridCell, ReadingGrid } from '../../parts/reading-grid.tsx';
+import { anglesOf, angleWord, cornersOf, fieldsOf, fieldWord, readField, type Field } from '../../state/fields.ts';
+import { verdictOf, windowOf } from '../../state/judge.ts';
+import { setUnits, units } from '../../state/preferences.ts';
+import { draft, keepDraft } from '../../state/records.ts';
+import { entryDraft } from '../../state/stage.ts';
+import { isFull, typed } from '../../state/typing.ts';
+import { toeUnitWord, valueText } from '../../state/units.ts';
+import { END } from '../../state/visit-actions.ts';
+import type { VisitView } from '../../state/visits.ts';
+
+interface Props {
+  readonly view: VisitView;
+  /** What the one big button does once all cells are walked through. */
+  readonly actionLabel: string;
+  readonly onReady: () => void;
+}
+
+/** The state of the entry: fields, texts and the caret, all from the draft. */
+export function useEntry(view: VisitView) {
+  const { car } = view.car;
+  const fields = fieldsOf(car, units.value.sai);
+  const id = entryDraft(view.visit.id);
+  const kept = draft(id);
+  const texts = kept?.texts ?? {};
+  const cursor = kept?.cursor ?? fields[0]?.id;
+  const active = fields.find((field) => field.id === cursor);
+  const read = (field: Field) => readField(field, texts[field.id] ?? '', units.value, car.wheel.rimDiameter);
+  const after = (field: Field): string => fields[fields.indexOf(field) + 1]?.id ?? END;
+  return { fields, texts, active, read, after, put: (next: typeof texts, to?: string) => keepDraft(id, next, to) };
+}
+
+export function EntryGrid({ view }: { readonly view: VisitView }) {
+  const { texts, active, fields, read, put } = useEntry(view);
+  const { car, spec } = view.car;
+  const cell = (field: Field): GridCell => {
+    const { value, error } = read(field);
+    const window = windowOf(spec, field.corner, field.angle);
+    return {
+      text: texts[field.id] ?? '',
+      refused: error !== undefined,
+      ...(value === undefined || !window ? {} : { verdict: verdictOf(value, window) }),
+    };
+  };
+  const values = Object.fromEntries(fields.map((field) => [field.id, cell(field)]));
+  return (
+    <>
+      {!active && <Questions view={view} />}
+      {(['front', 'rear'] satisfies AxleName[]).map((axle) => (
+        <ReadingGrid
+          key={axle}
+          rows={anglesOf(car, axle, units.value.sai).map((angle) => ({ id: angle, label: angleWord(angle) }))}
+          columns={cornersOf(axle).map((corner) => ({ id: corner, corner }))}
+          values={values}
+          onPick={(to) => put(texts, to)}
+          {...(active ? { active: active.id } : {})}
+        />
+      ))}
+      <p class="soft grid-foot">
+        {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}; toe in {toeUnitWord()}, toe-in +
+      </p>
+    </>
+  );
+}
+
+export function EntryDock({ view, actionLabel, onReady }: Props) {
+  const { texts, active, fields, read, after, put } = useEntry(view);
+  const press = (key: KeypadKey | string) => {
+    if (!active) return;
+    if (key === 'next') put(texts, after(active));
+    else if (key === 'skip') put({ ...texts, [active.id]: '' }, after(active));
+    else if (key === 'dm') setUnits({ angle: units.value.angle === 'degrees' ? 'degrees-minutes' : 'degrees' });
+    else {
+      const text = typed(texts[active.id] ?? '', key, units.value, active.angle);
+      const full = key !== '⌫' && key !== '±' && isFull(text, units.value, active.angle);
+      put({ ...texts, [active.id]: text }, full ? after(active) : active.id);
+    }
+  };
+  useOtherCharacters(press, active !== undefined);
+  if (!active) {
+    const wrong = fields.find((field) => read(field).error !== undefined);
+    const empty = fields.every((field) => !texts[field.id]);
+    if (wrong || empty) {
+      const to = wrong ?? fields[0];
+      const label = wrong ? `${fieldWord(wrong)} cannot be read: mend it` : 'Type at least one reading';
+      return <ActionBar primary={{ label, onPress: () => put(texts, to?.id) }} />;
+    }
+    return (
+      <ActionBar
+        primary={{ label: actionLabel, onPress: onReady }}
+        secondary={[{ label: 'Go through them again', onPress: () => put(texts, fields[0]?.id) }]}
+      />
+    );
+  }
+  return (
+    <Keypad
+      onKey={press}
+      caption={fieldWord(active)}
+      hint={<Hint view={view} field={active} />}
+      decimal={units.value.decimal}
+      mode={units.value.angle}
+      nextLabel={after(active) === END ? 'Done' : 'Next'}
+    />
+  );
+}
+
+/** Asked once all is typed: unlikely values are pointed out, and taken all the same. */
+function Questions({ view }: { readonly view: VisitView }) {
+  const { fields, read } = useEntry(view);
+  const asked = fields.flatMap((field) => {
+    const { question } = read(field);
+    return question ? [{ field, question }] : [];
+  });
+  if (asked.length === 0) return null;
+  return (
+    <Card tone="caution" title="Worth a second look">
+      <ul role="status">
+        {asked.map(({ field, question }) => (
+          <li key={field.id}>
+            {field.corner}: {question}
+          </li>
+        ))}
+      </ul>
+    </Card>
+  );
+}
+
+/** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */
+function Hint({ view, field }: { readonly view: VisitView; readonly field: Field }) {
+  const { texts, read } = useEntry(view);
+  const { car, spec } = view.car;
+  const { error, question } = read(field);
+  if (error) {
+    return (
+      <span role="alert" class="wrong">
+        “{texts[field.id]}” is not {error}
+      </span>
+    );
+  }
+  if (question) return <span role="status">{question}</span>;
+  const window = windowOf(spec, field.corner, field.angle);
+  const show = (value: number) => valueText(field.angle, value, car.wheel.rimDiameter);
+  return window ? (
+    <>
+      window {show(window.low)} to {show(window.high)}
+    </>
+  ) : null;
+}
+
+/** Letters of a real keyboard are kept as typed and refused in words; the pad itself takes the digits. */
+function useOtherCharacters(press: (key: string) => void, on: boolean): void {
+  useEffect(() => {
+    if (!on) return;
+    const onType = (event: KeyboardEvent) => {
+      if (event.ctrlKey || event.metaKey || event.altKey || !/^[^0-9.,°+\-− ]$/u.test(event.key)) return;
+      if (event.target instanceof HTMLElement && event.target.closest('input, textarea, select')) return;
+      press(event.key);
+    };
+    document.addEventListener('keydown', onType);
+    return () => document.removeEventListener('keydown', onType);
+  });
+}

@@ -1,0 +1,159 @@
+/** As left: before and after on one sheet to print, what must still be done, and the cautions. */
+import type { Reading } from '../../../core/contract.ts';
+import { assess } from '../../../core/reading/assess.ts';
+import { angleOf } from '../../../core/reading/axle-angles.ts';
+import { Plate } from '../../parts/plate.tsx';
+import { Verdict } from '../../parts/verdict.tsx';
+import { fullTime } from '../../state/days.ts';
+import { fieldsOf } from '../../state/fields.ts';
+import { markOf, placeWord } from '../../state/judge.ts';
+import { adjusterOf } from '../../state/move-words.ts';
+import { choice, choose } from '../../state/stage.ts';
+import { positionText } from '../../state/standing.ts';
+import { toeUnitWord, valueText } from '../../state/units.ts';
+import { refKey, type VisitView } from '../../state/visits.ts';
+
+const REMINDERS = [
+  ['torque', 'Every fastener that was loosened is torqued to the maker’s figure'],
+  ['locks', 'Lock nuts tight, thread engagement and shim stacks within the maker’s limits'],
+  ['wheel', 'Steering wheel straight'],
+  ['sensor', 'Steering-angle sensor set'],
+  ['assist', 'Driver-assistance sensors calibrated, where the car has them'],
+  ['road', 'Road test done'],
+] as const;
+
+export function SignOffBody({ view }: { readonly view: VisitView }) {
+  const untorqued = movedAdjusters(view).filter(({ key }) => choice(view.visit.id, `torque:${key}`) !== 'yes');
+  return (
+    <>
+      <Paper view={view} />
+      {untorqued.length > 0 && (
+        <p class="caution-line">Not ticked as torqued: {untorqued.map(({ name }) => name).join(', ')}.</p>
+      )}
+      <fieldset class="ticks">
+        <legend>Before it goes</legend>
+        {REMINDERS.map(([id, text]) => (
+          <label key={id}>
+            <input
+              type="checkbox"
+              checked={choice(view.visit.id, `left:${id}`) === 'yes'}
+              onChange={(event) => choose(view.visit.id, { [`left:${id}`]: event.currentTarget.checked ? 'yes' : '' })}
+            />
+            <span>{text}</span>
+          </label>
+        ))}
+      </fieldset>
+      <p class="soft">
+        The maker’s service information and torque figures, local rules and a qualified technician’s judgement go before
+        anything here.
+      </p>
+    </>
+  );
+}
+
+function movedAdjusters(view: VisitView) {
+  const names = new Map<string, string>();
+  for (const { moves } of view.rounds) {
+    for (const move of moves) {
+      if (move.from === move.to) continue;
+      names.set(refKey(move), `${move.corner} ${adjusterOf(view.car.car, move)?.name ?? move.adjuster}`);
+    }
+  }
+  return [...names].map(([key, name]) => ({ key, name }));
+}
+
+/** The before-and-after sheet: what prints. */
+export function Paper({ view }: { readonly view: VisitView }) {
+  const { car, spec } = view.car;
+  const found = view.rounds[0]?.record.reading ?? {};
+  const last = view.rounds.at(-1);
+  const left = last?.record.reading ?? {};
+  return (
+    <section class="paper" aria-label="Before and after">
+      <header class="paper-head">
+        <strong>{car.label}</strong>
+        {car.plate && <Plate text={car.plate} />}
+      </header>
+      <p class="soft">
+        Found {fullTime(view.rounds[0]?.record.at ?? view.visit.opened)}
+        {view.visit.closed && <>, left {fullTime(view.visit.closed)}</>}. Toe in {toeUnitWord()}.
+      </p>
+      <table class="paper-table">
+        <thead>
+          <tr>
+            <th scope="col">Angle</th>
+            <th scope="col">Found</th>
+            <th scope="col">Left</th>
+            <th scope="col">Window</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rowsOf(view, found, left).map((row) => (
+            <tr key={row.name}>
+              <th scope="row">{row.name}</th>
+              <td>{row.found}</td>
+              <td>
+                <span class="paper-left">
+                  {row.left} <Verdict state={row.verdict} />
+                </span>
+              </td>
+              <td>{row.window}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <MovesMade view={view} />
+      {assess(left, spec).hints.map(({ text }) => (
+        <p key={text} class="soft">
+          {text}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+function rowsOf(view: VisitView, found: Reading, left: Reading) {
+  const { car, spec } = view.car;
+  const show = (angle: string, value: number | undefined) =>
+    value === undefined ? '–' : valueText(angle, value, car.wheel.rimDiameter);
+  const judged = assess(left, spec).angles;
+  const name = (where: string, angle: string) => placeWord(where as 'LF', angle);
+  const others = fieldsOf(car, true)
+    .filter(({ corner, angle }) => !judged.some((one) => one.where === corner && one.angle === angle))
+    .filter(({ corner, angle }) => found[corner]?.[angle] !== undefined || left[corner]?.[angle] !== undefined);
+  return [
+    ...judged.map(({ where, angle, value, window, state }) => ({
+      name: name(where, angle),
+      found: show(angle, angleOf(found, where, angle)),
+      left: show(angle, value),
+      window: `${show(angle, window.low)} to ${show(angle, window.high)}`,
+      verdict: markOf(state),
+    })),
+    ...others.map(({ corner, angle }) => ({
+      name: name(corner, angle),
+      found: show(angle, found[corner]?.[angle]),
+      left: show(angle, left[corner]?.[angle]),
+      window: '',
+      verdict: 'unknown' as const,
+    })),
+  ];
+}
+
+function MovesMade({ view }: { readonly view: VisitView }) {
+  const made = view.rounds.flatMap(({ moves }) => moves);
+  if (made.length === 0) return <p>No adjuster was moved.</p>;
+  return (
+    <ol class="paper-moves">
+      {made.map((move) => {
+        const adjuster = adjusterOf(view.car.car, move);
+        const show = (position: string | number) => (adjuster ? positionText(adjuster, position) : String(position));
+        return (
+          <li key={move.id}>
+            {move.corner} {adjuster?.name ?? move.adjuster}:{' '}
+            {move.outcome === 'wont-move' ? `would not move from ${show(move.from)}` : `${show(move.from)} → ${show(move.to)}`}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}

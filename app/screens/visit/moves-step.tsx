@@ -1,0 +1,86 @@
+/** The live step while there are moves to make: asks for the plan, and goes on to the re-measure when all are marked. */
+import type { ComponentChildren } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { InputError } from '../../../core/input-error.ts';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { Card } from '../../parts/card.tsx';
+import { PunchedStep } from '../../parts/punched-step.tsx';
+import { Sheet } from '../../parts/sheet.tsx';
+import { go } from '../../routes.ts';
+import { movesLeft } from '../../state/move-words.ts';
+import { usePlan } from '../../state/planning.ts';
+import { choose } from '../../state/stage.ts';
+import { beginEntry } from '../../state/visit-actions.ts';
+import type { RoundView, VisitView } from '../../state/visits.ts';
+import { MovesBody, MovesDock } from './moves.tsx';
+
+interface Props {
+  readonly view: VisitView;
+  readonly round: RoundView;
+  readonly past: ComponentChildren;
+}
+
+export function MovesStep({ view, round, past }: Props) {
+  const { value: plan, error } = usePlan(view, round);
+  const left = plan ? movesLeft(plan, round) : [];
+  const anyMoved = round.moves.some(({ from, to }) => from !== to);
+  const finished = plan !== undefined && left.length === 0 && anyMoved;
+  useEffect(() => {
+    if (finished) beginEntry(view);
+  }, [finished]);
+  const made = round.moves.length;
+  return (
+    <>
+      <Sheet>
+        {past}
+        <PunchedStep
+          state="live"
+          title="Moves"
+          {...(left.length > 0 ? { note: `${made + 1} of ${made + left.length}` } : {})}
+          {...(plan && left.length > 0 ? { time: `about ${minutes(plan.effort, left.length / plan.moves.length)} min` } : {})}
+        >
+          {plan && <MovesBody view={view} round={round} plan={plan} />}
+          {plan && plan.moves.length === 0 && !anyMoved && (
+            <p>{plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}</p>
+          )}
+          {error && <Refused error={error} />}
+          {!plan && !error && (
+            <p role="status" class="soft">
+              Working out the moves…
+            </p>
+          )}
+        </PunchedStep>
+      </Sheet>
+      {plan && <MovesDock view={view} round={round} plan={plan} whenNone={<NothingDock view={view} round={round} />} />}
+      {error && <ActionBar primary={{ label: 'Open the car’s build', onPress: () => go({ screen: 'build', id: view.car.id }) }} />}
+    </>
+  );
+}
+
+/** The plan's minutes for the share of its moves that is still to be made. */
+const minutes = (effort: number, share: number): number => Math.max(1, Math.round(effort * share));
+
+function NothingDock({ view, round }: Omit<Props, 'past'>) {
+  return (
+    <ActionBar
+      primary={{ label: 'As left', onPress: () => choose(view.visit.id, { signOff: round.record.id }) }}
+      secondary={[{ label: 'Measure again', onPress: () => beginEntry(view) }]}
+    />
+  );
+}
+
+/** What the core refused, at the field it names; everything that was typed is still there. */
+function Refused({ error }: { readonly error: Error }) {
+  return (
+    <Card tone="caution" title="No plan can be made yet">
+      {error instanceof InputError ? (
+        <p role="alert">
+          <strong>{error.field}</strong> {String(error.message.slice(error.field.length + 2))}
+        </p>
+      ) : (
+        <p role="alert">{error.message}</p>
+      )}
+      <p>What you entered is kept.</p>
+    </Card>
+  );
+}

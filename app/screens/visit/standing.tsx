@@ -1,0 +1,90 @@
+/** Where the adjusters stand now: remembered from the last visit, corrected by steps, or "Don't know". */
+import { CORNERS, type Corner } from '../../../core/contract.ts';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { CornerMark } from '../../parts/corner-mark.tsx';
+import { draft, keepDraft, records } from '../../state/records.ts';
+import { entryDraft } from '../../state/stage.ts';
+import { type Standing, positionText, standingKey, standings, UNKNOWN } from '../../state/standing.ts';
+import { lastSettings, refKey, type VisitView } from '../../state/visits.ts';
+import { Stepper } from './stepper.tsx';
+
+export function useStandings(view: VisitView) {
+  const id = entryDraft(view.visit.id);
+  const kept = draft(id);
+  const texts = kept?.texts ?? {};
+  const list = standings(view.car, texts, lastSettings(records.value, view.car.id));
+  return {
+    list,
+    picked: list.find(({ corner, adjuster }) => refKey({ corner, adjuster: adjuster.id }) === kept?.cursor),
+    pick: (one: Standing | undefined) =>
+      keepDraft(id, texts, one ? refKey({ corner: one.corner, adjuster: one.adjuster.id }) : 'end'),
+    set: ({ corner, adjuster }: Standing, text: string) =>
+      keepDraft(id, { ...texts, [standingKey(corner, adjuster.id)]: text }, kept?.cursor),
+  };
+}
+
+export function StandingList({ view }: { readonly view: VisitView }) {
+  const { list, picked, pick } = useStandings(view);
+  return (
+    <>
+      <p class="soft">Look at each one. Touch what is different.</p>
+      {CORNERS.map((corner) => (
+        <CornerList key={corner} corner={corner} list={list.filter((one) => one.corner === corner)} {...{ picked, pick }} />
+      ))}
+      {list.some(({ unknown }) => unknown) && (
+        <p class="soft">
+          What you don’t know is counted from the position on the car’s build card: the change is right, the stop may
+          come sooner.
+        </p>
+      )}
+    </>
+  );
+}
+
+interface ListProps {
+  readonly corner: Corner;
+  readonly list: readonly Standing[];
+  readonly picked: Standing | undefined;
+  readonly pick: (one: Standing) => void;
+}
+
+function CornerList({ corner, list, picked, pick }: ListProps) {
+  if (list.length === 0) return null;
+  return (
+    <section class="standing">
+      <h3>
+        <CornerMark corner={corner} />
+      </h3>
+      {list.map((one) => (
+        <button
+          key={one.adjuster.id}
+          type="button"
+          class={one === picked ? 'standing-row standing-picked' : 'standing-row'}
+          aria-pressed={one === picked}
+          onClick={() => pick(one)}
+        >
+          <span>{one.adjuster.name}</span>
+          <strong>{one.unknown ? 'don’t know' : positionText(one.adjuster, one.position)}</strong>
+        </button>
+      ))}
+    </section>
+  );
+}
+
+export function StandingDock({ view, onRight }: { readonly view: VisitView; readonly onRight: () => void }) {
+  const { picked, pick, set } = useStandings(view);
+  if (!picked) return <ActionBar primary={{ label: 'These are right', onPress: onRight }} />;
+  return (
+    <Stepper
+      caption={`${picked.corner} ${picked.adjuster.name}`}
+      adjuster={picked.adjuster}
+      position={picked.position}
+      unknown={picked.unknown}
+      onChange={(position) => set(picked, String(position))}
+      actions={[
+        { label: 'Don’t know', onPress: () => set(picked, UNKNOWN) },
+        { label: 'Set', onPress: () => pick(undefined), main: true },
+      ]}
+    />
+  );
+}

@@ -1,0 +1,38 @@
+/** One adjuster's position under the thumb: a step down, a step up, the position between in large letters. */
+import type { Position } from '../../../core/contract.ts';
+import type { Adjuster } from '../../../core/contract.ts';
+import { atEnd, positionText, stepped } from '../../state/standing.ts';
+
+interface Props {
+  readonly caption: string;
+  readonly adjuster: Adjuster;
+  readonly position: Position;
+  readonly unknown?: boolean;
+  readonly onChange: (position: Position) => void;
+  readonly actions: readonly { readonly label: string; readonly onPress: () => void; readonly main?: boolean }[];
+}
+
+export function Stepper({ caption, adjuster, position, unknown = false, onChange, actions }: Props) {
+  const step = (steps: 1 | -1) => onChange(stepped(adjuster, position, steps));
+  return (
+    <div class="dock stepper">
+      <p class="stepper-caption">{caption}</p>
+      <div class="stepper-row">
+        <button type="button" aria-label="One step down" disabled={atEnd(adjuster, position, -1)} onClick={() => step(-1)}>
+          −
+        </button>
+        <output class="stepper-value">{unknown ? 'Don’t know' : positionText(adjuster, position)}</output>
+        <button type="button" aria-label="One step up" disabled={atEnd(adjuster, position, 1)} onClick={() => step(1)}>
+          +
+        </button>
+      </div>
+      <div class="stepper-actions">
+        {actions.map(({ label, onPress, main }) => (
+          <button key={label} type="button" class={main ? 'action-bar-primary' : 'action-bar-secondary'} onClick={onPress}>
+            {label}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,163 @@
+/** Everything of a visit after its first reading is typed: the steps behind, the live one, and what is under the thumb. */
+import { useEffect, useState } from 'preact/hooks';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { PunchedStep } from '../../parts/punched-step.tsx';
+import { Sheet } from '../../parts/sheet.tsx';
+import { go, route } from '../../routes.ts';
+import { clock } from '../../state/days.ts';
+import { records } from '../../state/records.ts';
+import { type Stage, stageOf } from '../../state/stage.ts';
+import { settingsOf } from '../../state/standing.ts';
+import { correcting, entryReady, openAgain, signOff, takeDown } from '../../state/visit-actions.ts';
+import { type RoundView, type VisitView, visitView } from '../../state/visits.ts';
+import { CheckStep } from './check-step.tsx';
+import { CompareStep } from './compare-step.tsx';
+import { EntryDock, EntryGrid } from './entry.tsx';
+import { Paper, SignOffBody } from './left.tsx';
+import { MadeRow } from './moves.tsx';
+import { MovesStep } from './moves-step.tsx';
+import { PracticeButton } from './practice-button.tsx';
+import { ReadingBody } from './reading.tsx';
+import { StandingDock, StandingList, useStandings } from './standing.tsx';
+
+export interface StepProps {
+  readonly view: VisitView;
+}
+
+export function Strip() {
+  const view = route.value.screen === 'visit' ? visitView(records.value, route.value.id) : undefined;
+  return view ? <StripOf view={view} stage={stageOf(view)} /> : null;
+}
+
+function StripOf({ view, stage }: StepProps & { readonly stage: Stage }) {
+  const moved = view.rounds.at(-1)?.moves.length ?? 0;
+  useEffect(() => {
+    document.querySelector('.step-live')?.scrollIntoView({ block: 'start' });
+  }, [stage, view.rounds.length, moved]);
+  const last = view.rounds.at(-1);
+  const past = (
+    <>
+      <CheckStep view={view} />
+      {view.rounds.map((round, index) => (
+        <PastRound key={round.record.id} view={view} round={round} index={index} stage={stage} />
+      ))}
+    </>
+  );
+  if (last && stage === 'moves') return <MovesStep view={view} round={last} past={past} />;
+  if (last && stage === 'compare') return <CompareStep view={view} past={past} />;
+  return (
+    <>
+      <Sheet>
+        {past}
+        <Live view={view} stage={stage} />
+      </Sheet>
+      <Dock view={view} stage={stage} />
+    </>
+  );
+}
+
+/** A round behind the live step: its reading and what was done, folded until touched. */
+function PastRound({ view, round, index, stage }: StepProps & { round: RoundView; index: number; stage: Stage }) {
+  const [open, setOpen] = useState(false);
+  const isLast = round === view.rounds.at(-1);
+  const count = Object.values(round.record.reading).reduce(
+    (sum: number, one) => sum + (typeof one === 'object' ? Object.keys(one).length : 0),
+    0,
+  );
+  // The live step shows the last round's moves itself.
+  const showMoves = round.moves.length > 0 && !(isLast && stage === 'moves');
+  return (
+    <>
+      <PunchedStep
+        state="done"
+        title={index === 0 ? 'As found' : 'Re-measured'}
+        note={`${count} reading${count === 1 ? '' : 's'}`}
+        time={clock(round.record.at)}
+        onPick={() => setOpen(!open)}
+      >
+        {open && <ReadingBody view={view} round={round} open={isLast && !view.visit.closed} />}
+      </PunchedStep>
+      {showMoves && <PastMoves view={view} round={round} undo={isLast && stage === 'entry'} />}
+    </>
+  );
+}
+
+function PastMoves({ view, round, undo }: StepProps & { readonly round: RoundView; readonly undo: boolean }) {
+  const [open, setOpen] = useState(false);
+  const last = round.moves.at(-1);
+  return (
+    <PunchedStep
+      state="done"
+      title="Moves"
+      note={`${round.moves.filter(({ from, to }) => from !== to).length} made`}
+      time={last ? clock(last.at) : ''}
+      onPick={() => setOpen(!open)}
+    >
+      {open && round.moves.map((move) => <MadeRow key={move.id} view={view} move={move} last={undo && move === last} />)}
+    </PunchedStep>
+  );
+}
+
+function Live({ view, stage }: StepProps & { readonly stage: Stage }) {
+  switch (stage) {
+    case 'entry':
+      return (
+        <PunchedStep state="live" title={entryTitle(view)} note="what the rack shows now">
+          {view.rounds.length > 0 && !correcting(view) && (
+            <p class="soft">Roll the car and let it settle, then measure again.</p>
+          )}
+          <EntryGrid view={view} />
+          <PracticeButton view={view} />
+        </PunchedStep>
+      );
+    case 'standing':
+      return (
+        <PunchedStep state="live" title="Where the adjusters stand">
+          <StandingList view={view} />
+        </PunchedStep>
+      );
+    case 'sign-off':
+      return (
+        <PunchedStep state="live" title="As left">
+          <SignOffBody view={view} />
+        </PunchedStep>
+      );
+    default:
+      return (
+        <PunchedStep state="live" title="As left" note="signed off" time={clock(view.visit.closed ?? '')}>
+          <Paper view={view} />
+        </PunchedStep>
+      );
+  }
+}
+
+const entryTitle = (view: VisitView): string =>
+  correcting(view) ? 'Change a reading' : view.rounds.length > 0 ? 'Re-measure' : 'As found';
+
+function Dock({ view, stage }: StepProps & { readonly stage: Stage }) {
+  const { list } = useStandings(view);
+  switch (stage) {
+    case 'entry':
+      return (
+        <EntryDock
+          view={view}
+          actionLabel={view.rounds.length > 0 ? 'Compare with the plan' : 'Where the adjusters stand'}
+          onReady={() => entryReady(view)}
+        />
+      );
+    case 'standing':
+      return <StandingDock view={view} onRight={() => takeDown(view, settingsOf(list))} />;
+    case 'sign-off':
+      return <ActionBar primary={{ label: 'Sign off', onPress: () => signOff(view) }} />;
+    default:
+      return (
+        <ActionBar
+          primary={{ label: 'Print the sheet', onPress: () => print() }}
+          secondary={[
+            { label: 'Open again', onPress: () => openAgain(view) },
+            { label: 'The car', onPress: () => go({ screen: 'car', id: view.car.id }) },
+          ]}
+        />
+      );
+  }
+}

@@ -1,0 +1,56 @@
+/** First load. A visit as one strip, oldest step on top, the live one last. The first reading is here, the rest follows. */
+import { useState } from 'preact/hooks';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { PunchedStep } from '../../parts/punched-step.tsx';
+import { Sheet } from '../../parts/sheet.tsx';
+import { go, route } from '../../routes.ts';
+import { Header } from '../../shell/header.tsx';
+import { Lazy } from '../../shell/lazy.tsx';
+import { records } from '../../state/records.ts';
+import { stageOf } from '../../state/stage.ts';
+import { entryReady } from '../../state/visit-actions.ts';
+import { type VisitView, visitView } from '../../state/visits.ts';
+import { CheckStep } from './check-step.tsx';
+import { EntryDock, EntryGrid } from './entry.tsx';
+import { PracticeButton } from './practice-button.tsx';
+
+const loadStrip = async () => (await import('./strip.tsx')).Strip;
+
+export function VisitScreen() {
+  const view = route.value.screen === 'visit' ? visitView(records.value, route.value.id) : undefined;
+  if (!view) {
+    return (
+      <div class="screen">
+        <Header title="No such visit" back={{ screen: 'cars' }} />
+        <Sheet>
+          <p class="page">This visit is not on this phone.</p>
+        </Sheet>
+        <ActionBar primary={{ label: 'To the cars', onPress: () => go({ screen: 'cars' }) }} />
+      </div>
+    );
+  }
+  const { label, plate } = view.car.car;
+  return (
+    <div class="screen">
+      <Header title={label} plate={plate} back={{ screen: 'car', id: view.car.id }} />
+      {view.rounds.length === 0 && stageOf(view) === 'entry' ? <FirstEntry view={view} /> : <Lazy load={loadStrip} />}
+    </div>
+  );
+}
+
+function FirstEntry({ view }: { readonly view: VisitView }) {
+  // What comes next is fetched while the hands are busy with digits.
+  useState(() => void loadStrip().catch(() => undefined));
+  return (
+    <>
+      <Sheet>
+        <CheckStep view={view} />
+        <PunchedStep state="live" title="As found" note="what the rack shows now">
+          <EntryGrid view={view} />
+          <PracticeButton view={view} />
+        </PunchedStep>
+      </Sheet>
+      <EntryDock view={view} actionLabel="Where the adjusters stand" onReady={() => entryReady(view)} />
+    </>
+  );
+}

@@ -1,0 +1,82 @@
+/** First load. Chooses the screen; the list of cars and the visit are in the first load, the rest come when asked for. */
+import type { ComponentType } from 'preact';
+import { acceptUpdate, updateWaiting } from '../offline/registration.ts';
+import { type Route, route } from '../routes.ts';
+import { CarsScreen } from '../screens/cars.tsx';
+import { VisitScreen } from '../screens/visit/visit.tsx';
+import { loadError, loading } from '../state/records.ts';
+import { store } from '../store/index.ts';
+import { Lazy } from './lazy.tsx';
+
+const LATER: Partial<Record<Route['screen'], () => Promise<ComponentType>>> = {
+  car: async () => (await import('../screens/car.tsx')).CarScreen,
+  build: async () => (await import('../screens/build/build.tsx')).BuildScreen,
+  history: async () => (await import('../screens/history/history.tsx')).HistoryScreen,
+  settings: async () => (await import('../screens/settings/settings.tsx')).SettingsScreen,
+  cautions: async () => (await import('../screens/cautions.tsx')).CautionsScreen,
+};
+
+export function App() {
+  if (loading.value === 'loading') return <p class="wait" aria-busy="true" />;
+  if (loading.value === 'failed') return <NotOpened message={loadError.value} />;
+  return (
+    <>
+      <UpdateNote />
+      <NotSavedNote />
+      <Screen />
+    </>
+  );
+}
+
+function Screen() {
+  const { screen } = route.value;
+  if (screen === 'cars') return <CarsScreen />;
+  if (screen === 'visit') return <VisitScreen key={route.value.screen === 'visit' ? route.value.id : ''} />;
+  const load = LATER[screen];
+  return load ? <Lazy key={screen} load={load} /> : <CarsScreen />;
+}
+
+/** The database did not open: say so and touch nothing. */
+function NotOpened({ message }: { readonly message: string }) {
+  return (
+    <main class="page">
+      <h1>Your records could not be opened</h1>
+      <p>Nothing was changed or deleted. Close other windows of this app, then open it again.</p>
+      <p class="soft">{message}</p>
+      <button type="button" class="primary" onClick={() => location.reload()}>
+        Open again
+      </button>
+    </main>
+  );
+}
+
+function UpdateNote() {
+  if (!updateWaiting.value) return null;
+  return (
+    <div class="note-bar" role="status">
+      <span>A newer version is ready.</span>
+      <button
+        type="button"
+        class="quiet"
+        onClick={async () => {
+          await store.flush();
+          acceptUpdate();
+        }}
+      >
+        Use it now
+      </button>
+    </div>
+  );
+}
+
+function NotSavedNote() {
+  if (store.saveState.value !== 'not-saved') return null;
+  return (
+    <div class="note-bar note-bad" role="alert">
+      <span>Not saved: {store.saveMessage.value || 'the phone refused to write.'} What you see is still here.</span>
+      <a class="quiet" href="#/settings">
+        Save to a file
+      </a>
+    </div>
+  );
+}

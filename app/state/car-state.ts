@@ -1,0 +1,47 @@
+/** First load. The newest state of a car in one line, for its row in the list. */
+import type { Reading } from '../../core/contract.ts';
+import type { CarRecord } from '../../core/records/stored.ts';
+import type { VerdictState } from '../parts/verdict.tsx';
+import { shortDay } from './days.ts';
+import { judged, placeWord } from './judge.ts';
+import type { Records } from './records.ts';
+import { stageOf } from './stage.ts';
+import { openVisit, visitsOf, visitView } from './visits.ts';
+
+export interface CarState {
+  readonly text: string;
+  readonly verdict?: VerdictState;
+}
+
+const NEXT = {
+  entry: 'On the rack. Next: measure',
+  standing: 'On the rack. Next: where the adjusters stand',
+  moves: 'On the rack. Next: the moves',
+  compare: 'On the rack. Next: look at the re-measure',
+  'sign-off': 'On the rack. Next: sign off',
+  closed: '',
+} as const;
+
+export function carState(all: Records, car: CarRecord): CarState {
+  const open = openVisit(all, car.id);
+  const view = open && visitView(all, open.id);
+  if (view) return { text: NEXT[stageOf(view)] };
+  for (const visit of visitsOf(all, car.id)) {
+    const last = visitView(all, visit.id)?.rounds.at(-1);
+    if (last) return leftState(car, last.record.reading, visit.closed ?? visit.opened);
+  }
+  return { text: car.practice ? 'Made up, with a hidden bend to find' : 'No visit yet' };
+}
+
+function leftState(car: CarRecord, reading: Reading, closed: string): CarState {
+  const { verdict, worst } = judged(reading, car.spec);
+  const place = worst ? placeWord(worst.where, worst.angle) : '';
+  const words: Record<VerdictState, string> = {
+    in: 'all in the window',
+    edge: `${place} near its edge`,
+    'out-high': `${place} high`,
+    'out-low': `${place} low`,
+    unknown: 'no windows on file',
+  };
+  return { verdict, text: `as left ${shortDay(closed)}, ${words[verdict]}` };
+}

@@ -1,0 +1,32 @@
+/** A plan's moves and shortfalls in the words and drawings of the cards. */
+import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
+import { shimStack } from '../../core/units/shim-stack.ts';
+import { axleOf } from './fields.ts';
+import { placeWord } from './judge.ts';
+import { valueText } from './units.ts';
+import { type RoundView, sameRef } from './visits.ts';
+
+/** Moves of the plan that are not marked yet. */
+export function movesLeft(plan: Plan, round: RoundView): readonly Move[] {
+  return plan.moves.filter((move) => !round.done.some((made) => sameRef(made, move)));
+}
+
+export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
+  return car[axleOf(corner)].adjusters.find((one) => one.id === adjuster);
+}
+
+/** "LF camber stays 0.12 high. LF upper front shims: at the end of their travel." */
+export function shortfallText(car: Car, { where, angle, by, atStop }: Shortfall): string {
+  const place = placeWord(where, angle);
+  const size = valueText(angle === 'thrustAngle' ? 'camber' : angle, Math.abs(by), car.wheel.rimDiameter);
+  const stops = atStop.map((ref) => `${ref.corner} ${adjusterOf(car, ref)?.name ?? ref.adjuster}`);
+  const why = stops.length > 0 ? ` At the end of travel: ${stops.join(', ')}.` : '';
+  return `${place[0]?.toUpperCase()}${place.slice(1)} stays ${size} too ${by > 0 ? 'high' : 'low'}.${why}`;
+}
+
+/** The shims that the pack holds and is to hold, where the adjuster is a pack. */
+export function stacks(adjuster: Adjuster, { from, to }: Move) {
+  if (adjuster.kind !== 'shim-pack' || typeof from !== 'number' || typeof to !== 'number') return {};
+  const of = (thickness: number) => shimStack(thickness, adjuster.sizes, { max: adjuster.max }).shims;
+  return { stackFrom: of(from), stackTo: of(to) };
+}

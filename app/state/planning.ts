@@ -1,0 +1,49 @@
+/** The plan of a round, recomputed from its records: asked of the engine, never kept. */
+import type { CarSettings, Plan, PlanRequest, Reading } from '../../core/contract.ts';
+import { planRequest } from '../../core/records/plan-request.ts';
+import { toCarFile } from '../../core/records/exchange.ts';
+import { movedOn } from '../../core/records/rounds.ts';
+import { engine } from '../engine/index.ts';
+import { type Asked, useAsked } from './asking.ts';
+import { gauge } from './preferences.ts';
+import { choice } from './stage.ts';
+import { type RoundView, type VisitView } from './visits.ts';
+
+/**
+ * What the planner is asked: the reading and settings of the round moved on to its last deviation, all that refused
+ * to move in this visit left alone. The same call as the terminal's.
+ * @throws InputError
+ */
+export function roundRequest(view: VisitView, round: RoundView): PlanRequest {
+  const base = round.base.map((move) => ({ ...move, readingId: round.record.id }));
+  const file = toCarFile(view.car, [view.visit], [round.record], base);
+  const style = choice(view.visit.id, 'style') === 'least-work' ? 'least-work' : 'closest';
+  return planRequest(file, { locked: view.locked, style, ...(gauge.value ? { gauge: gauge.value } : {}) });
+}
+
+export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Plan> {
+  const request = round && attempt(() => roundRequest(view, round));
+  const ready = request instanceof Error ? undefined : request;
+  const asked = useAsked(ready && `plan ${JSON.stringify(ready)}`, (signal) =>
+    engine.plan(ready as PlanRequest, { signal, latest: `plan ${view.visit.id}` }),
+  );
+  return request instanceof Error ? { error: request, busy: false } : asked;
+}
+
+/** What the rack should read after all that was done in a round. */
+export function useExpected(view: VisitView, round: RoundView | undefined): Asked<Reading> {
+  const from = round?.record.settings ?? {};
+  const to: CarSettings = round ? movedOn(from, round.moves) : {};
+  const reading = round?.record.reading ?? {};
+  return useAsked(round && `expect ${JSON.stringify([view.car.car, reading, from, to])}`, (signal) =>
+    engine.call('predictReading', [view.car.car, reading, from, to], { signal }),
+  );
+}
+
+function attempt<T>(work: () => T): T | Error {
+  try {
+    return work();
+  } catch (error) {
+    return error instanceof Error ? error : new Error(String(error));
+  }
+}

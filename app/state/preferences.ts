@@ -1,0 +1,66 @@
+/** First load. What the technician chose once: units, gauge repeatability, theme. Kept as preference records. */
+import { computed, effect } from '@preact/signals';
+import type { Gauge } from '../../core/contract.ts';
+import { keep, records } from './records.ts';
+
+export interface Units {
+  readonly angle: 'degrees' | 'degrees-minutes';
+  /** How front and rear toe are read on the rack: an angle, or a length at the rim. */
+  readonly toe: 'angle' | 'mm' | 'inch';
+  readonly length: 'mm' | 'inch';
+  /** The thrust line to the right is shown as + by some makers and as − by others. */
+  readonly thrust: 'right-plus' | 'right-minus';
+  readonly decimal: '.' | ',';
+  /** Whether the rack gives SAI as well. */
+  readonly sai: boolean;
+}
+export type Theme = 'system' | 'light' | 'dark' | 'high-contrast';
+
+const UNITS: Units = {
+  angle: 'degrees',
+  toe: 'angle',
+  length: 'mm',
+  thrust: 'right-plus',
+  decimal: '.',
+  sai: false,
+};
+export const units = computed<Units>(() => ({ ...UNITS, ...stored('units') }));
+/** One standard deviation of the rack, as the user gave it; without it the core takes a usual one. */
+export const gauge = computed<Gauge | undefined>(() => {
+  const value = stored('gauge');
+  return 'camber' in value && 'caster' in value && 'toe' in value ? (value as Gauge) : undefined;
+});
+export const theme = computed<Theme>(() => {
+  const value = records.value.preferences.find((one) => one.id === 'theme')?.value;
+  return value === 'light' || value === 'dark' || value === 'high-contrast' ? value : 'system';
+});
+
+export function setUnits(change: Partial<Units>): void {
+  keep(['preferences', { id: 'units', value: { ...units.value, ...change } }]);
+}
+export function setGauge(value: Gauge): void {
+  keep(['preferences', { id: 'gauge', value }]);
+}
+export function setTheme(value: Theme): void {
+  keep(['preferences', { id: 'theme', value }]);
+}
+
+/** What front toe of a car is read against on its rack: kept beside the car, as each reading carries it itself. */
+export function toeReference(carId: string): 'centreline' | 'thrust-line' {
+  const value = records.value.preferences.find((one) => one.id === `toe-reference:${carId}`)?.value;
+  return value === 'thrust-line' ? value : 'centreline';
+}
+export function setToeReference(carId: string, value: 'centreline' | 'thrust-line'): void {
+  keep(['preferences', { id: `toe-reference:${carId}`, value }]);
+}
+
+effect(() => {
+  if (theme.value === 'system') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme.value;
+});
+
+/** A stored preference as an object, or nothing if it is not one. */
+function stored(id: string): object {
+  const value = records.value.preferences.find((one) => one.id === id)?.value;
+  return typeof value === 'object' && value !== null ? value : {};
+}

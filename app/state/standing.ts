@@ -1,0 +1,70 @@
+/** Where the adjusters stand before a visit's first moves: remembered, corrected, or not known. */
+import type { Adjuster, CarSettings, Corner, Position } from '../../core/contract.ts';
+import { CORNERS } from '../../core/contract.ts';
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import type { CarRecord } from '../../core/records/stored.ts';
+import { axleOf } from './fields.ts';
+import { refKey } from './visits.ts';
+
+export interface Standing {
+  readonly corner: Corner;
+  readonly adjuster: Adjuster;
+  readonly position: Position;
+  /** "Don't know": counted from the position at which the geometry was taken. */
+  readonly unknown: boolean;
+}
+
+/** Key of an adjuster's position in the entry draft and among the typed texts of a reading. */
+export const standingKey = (corner: Corner, adjuster: string): string => `at:${refKey({ corner, adjuster })}`;
+export const UNKNOWN = '?';
+
+/** Every adjuster of the car, corner by corner, with what the draft says, else what is remembered, else its reference. */
+export function standings(
+  car: CarRecord,
+  texts: Readonly<Record<string, string>>,
+  remembered: CarSettings,
+): readonly Standing[] {
+  return CORNERS.flatMap((corner) =>
+    car.car[axleOf(corner)].adjusters.map((adjuster) => {
+      const text = texts[standingKey(corner, adjuster.id)];
+      const unknown = text === UNKNOWN;
+      const found = text === undefined || unknown ? undefined : positionOf(adjuster, text);
+      const position = unknown ? adjuster.reference : (found ?? remembered[corner]?.[adjuster.id] ?? adjuster.reference);
+      return { corner, adjuster, position, unknown };
+    }),
+  );
+}
+
+export function settingsOf(list: readonly Standing[]): CarSettings {
+  const settings: Partial<Record<Corner, Record<string, Position>>> = {};
+  for (const { corner, adjuster, position } of list) {
+    settings[corner] = { ...settings[corner], [adjuster.id]: position };
+  }
+  return settings;
+}
+
+/** A position from its text: a number where the adjuster counts in numbers, else the label. */
+function positionOf(adjuster: Adjuster, text: string): Position {
+  return typeof adjuster.reference === 'number' ? Number(text) : text;
+}
+
+export function positionText(adjuster: Adjuster, position: Position): string {
+  return adjusterKinds[adjuster.kind]?.show(adjuster, position) ?? String(position);
+}
+
+export function positionsOf(adjuster: Adjuster): readonly Position[] {
+  return adjusterKinds[adjuster.kind]?.positions(adjuster) ?? [adjuster.reference];
+}
+
+/** The position `steps` further along the adjuster's own list; from between two, the next one that way. */
+export function stepped(adjuster: Adjuster, from: Position, steps: 1 | -1): Position {
+  const all = positionsOf(adjuster);
+  const here = all.indexOf(from);
+  if (here >= 0) return all[here + steps] ?? from;
+  const beyond = typeof from === 'number' ? all.filter((one) => (Number(one) - from) * steps > 0) : all;
+  return (steps > 0 ? beyond[0] : beyond.at(-1)) ?? from;
+}
+
+export function atEnd(adjuster: Adjuster, from: Position, steps: 1 | -1): boolean {
+  return stepped(adjuster, from, steps) === from;
+}

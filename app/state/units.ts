@@ -1,0 +1,68 @@
+/** First load. Angles and toe as this technician types and reads them; the core's units with the chosen ones filled in. */
+import { effect, signal } from '@preact/signals';
+import { formatAngle } from '../../core/units/format.ts';
+import { parseAngle } from '../../core/units/parse.ts';
+import { lengthToToe, toeToLength } from '../../core/units/toe.ts';
+import { type Units, units } from './preferences.ts';
+
+/** Lengths bring a decimal library with them: fetched only for who reads toe as a length. */
+const lengths = signal<typeof import('../../core/units/length.ts') | undefined>(undefined);
+effect(() => {
+  if (units.value.toe !== 'angle' && !lengths.value) {
+    void import('../../core/units/length.ts').then((module) => {
+      lengths.value = module;
+    });
+  }
+});
+
+/**
+ * Degrees from a typed angle. A point is always decimal degrees and ° always splits off minutes, whichever the
+ * keypad is set to now, so that changing it half way changes nothing that was typed before.
+ * @throws InputError
+ */
+export const readAngle = (text: string): number => parseAngle(text);
+
+/**
+ * Degrees of toe from an angle or from a length at the rim; undefined for the moment that the length units load.
+ * @throws InputError
+ */
+export function readToe(text: string, { toe }: Units, rimDiameter: number): number | undefined {
+  if (toe === 'angle') return parseAngle(text);
+  const mm = lengths.value?.parseLength(text, { unit: toe, field: 'toe' });
+  return mm === undefined ? undefined : lengthToToe(mm, rimDiameter);
+}
+
+/** An angle in the chosen units. */
+export function angleText(degrees: number, sign = false): string {
+  return formatAngle(degrees, { mode: units.value.angle, decimal: units.value.decimal, sign });
+}
+
+/** Toe of one wheel in the chosen units, without the unit's name. */
+export function toeText(degrees: number, rimDiameter: number, sign = false): string {
+  const { toe, decimal } = units.value;
+  if (toe === 'angle') return angleText(degrees, sign);
+  const length = lengths.value;
+  if (!length) return '…';
+  const digits = toe === 'mm' ? 1 : 2;
+  return length.formatLength(toeToLength(degrees, rimDiameter), { unit: toe, digits, bare: true, decimal, sign });
+}
+
+/** Any wheel or axle angle by its name; toe and total toe follow the toe unit. */
+export function valueText(angle: string, degrees: number, rimDiameter: number): string {
+  if (angle === 'toe' || angle === 'totalToe') return toeText(degrees, rimDiameter);
+  if (angle === 'thrustAngle') return thrustText(degrees);
+  return angleText(degrees);
+}
+
+/** Thrust angle with the sign that this technician's maker uses; the side in words settles it. */
+export function thrustText(degrees: number): string {
+  const shown = units.value.thrust === 'right-plus' ? degrees : -degrees;
+  const side = Math.abs(degrees) < 0.005 ? '' : degrees > 0 ? ' right' : ' left';
+  return `${angleText(shown, true)}${side}`;
+}
+
+/** What a column of toe is in: `mm`, `in`, or the angle's own unit. */
+export function toeUnitWord(): string {
+  const { toe } = units.value;
+  return toe === 'angle' ? 'degrees' : toe === 'mm' ? 'mm at the rim' : 'inch at the rim';
+}

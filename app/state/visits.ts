@@ -1,0 +1,86 @@
+/**
+ * First load. A visit as the strip shows it, derived from the records alone: its rounds, what was done in each,
+ * where the adjusters stand, what is locked. Nothing here is kept anywhere.
+ */
+import type { AdjusterRef, CarSettings } from '../../core/contract.ts';
+import { current, movedOn, seized } from '../../core/records/rounds.ts';
+import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
+import type { Records } from './records.ts';
+
+export interface RoundView {
+  readonly record: ReadingRecord;
+  /** All that was done after this reading, in order; withdrawn marks are gone. */
+  readonly moves: readonly MoveRecord[];
+  /** Up to and with the last deviation ("won't move", "set to"): the plan starts from there. */
+  readonly base: readonly MoveRecord[];
+  /** Marks made since: they belong to the plan that starts from the base. */
+  readonly done: readonly MoveRecord[];
+}
+
+export interface VisitView {
+  readonly visit: VisitRecord;
+  readonly car: CarRecord;
+  readonly rounds: readonly RoundView[];
+  /** Adjusters that refused to move in this visit. */
+  readonly locked: readonly AdjusterRef[];
+}
+
+export function visitView(all: Records, visitId: string): VisitView | undefined {
+  const visit = all.visits.find((one) => one.id === visitId);
+  const car = visit && all.cars.find((one) => one.id === visit.carId);
+  if (!visit || !car) return undefined;
+  const taken = oldestFirst(all.readings.filter((one) => one.visitId === visitId));
+  const made = oldestFirst(all.moves.filter((one) => one.visitId === visitId));
+  const moves = current(made).filter((one) => !isWithdrawn(one));
+  const rounds = current(taken).map((record) => roundView(record, ancestry(record, taken), moves));
+  return { visit, car, rounds, locked: seized({ ...visit, rounds: [{ reading: {}, settings: {}, moved: made }] }) };
+}
+
+/** The reading and all that it replaces: moves name the reading that stood when they were made. */
+function ancestry(record: ReadingRecord, taken: readonly ReadingRecord[]): ReadonlySet<string> {
+  const ids = new Set<string>();
+  for (let one: ReadingRecord | undefined = record; one && !ids.has(one.id); ) {
+    ids.add(one.id);
+    const before: string | undefined = one.replaces;
+    one = taken.find((other) => other.id === before);
+  }
+  return ids;
+}
+
+function roundView(record: ReadingRecord, ids: ReadonlySet<string>, all: readonly MoveRecord[]): RoundView {
+  const moves = all.filter((one) => ids.has(one.readingId));
+  const last = moves.map((one) => one.outcome !== 'done').lastIndexOf(true);
+  return { record, moves, base: moves.slice(0, last + 1), done: moves.slice(last + 1) };
+}
+
+const oldestFirst = <T extends { readonly at: string }>(list: readonly T[]): readonly T[] =>
+  [...list].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+
+/** A mark taken back is a record too: it replaces the mark and moves nothing. */
+function isWithdrawn(move: MoveRecord): boolean {
+  return move.replaces !== undefined && move.outcome === 'done' && move.from === move.to;
+}
+
+export const refKey = ({ corner, adjuster }: AdjusterRef): string => `${corner}/${adjuster}`;
+export const sameRef = (a: AdjusterRef, b: AdjusterRef): boolean => refKey(a) === refKey(b);
+
+/** Where the adjusters of a car stand as far as its records tell: after the last move of its last visit. */
+export function lastSettings(all: Records, carId: string): CarSettings {
+  const visits = visitsOf(all, carId);
+  for (const visit of visits) {
+    const round = visitView(all, visit.id)?.rounds.at(-1);
+    if (round) return movedOn(round.record.settings, round.moves);
+  }
+  return {};
+}
+
+/** Visits of a car, newest first. */
+export function visitsOf(all: Records, carId: string): readonly VisitRecord[] {
+  return all.visits
+    .filter((one) => one.carId === carId)
+    .sort((a, b) => (a.opened < b.opened ? 1 : a.opened > b.opened ? -1 : 0));
+}
+
+export function openVisit(all: Records, carId: string): VisitRecord | undefined {
+  return visitsOf(all, carId).find((one) => !one.closed);
+}

@@ -1,0 +1,131 @@
+/**
+ * A backup out and a backup in. In: the whole file is checked before anything is touched, the records as they are
+ * now are kept for an undo and the new ones written in the same transaction, and what is on the disk is read back.
+ */
+import { canonical } from '../../core/records/canonical.ts';
+import { checkBackup, makeBackup } from '../../core/records/envelope.ts';
+import { checkDepth, parseJson } from '../../core/records/validate.ts';
+import type { Connection } from './connection.ts';
+import { StoreError } from './failure.ts';
+import { type MergeCounts, merge } from './merge.ts';
+import { readAll } from './read-all.ts';
+import { type Entry, type Everything, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
+
+/** What a backup holds and what restoring it would do. */
+export interface Preview {
+  /** When the backup was made, ISO 8601. */
+  readonly made: string;
+  readonly records: Readonly<Record<StoreName, number>>;
+  readonly changes: MergeCounts;
+}
+export type RestoreReport = Preview;
+
+export interface Backup {
+  inspect(text: string): Promise<Preview>;
+  restore(text: string): Promise<RestoreReport>;
+  undo(): Promise<boolean>;
+  canUndo(): Promise<boolean>;
+}
+
+interface BackupParts {
+  readonly connection: Connection;
+  /** Writes what still waits: a restore builds on it. */
+  readonly settle: () => Promise<void>;
+  readonly now: () => string;
+}
+
+/** The backup as text. @param made when, ISO 8601 */
+export async function exportText(everything: Everything, made: string): Promise<string> {
+  return `${JSON.stringify(await makeBackup(everything, made, sha256))}\n`;
+}
+
+export function createBackup({ connection, settle, now }: BackupParts): Backup {
+  async function preview(text: string): Promise<{ incoming: Everything; made: string }> {
+    const data = parseJson(text, 'backup');
+    checkDepth(data, 'backup');
+    const { made, records } = await checkBackup(data, sha256);
+    return { incoming: records, made };
+  }
+
+  return {
+    async inspect(text) {
+      const { incoming, made } = await preview(text);
+      await settle();
+      const present = await connection.withStore(STORES, 'readonly', readAll);
+      return { made, records: count(incoming), changes: merge(present, incoming).counts };
+    },
+
+    async restore(text) {
+      const { incoming, made } = await preview(text);
+      await settle();
+      const merged = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+        const present = await readAll(transaction);
+        const result = merge(present, incoming);
+        // With nothing to add, the way back to before the last restore stays open.
+        if (result.entries.length > 0) await keepForUndo(transaction, present, now());
+        await putAll(transaction, result.entries);
+        return result;
+      });
+      await readBack(merged.entries);
+      return { made, records: count(incoming), changes: merged.counts };
+    },
+
+    async undo() {
+      await settle();
+      return connection.withStore(STORES, 'readwrite', async (transaction) => {
+        const before = (await transaction.objectStore('preferences').get(UNDO))?.value as Kept | undefined;
+        if (!before) return false;
+        const present = await readAll(transaction);
+        await Promise.all(STORES.map((store) => transaction.objectStore(store).clear()));
+        await keepForUndo(transaction, present, now());
+        await putAll(transaction, entriesOf(before.records));
+        return true;
+      });
+    },
+
+    canUndo: () =>
+      connection.withStore(['preferences'], 'readonly', async (transaction) =>
+        Boolean(await transaction.objectStore('preferences').getKey(UNDO)),
+      ),
+  };
+
+  async function readBack(entries: readonly Entry[]): Promise<void> {
+    const present = entriesOf(await connection.withStore(STORES, 'readonly', readAll));
+    const found = new Map(present.map(([store, record]) => [`${store} ${record.id}`, record]));
+    for (const [store, record] of entries) {
+      const name = `${store} ${record.id}`;
+      if (canonical(found.get(name)) !== canonical(record)) {
+        throw new StoreError(`The restored record ${name} did not hold.`);
+      }
+    }
+  }
+}
+
+function entriesOf(everything: Everything): Entry[] {
+  // Each record is paired with the name of the list that it comes from.
+  return STORES.flatMap((store) => everything[store].map((record) => [store, record] as Entry));
+}
+
+async function putAll(transaction: Transaction<'readwrite'>, entries: readonly Entry[]): Promise<void> {
+  await Promise.all(entries.map(async ([store, record]) => transaction.objectStore(store).put(record as never)));
+}
+
+/** The records as they were, and when they were set aside. */
+interface Kept {
+  readonly at: string;
+  readonly records: Everything;
+}
+
+function keepForUndo(transaction: Transaction<'readwrite'>, records: Everything, at: string): Promise<unknown> {
+  return transaction.objectStore('preferences').put({ id: UNDO, value: { at, records } satisfies Kept });
+}
+
+function count(everything: Everything): Readonly<Record<StoreName, number>> {
+  return Object.fromEntries(STORES.map((store) => [store, everything[store].length])) as Record<StoreName, number>;
+}
+
+/** SHA-256, lower-case hexadecimal. */
+async function sha256(text: string): Promise<string> {
+  const bytes = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
+  return Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}

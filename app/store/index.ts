@@ -1,0 +1,19 @@
+/** First load. The store of this device and what the screens may know of it. */
+import { createStore, type Store } from './store.ts';
+
+export { newId, now } from './clock.ts';
+export { StoreError } from './failure.ts';
+export { askToPersist, type Persistence, persistence } from './persistence.ts';
+export type { Entry, Everything, RecordOf, StoreName } from './schema.ts';
+export { type BackupWay, shareBackup } from './share.ts';
+export type { Store } from './store.ts';
+export type { SaveState } from './writer.ts';
+
+/** Opens its database when it is first used. */
+export const store: Store = createStore();
+
+/** The store, once its database has been opened and read. @throws StoreError */
+export async function openStore(): Promise<Store> {
+  await store.load();
+  return store;
+}

@@ -1,0 +1,153 @@
+/** First load. The records of this device: load them once, then put; see `Store`. */
+import type { ReadonlySignal } from '@preact/signals';
+import type { Preview, RestoreReport } from './backup.ts';
+import { newId, now } from './clock.ts';
+import { connect } from './connection.ts';
+import { askToPersist, persisted } from './persistence.ts';
+import { readAll } from './read-all.ts';
+import { DATABASE, type Entry, type Everything, type RecordOf, STORES, type StoreName } from './schema.ts';
+import { joinTabs } from './tabs.ts';
+import { type Change, createWriter, type SaveState } from './writer.ts';
+
+export interface Store {
+  /** All records, with what still waits to be written laid over them. @throws StoreError */
+  load(): Promise<Everything>;
+  /** Resolves when the record is on the disk; until then it is kept and tried again. @throws InputError without an id */
+  put<S extends StoreName>(name: S, record: RecordOf<S>): Promise<void>;
+  /** The same for several records, all or none. */
+  putAll(entries: readonly Entry[]): Promise<void>;
+  /** Only drafts are ever thrown away: what they held is in a record by then. */
+  remove(name: 'drafts', id: string): Promise<void>;
+  /** `saved` only when everything that was handed over is on the disk. */
+  readonly saveState: ReadonlySignal<SaveState>;
+  /** Why it is `not-saved`, in plain words; else empty. */
+  readonly saveMessage: ReadonlySignal<string>;
+  /** Begins to write all that waits, now: before an update, or when the page hides. @throws StoreError */
+  flush(): Promise<void>;
+  /** Tries again what could not be written. */
+  retry(): void;
+  /** Called when the records changed behind the screens (another tab, a restore): load again. Returns its end. */
+  onOutsideChange(listener: () => void): () => void;
+  /** The backup of everything, as text. With the database out of reach it is made of `inMemory`. @throws StoreError */
+  exportAll(inMemory?: Everything): Promise<string>;
+  /** What a backup holds and what restoring it would do; touches nothing. @throws InputError */
+  inspect(text: string): Promise<Preview>;
+  /** Adds a backup to what is here; absent records delete nothing. @throws InputError, and then nothing is touched */
+  restore(text: string): Promise<RestoreReport>;
+  /** Puts the records back as they were before the last restore (and again: as they were after). */
+  undoRestore(): Promise<boolean>;
+  canUndoRestore(): Promise<boolean>;
+  persisted(): Promise<boolean>;
+  newId(): string;
+  now(): string;
+  /** Ends timers, listeners and the connection. */
+  close(): void;
+}
+
+/** @param name of the database: tests use their own. */
+export function createStore(name: string = DATABASE): Store {
+  const listeners = new Set<() => void>();
+  const tell = (): void => {
+    for (const listener of listeners) listener();
+  };
+  let firstLoad: Promise<unknown> | undefined;
+  let asked = false;
+
+  const connection = connect(name, {
+    blocked: (message) => writer.say(message),
+    blocking: () => void writer.flush().catch(() => undefined),
+  });
+  const tabs = joinTabs(name, tell);
+  const writer = createWriter({
+    connection,
+    ready: () => firstLoad ?? load(),
+    written: (changes) => {
+      tabs.announce();
+      if (!asked && changes.some(isRealData)) {
+        asked = true;
+        void askToPersist();
+      }
+    },
+  });
+
+  async function load(): Promise<Everything> {
+    const reading = connection.withStore(STORES, 'readonly', readAll);
+    firstLoad = reading;
+    try {
+      const all = await reading;
+      if (writer.state.value !== 'not-saved') writer.say('');
+      return writer.overlay(all);
+    } catch (error) {
+      firstLoad = undefined;
+      throw error;
+    }
+  }
+
+  /** Backup code is loaded when it is first used. */
+  async function backup() {
+    const { createBackup } = await import('./backup.ts');
+    return createBackup({ connection, settle: () => writer.flush(), now });
+  }
+  async function changing<T>(work: Promise<T>): Promise<T> {
+    const result = await work;
+    tabs.announce();
+    tell();
+    return result;
+  }
+
+  const onHide = (): void => {
+    if (document.visibilityState === 'hidden') void writer.flush().catch(() => undefined);
+    else if (writer.state.value === 'not-saved') writer.retry();
+  };
+  const onLeave = (): void => void writer.flush().catch(() => undefined);
+  if (typeof document !== 'undefined') {
+    document.addEventListener('visibilitychange', onHide);
+    addEventListener('pagehide', onLeave);
+  }
+
+  const asChange = ([store, record]: Entry): Change => ({ store, id: record.id, record });
+  return {
+    load,
+    put: async (store, record) => writer.write([asChange([store, record] as unknown as Entry)]),
+    putAll: async (entries) => writer.write(entries.map(asChange)),
+    remove: async (store, id) => writer.write([{ store, id }]),
+    saveState: writer.state,
+    saveMessage: writer.message,
+    flush: () => writer.flush(),
+    retry: () => writer.retry(),
+    onOutsideChange(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    exportAll: async (inMemory) => {
+      const all = await load().catch((error: unknown) => {
+        if (inMemory) return writer.overlay(inMemory);
+        throw error;
+      });
+      const { exportText } = await import('./backup.ts');
+      return exportText(all, now());
+    },
+    inspect: async (text) => (await backup()).inspect(text),
+    restore: async (text) => changing((await backup()).restore(text)),
+    undoRestore: async () => changing((await backup()).undo()),
+    canUndoRestore: async () => (await backup()).canUndo(),
+    persisted,
+    newId,
+    now,
+    close() {
+      writer.stop();
+      tabs.close();
+      connection.close();
+      if (typeof document !== 'undefined') {
+        document.removeEventListener('visibilitychange', onHide);
+        removeEventListener('pagehide', onLeave);
+      }
+    },
+  };
+}
+
+/** Work that would be missed: not what is half typed, not a setting, not the made-up car. */
+function isRealData({ store, record }: Change): boolean {
+  if (!record || store === 'drafts' || store === 'preferences') return false;
+  return !('practice' in record && record.practice);
+}

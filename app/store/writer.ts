@@ -1,0 +1,174 @@
+/**
+ * The one writer: changes are written in the order in which they came, and stay in the queue until they are on the
+ * disk. What cannot be written is kept and tried again; `saveState` says how it stands and is always true.
+ */
+import { type ReadonlySignal, signal } from '@preact/signals';
+import { InputError } from '../../core/input-error.ts';
+import type { Connection } from './connection.ts';
+import { explain } from './failure.ts';
+import { type Entry, type Everything, STORES, type StoreName, type Transaction } from './schema.ts';
+
+export type SaveState = 'saved' | 'saving' | 'not-saved';
+
+/** A record to keep, or an id to forget. */
+export type Change =
+  | { readonly store: StoreName; readonly id: string; readonly record: { readonly id: string } }
+  | { readonly store: StoreName; readonly id: string; readonly record?: undefined };
+
+/** Changes that belong together: all of them or none. */
+interface Group {
+  readonly changes: readonly Change[];
+  readonly done: () => void;
+}
+
+export interface Writer {
+  readonly state: ReadonlySignal<SaveState>;
+  /** Why the state is `not-saved`, in plain words; else empty. */
+  readonly message: ReadonlySignal<string>;
+  /** Resolves when the changes are on the disk. @throws InputError at once for a record without an id. */
+  write(changes: readonly Change[]): Promise<void>;
+  /** Begins to write everything that waits, now, and resolves when it is on the disk. @throws StoreError */
+  flush(): Promise<void>;
+  /** Tries again what could not be written. */
+  retry(): void;
+  /** `loaded` with the changes that still wait laid over it. */
+  overlay(loaded: Everything): Everything;
+  say(message: string): void;
+  stop(): void;
+}
+
+interface WriterParts {
+  readonly connection: Connection;
+  /** Ends when the records have been loaded for the first time: nothing is written before. */
+  readonly ready: () => Promise<unknown>;
+  /** Told of what has reached the disk. */
+  readonly written: (changes: readonly Change[]) => void;
+}
+
+/** First pause before a new try, ms; it doubles up to the second. */
+const PAUSES = { first: 1_000, longest: 30_000 };
+
+export function createWriter({ connection, ready, written }: WriterParts): Writer {
+  const state = signal<SaveState>('saved');
+  const message = signal('');
+  let queue: readonly Group[] = [];
+  let draining = false;
+  let pause = PAUSES.first;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let loaded = false;
+
+  /** Writes the whole queue in one transaction. A second run of the work takes the queue as it is by then. */
+  async function writeQueue(): Promise<void> {
+    let batch: readonly Group[] = [];
+    await connection.withStore(STORES, 'readwrite', async (transaction) => {
+      batch = queue;
+      await apply(
+        transaction,
+        batch.flatMap((group) => group.changes),
+      );
+    });
+    const mine = batch.filter((group) => queue.includes(group));
+    queue = queue.filter((group) => !batch.includes(group));
+    if (queue.length === 0) settle();
+    for (const group of mine) group.done();
+    if (mine.length > 0) written(mine.flatMap((group) => group.changes));
+  }
+
+  function settle(): void {
+    state.value = 'saved';
+    message.value = '';
+    pause = PAUSES.first;
+  }
+
+  function fail(error: unknown): void {
+    state.value = 'not-saved';
+    message.value = explain(error).message;
+    clearTimeout(timer);
+    timer = setTimeout(drain, pause);
+    pause = Math.min(pause * 2, PAUSES.longest);
+  }
+
+  async function drain(): Promise<void> {
+    if (draining) return;
+    draining = true;
+    try {
+      await ready();
+      loaded = true;
+      while (queue.length > 0) await alone(writeQueue);
+    } catch (error) {
+      fail(error);
+    } finally {
+      draining = false;
+    }
+  }
+
+  return {
+    state,
+    message,
+    write(changes) {
+      const copies = changes.map(copyOf);
+      if (copies.length === 0) return Promise.resolve();
+      const saved = new Promise<void>((resolve) => {
+        queue = [...queue, { changes: copies, done: resolve }];
+      });
+      if (state.value === 'saved') state.value = 'saving';
+      void drain();
+      return saved;
+    },
+    async flush() {
+      if (queue.length === 0) return;
+      if (!loaded) {
+        await ready();
+        loaded = true;
+      }
+      try {
+        await writeQueue();
+      } catch (error) {
+        fail(error);
+        throw error;
+      }
+    },
+    retry: () => void drain(),
+    overlay(everything) {
+      return queue.flatMap((group) => group.changes).reduce(lay, everything);
+    },
+    say(text) {
+      message.value = text;
+    },
+    stop: () => clearTimeout(timer),
+  };
+}
+
+/** Puts and deletes, then commits at once: what was asked for lands even if the page goes away now. */
+async function apply(transaction: Transaction<'readwrite'>, changes: readonly Change[]): Promise<void> {
+  const requests = changes.map(async ({ store, id, record }) => {
+    const target = transaction.objectStore(store);
+    // The store's name decides the type of its records: see `Entry`.
+    await (record ? target.put(record as Entry[1] as never) : target.delete(id));
+  });
+  const landed = Promise.all(requests);
+  // If committing throws, that is what is reported; the requests then fail for the same reason.
+  landed.catch(() => undefined);
+  transaction.commit();
+  await landed;
+}
+
+/** A copy that later edits of the caller's object cannot reach; refuses what the database would choke on. */
+function copyOf(change: Change): Change {
+  if (!STORES.includes(change.store)) throw new InputError('store', change.store, STORES.join(', '));
+  if (typeof change.id !== 'string' || change.id === '') {
+    throw new InputError(`${change.store}.id`, change.id, 'a text that is not empty');
+  }
+  return structuredClone(change);
+}
+
+function lay(everything: Everything, { store, id, record }: Change): Everything {
+  const others = (everything[store] as readonly { readonly id: string }[]).filter((one) => one.id !== id);
+  return { ...everything, [store]: record ? [...others, record] : others };
+}
+
+/** One tab writes at a time, where the browser can tell tabs apart; the database orders them anyway. */
+function alone(work: () => Promise<void>): Promise<void> {
+  const locks = globalThis.navigator?.locks;
+  return locks ? locks.request('cornerwright-writer', work) : work();
+}

@@ -1,0 +1,61 @@
+/** A plan as lines for people. */
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { type Car, CORNERS, type Corner, type Plan, type PlanRequest, type Reading } from '../../core/contract.ts';
+import { formatAngle } from '../../core/units/format.ts';
+
+const CAUTION =
+  "The maker's service information and torque figures, local rules and a qualified technician's judgement go before " +
+  'anything printed here. Support the vehicle, torque, re-measure, then road test.';
+
+const ANGLES = ['caster', 'camber', 'toe'] as const;
+
+export function report(car: Car, request: PlanRequest, plan: Plan): string {
+  const lines = [
+    `${car.label}: ${count(plan.moves.length, 'move')}, about ${Math.round(plan.effort)} min`,
+    plan.inWindow
+      ? `Chance that the re-measure is all in the window: ${Math.round(plan.chance * 100)} %`
+      : 'The window cannot be reached with these adjusters; this is the nearest there is.',
+    '',
+  ];
+  plan.moves.forEach((move, i) => {
+    const adjuster = axleOf(car, move.corner).adjusters.find((one) => one.id === move.adjuster);
+    const kind = adjuster && adjusterKinds[adjuster.kind];
+    if (!adjuster || !kind) return;
+    lines.push(
+      `${i + 1}. ${move.corner} ${adjuster.name}: ${kind.show(adjuster, move.from)} → ${kind.show(adjuster, move.to)}`,
+      `   ${move.instruction}`,
+      `   Then ${move.corner} reads ${wheel(move.expectAfter, move.corner)}`,
+      ...(adjuster.torque ? [`   Torque, the maker's figure on your file: ${adjuster.torque}`] : []),
+    );
+  });
+  if (plan.moves.length > 0) lines.push('');
+  lines.push('           found                                       predicted');
+  for (const corner of CORNERS) {
+    if (!request.reading[corner]) continue;
+    lines.push(`${corner}   ${wheel(request.reading, corner).padEnd(48)}${wheel(plan.predicted, corner)}`);
+  }
+  for (const { where, angle, by, atStop } of plan.shortfall) {
+    const stops = atStop.map(({ corner, adjuster }) => `${corner} ${adjuster}`).join(', ');
+    const way = by > 0 ? 'high' : 'low';
+    lines.push(
+      `${where} ${angle} stays ${formatAngle(Math.abs(by))}° ${way}${stops ? `; at the end of its travel: ${stops}` : ''}`,
+    );
+  }
+  if (plan.unmeasured.length > 0) {
+    lines.push(
+      `Not measured, so not judged: ${plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}`,
+    );
+  }
+  lines.push('', CAUTION);
+  return lines.join('\n');
+}
+
+const axleOf = (car: Car, corner: Corner) => (corner.endsWith('F') ? car.front : car.rear);
+const count = (n: number, what: string): string => `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;
+
+function wheel(reading: Reading, corner: Corner): string {
+  return ANGLES.flatMap((angle) => {
+    const value = reading[corner]?.[angle];
+    return value === undefined ? [] : [`${angle} ${formatAngle(value)}`];
+  }).join(', ');
+}

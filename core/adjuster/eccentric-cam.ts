@@ -1,0 +1,77 @@
+import * as v from 'valibot';
+import { cos, radians, sin } from '../geometry/angle.ts';
+import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { multiples, say, within } from './steps.ts';
+
+const MARKS = 'a whole number of marks to a full turn, 2 to 720';
+const schema = v.object({
+  ...base('eccentric-cam'),
+  at: text('the name of a point'),
+  direction,
+  eccentricity: positive(50, 'mm'),
+  marks: v.pipe(v.number(MARKS), v.integer(MARKS), v.minValue(2, MARKS), v.maxValue(720, MARKS)),
+  range: v.optional(range(360, 'degrees')),
+  zero: v.optional(v.picklist(['middle', 'end'], 'middle or end')),
+  /** Sense in which the angle grows, looking at the bolt's head on a left wheel. */
+  turns: v.optional(v.picklist(['clockwise', 'anticlockwise'], 'clockwise or anticlockwise')),
+  reference: number(-360, 360, 'degrees'),
+});
+type EccentricCam = v.InferOutput<typeof schema>;
+
+/** Makers say to stay within 90° of the middle, where the cam still moves the arm: that is the default. */
+const rangeOf = (cam: EccentricCam): readonly [number, number] =>
+  cam.range ?? (cam.zero === 'end' ? [0, 180] : [-90, 90]);
+
+/** mm along `direction` at angle θ: e·sin θ from the middle, e·(1 − cos θ) from the end of travel. */
+function offset(cam: EccentricCam, angle: number): number {
+  const a = radians(angle);
+  return cam.eccentricity * (cam.zero === 'end' ? 1 - cos(a) : sin(a));
+}
+
+const inMarks = (cam: EccentricCam, angle: number): string => {
+  const marks = (angle * cam.marks) / 360;
+  const sign = marks > 0 ? '+' : '';
+  return `${sign}${say(marks, 1)}`;
+};
+
+function senseOf(cam: EccentricCam, change: number, left: boolean): string {
+  if (!cam.turns) return change > 0 ? 'towards +' : 'towards −';
+  return ((cam.turns === 'clockwise') === change > 0) === left ? 'clockwise' : 'anticlockwise';
+}
+
+/** A bolt with an off-centre disc between two guides: point `at` moves along `direction`. */
+export const eccentricCam: AdjusterKind = {
+  kind: 'eccentric-cam',
+  name: 'Eccentric bolt',
+  schema,
+  touches: (cam) => ({ points: [cam.at] }),
+  positions: (cam) => multiples(360 / cam.marks, ...rangeOf(cam as EccentricCam)),
+  allowed: (cam) => {
+    const [low, high] = rangeOf(cam as EccentricCam);
+    return `an angle from ${say(low)} to ${say(high)}°`;
+  },
+  accepts: (cam, position) => within(position, ...rangeOf(cam as EccentricCam)),
+  effect: (cam, position) => {
+    const [x, y, z] = unitDirection(cam.direction);
+    const t = offset(cam as EccentricCam, position as number);
+    return { shift: { [cam.at]: [x * t, y * t, z * t] } };
+  },
+  instruction: (cam, from, to, corner) => {
+    const change = (to as number) - (from as number);
+    const count = say((Math.abs(change) * cam.marks) / 360, 1);
+    const sense = senseOf(cam as EccentricCam, change, corner.startsWith('L'));
+    const seen = cam.turns ? ', seen from the bolt head' : '';
+    const at = `${inMarks(cam as EccentricCam, from as number)} → ${inMarks(cam as EccentricCam, to as number)}`;
+    return `Loosen the nut, turn the bolt head ${count} mark${count === '1' ? '' : 's'} ${sense} (${at})${seen}; hold the head while tightening.`;
+  },
+  show: (cam, position) => `mark ${inMarks(cam as EccentricCam, position as number)} (${say(position as number, 1)}°)`,
+  step: (cam) => {
+    const step = 360 / cam.marks;
+    const [, high] = rangeOf(cam as EccentricCam);
+    const from = cam.reference as number;
+    const to = from + step <= high + 1e-9 ? from + step : from - step;
+    return { from: Math.min(from, to), to: Math.max(from, to), name: '1 mark towards +' };
+  },
+  effort: 6,
+};

@@ -1,0 +1,59 @@
+import * as v from 'valibot';
+import type { Position } from '../contract.ts';
+import { base, text, vector } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+
+const LABEL = 'the number or letter stamped on the cam';
+const label = v.union([text(LABEL), v.pipe(v.number(LABEL), v.finite(LABEL))], LABEL);
+/** A stamped 3 is the same face whether a file says 3 or "3". */
+const same = (a: Position, b: Position): boolean => String(a) === String(b);
+
+const schema = v.pipe(
+  v.object({
+    ...base('indexed-cam'),
+    at: text('the name of a point'),
+    positions: v.pipe(
+      v.array(v.object({ label, offset: vector }), 'a list of { label, offset }'),
+      v.minLength(1, 'at least one position'),
+      v.maxLength(200, 'up to 200 positions'),
+      v.check(
+        (list) => new Set(list.map((p) => String(p.label))).size === list.length,
+        'labels that differ from one another',
+      ),
+      v.readonly(),
+    ),
+    reference: label,
+  }),
+  v.forward(
+    v.check((cam) => cam.positions.some((p) => same(p.label, cam.reference)), "one of the cam's labels"),
+    ['reference'],
+  ),
+);
+type IndexedCam = v.InferOutput<typeof schema>;
+
+const labels = (cam: IndexedCam): Position[] => cam.positions.map((p) => p.label);
+
+/** A bush with an off-centre hole and numbered faces: each number puts point `at` at its own offset. */
+export const indexedCam: AdjusterKind = {
+  kind: 'indexed-cam',
+  name: 'Numbered cam',
+  schema,
+  touches: (cam) => ({ points: [cam.at] }),
+  positions: (cam) => labels(cam as IndexedCam),
+  allowed: (cam) => `one of ${labels(cam as IndexedCam).join(', ')}`,
+  accepts: (cam, position) => labels(cam as IndexedCam).some((label) => same(label, position)),
+  effect: (cam, position) => {
+    const found = (cam as IndexedCam).positions.find((p) => same(p.label, position));
+    return { shift: { [cam.at]: found?.offset ?? [0, 0, 0] } };
+  },
+  instruction: (_, from, to) =>
+    `Turn the cam from number ${from} to number ${to}, both faces alike, number up to the notch.`,
+  show: (_, position) => `number ${position}`,
+  step: (cam) => {
+    const all = labels(cam as IndexedCam);
+    const i = all.findIndex((label) => same(label, cam.reference));
+    const to = all[i + 1] ?? all[i - 1] ?? cam.reference;
+    return { from: cam.reference, to, name: `number ${cam.reference} to ${to}` };
+  },
+  effort: 10,
+};

@@ -1,0 +1,82 @@
+import * as v from 'valibot';
+import { InputError } from '../input-error.ts';
+import { shimStack } from '../units/shim-stack.ts';
+import { base, direction, number, positive, text, unitDirection } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { say, tidy, within } from './steps.ts';
+
+const SHIM = 'a shim thickness above 0.01, up to 50 mm';
+const schema = v.object({
+  ...base('shim-pack'),
+  at: text('the name of a point'),
+  direction,
+  sizes: v.pipe(
+    v.array(
+      v.pipe(v.number(SHIM), v.finite(SHIM), v.minValue(0.01, SHIM), v.maxValue(50, SHIM)),
+      'a list of shim sizes, mm',
+    ),
+    v.minLength(1, 'at least one shim size, mm'),
+    v.maxLength(20, 'up to 20 shim sizes'),
+    v.readonly(),
+  ),
+  max: positive(100, 'mm'),
+  reference: number(0, 100, 'mm'),
+});
+type ShimPack = v.InferOutput<typeof schema>;
+
+const MOST_POSITIONS = 4000;
+
+/** Four decimals, so that a sixteenth of an inch is exact. */
+const mm = (x: number): string => say(x, 4);
+
+/** Every thickness that the sizes make, 0 to max, ascending; counted in millionths so that sums are exact. */
+function sums(sizes: readonly number[], max: number): number[] {
+  const limit = Math.round(max * 1e6);
+  const steps = sizes.map((size) => Math.round(size * 1e6));
+  const seen = new Set<number>([0]);
+  for (const sum of seen) {
+    for (const step of steps) if (sum + step <= limit) seen.add(sum + step);
+    if (seen.size > MOST_POSITIONS) {
+      throw new InputError('sizes', sizes, `sizes that make at most ${MOST_POSITIONS} different thicknesses up to max`);
+    }
+  }
+  return [...seen].sort((a, b) => a - b).map((sum) => tidy(sum / 1e6));
+}
+
+/** "3 + 1.5 + 1.5" */
+function stackOf(pack: ShimPack, thickness: number): string {
+  const stack = shimStack(thickness, pack.sizes, { max: pack.max });
+  if (!stack.exact || thickness === 0) return '';
+  const all = stack.shims.flatMap(({ size, count }) => Array<string>(count).fill(mm(size)));
+  return all.length > 1 ? ` (${all.join(' + ')})` : '';
+}
+
+/** Shims under a bracket: point `at` moves along `direction` by the pack's thickness. */
+export const shimPack: AdjusterKind = {
+  kind: 'shim-pack',
+  name: 'Shim pack',
+  schema,
+  touches: (pack) => ({ points: [pack.at] }),
+  positions: (pack) => sums(pack.sizes, pack.max),
+  allowed: (pack) => `a thickness from 0 to ${mm(pack.max)} mm`,
+  accepts: (pack, position) => within(position, 0, pack.max),
+  effect: (pack, position) => {
+    const [x, y, z] = unitDirection(pack.direction);
+    const t = position as number;
+    return { shift: { [pack.at]: [x * t, y * t, z * t] } };
+  },
+  instruction: (pack, from, to) => {
+    const change = (to as number) - (from as number);
+    const verb = change > 0 ? 'Add' : 'Take out';
+    const stack = stackOf(pack as ShimPack, to as number);
+    return `${verb} ${mm(Math.abs(change))} mm of shims: ${mm(from as number)} → ${mm(to as number)} mm in the pack${stack}.`;
+  },
+  show: (_, position) => `${mm(position as number)} mm`,
+  step: (pack) => {
+    const step = Math.min(...pack.sizes);
+    const from = pack.reference as number;
+    const to = from + step <= pack.max ? from + step : from - step;
+    return { from: Math.min(from, to), to: Math.max(from, to), name: `${mm(step)} mm more shim` };
+  },
+  effort: 8,
+};

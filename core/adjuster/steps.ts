@@ -1,0 +1,23 @@
+/** Positions that are multiples of a step. */
+
+/** Decimals beyond a millionth are the noise of binary fractions, not a position. */
+const NOISE = 1e6;
+export const tidy = (x: number): number => {
+  const rounded = Math.round(x * NOISE) / NOISE;
+  return rounded === 0 ? 0 : rounded;
+};
+
+/** Multiples of `step` within [low, high], ascending, 0 among them if it is within. */
+export function multiples(step: number, low: number, high: number): number[] {
+  const slack = 1e-9 * Math.max(1, Math.abs(low), Math.abs(high));
+  const first = Math.ceil((low - slack) / step);
+  const last = Math.floor((high + slack) / step);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => tidy((first + i) * step));
+}
+
+/** Whether a number is within [low, high], binary noise forgiven. */
+export const within = (x: unknown, low: number, high: number): x is number =>
+  typeof x === 'number' && x >= low - 1e-6 && x <= high + 1e-6;
+
+/** A number for a sentence: as many decimals as it needs, a true minus sign. */
+export const say = (x: number, decimals = 3): string => String(Number(x.toFixed(decimals))).replace('-', '−');

@@ -1,0 +1,252 @@
+/**
+ * The shapes that every part of Cornerwright agrees on: what a car is, where its adjusters stand,
+ * what was read off the rack, what is wanted, and what a plan says.
+ *
+ * Frame and signs (ISO 8855 axes, trade signs). Corner frame of every corner: x forward, y outboard, z up,
+ * millimetres, origin on the ground under the middle of the front axle. A right corner is the mirror
+ * image of a left one, so both use the same numbers. Angles are degrees, turns are turns.
+ *
+ *   camber  −asin(s.z), s = unit spin axis pointing outboard     + top of the wheel leans out
+ *   toe     atan2(s.x, s.y)                                      + toe-in
+ *   caster  atan2(−k.x, k.z), k = steering axis, lower to upper  + top leans to the rear
+ *   SAI     atan2(−k.y, k.z)                                     + top leans inboard
+ *   cross   left − right;  thrust (left rear toe − right rear toe)/2, + points to the right
+ */
+
+/** `[x, y, z]`, mm (or a direction without unit). */
+export type Vec3 = readonly [number, number, number];
+
+export const CORNERS = ['LF', 'RF', 'LR', 'RR'] as const;
+export type Corner = (typeof CORNERS)[number];
+export type AxleName = 'front' | 'rear';
+
+/** A position of an adjuster: mm, degrees or turns by its kind, or the label that is stamped on it. */
+export type Position = number | string;
+/** Positions of one corner's adjusters, by adjuster id. An adjuster that is absent stands at its reference. */
+export type Settings = Readonly<Record<string, Position>>;
+export type CarSettings = Readonly<Partial<Record<Corner, Settings>>>;
+
+/** Hard points of one corner in its corner frame, and the wheel's angles with all adjusters at `reference`. */
+export interface Suspension {
+  readonly kind: string;
+  readonly points: Readonly<Record<string, Vec3>>;
+  readonly camber: number;
+  readonly toe: number;
+  /** The most that a coordinate may be wrong by, ± mm. Default 5, a tape's. */
+  readonly tolerance?: number;
+  /** The tape dimensions that the points were built from, kept as they were entered. */
+  readonly tape?: Readonly<Record<string, unknown>>;
+}
+
+/** What every adjuster has; each kind adds its own fields in its own file. */
+export interface AdjusterBase {
+  readonly id: string;
+  /** As the technician calls it; the id where nothing better was given. */
+  readonly name?: string;
+  readonly kind: string;
+  /** The position at which the geometry was taken: the effect is relative to it. */
+  readonly reference: Position;
+  /** The maker's figure as the user typed it; never invented. */
+  readonly torque?: string;
+  /** Minutes to move it once. */
+  readonly effort?: number;
+}
+// biome-ignore lint/suspicious/noExplicitAny: the fields beyond AdjusterBase belong to the kind; its schema checks them.
+export type Adjuster = AdjusterBase & Readonly<Record<string, any>>;
+
+export interface Axle {
+  readonly suspension: Suspension;
+  /** Only where the right side is not the mirror of the left. */
+  readonly rightSuspension?: Suspension;
+  readonly adjusters: readonly Adjuster[];
+  readonly steered: boolean;
+}
+
+export interface Car {
+  readonly id: string;
+  readonly label: string;
+  readonly plate?: string;
+  readonly notes?: string;
+  /** Diameter, mm, at which toe is given as a length. */
+  readonly wheel: { readonly rimDiameter: number };
+  readonly front: Axle;
+  readonly rear: Axle;
+}
+
+/** Angles of one wheel, degrees. What was not measured is absent. */
+export interface WheelReading {
+  readonly camber?: number;
+  readonly caster?: number;
+  readonly toe?: number;
+  readonly sai?: number;
+}
+export const ANGLES = ['caster', 'camber', 'toe', 'sai'] as const;
+export type Angle = (typeof ANGLES)[number];
+
+export interface Reading extends Readonly<Partial<Record<Corner, WheelReading>>> {
+  /** What front toe is read against. Default `centreline`. */
+  readonly toeReference?: 'centreline' | 'thrust-line';
+  /** In a predicted reading: corners whose angles are absent because no pose exists there, and why. */
+  readonly unreachable?: readonly { readonly corner: Corner; readonly message: string }[];
+}
+
+/** An allowed window, degrees; `aim` defaults to its middle. */
+export interface Window {
+  readonly low: number;
+  readonly aim?: number;
+  readonly high: number;
+}
+export interface WheelSpec {
+  readonly camber?: Window;
+  readonly caster?: Window;
+  readonly toe?: Window;
+}
+export interface AxleSpec extends WheelSpec {
+  readonly totalToe?: Window;
+  readonly crossCamber?: Window;
+  readonly crossCaster?: Window;
+  /** (left toe − right toe)/2: the thrust angle on the rear axle, steer-ahead on the front. */
+  readonly thrustAngle?: Window;
+  /** Windows that differ on one side (road crown, odd cars). */
+  readonly left?: WheelSpec;
+  readonly right?: WheelSpec;
+}
+export interface Spec {
+  readonly front?: AxleSpec;
+  readonly rear?: AxleSpec;
+}
+
+/** One standard deviation of the gauge's repeatability, degrees. */
+export interface Gauge {
+  readonly camber: number;
+  readonly caster: number;
+  readonly toe: number;
+}
+
+export interface AdjusterRef {
+  readonly corner: Corner;
+  readonly adjuster: string;
+}
+
+export type PlanStyle = 'closest' | 'least-work';
+
+export interface PlanRequest {
+  readonly car: Car;
+  readonly spec: Spec;
+  readonly reading: Reading;
+  /** Where the adjusters stand now. */
+  readonly settings: CarSettings;
+  /** Adjusters that are not to be moved. */
+  readonly locked?: readonly AdjusterRef[];
+  readonly style?: PlanStyle;
+  readonly gauge?: Gauge;
+}
+
+export interface Move extends AdjusterRef {
+  readonly from: Position;
+  readonly to: Position;
+  /** One sentence for a person: what to turn, add or take out, and which way. */
+  readonly instruction: string;
+  /** What the rack reads after this move and all before it. */
+  readonly expectAfter: Reading;
+}
+
+/** One angle that the plan leaves out of its window, and why. */
+export interface Shortfall {
+  /** Whose: a wheel, or an axle for cross, total and thrust. */
+  readonly where: Corner | AxleName;
+  readonly angle: string;
+  readonly predicted: number;
+  /** Degrees outside the window: + above `high`, − below `low`. */
+  readonly by: number;
+  /** Adjusters of the corners concerned that the plan drives to the end of their travel. */
+  readonly atStop: readonly AdjusterRef[];
+}
+
+export interface Plan {
+  readonly moves: readonly Move[];
+  /** Where every adjuster stands when the plan is done. */
+  readonly positions: Readonly<Record<Corner, Settings>>;
+  readonly predicted: Reading;
+  /** One standard deviation of (re-measured − predicted), degrees, per wheel angle. */
+  readonly deviation: Readonly<Partial<Record<Corner, WheelReading>>>;
+  readonly inWindow: boolean;
+  /** Probability, 0…1, that the re-measure has everything in its window. */
+  readonly chance: number;
+  /** Σ((value − aim)/half window)² over every spec given. */
+  readonly distance: number;
+  /** Minutes. */
+  readonly effort: number;
+  /** The search ends only when no other combination can be better; `combinations` is how many there are. */
+  readonly optimum: { readonly proven: boolean; readonly combinations: number };
+  readonly shortfall: readonly Shortfall[];
+  /** Specs that could not be judged as the angle was not measured. */
+  readonly unmeasured: readonly { readonly where: Corner | AxleName; readonly angle: string }[];
+}
+
+/** How a pose solve ended. */
+export interface Verdict {
+  readonly converged: boolean;
+  /** Largest constraint residual, mm. */
+  readonly residual: number;
+  readonly iterations: number;
+  readonly reason: 'ok' | 'cannot-reach';
+}
+
+/** The wheel of one corner at given positions. */
+export interface CornerPose {
+  readonly reachable: true;
+  readonly camber: number;
+  readonly toe: number;
+  readonly caster?: number;
+  readonly sai?: number;
+  readonly includedAngle?: number;
+  readonly wheelCentre: Vec3;
+  /** Where every point of the suspension is now. */
+  readonly points: Readonly<Record<string, Vec3>>;
+  readonly verdict: Verdict;
+}
+/** No position of the upright satisfies the links: a result, not an exception. */
+export interface Unreachable {
+  readonly reachable: false;
+  readonly message: string;
+  readonly verdict: Verdict;
+}
+
+/** One measurement and where the adjusters stood; `moved` is what was done after it. Immutable, by id. */
+export interface Round {
+  readonly id?: string;
+  /** When, ISO 8601. */
+  readonly at?: string;
+  /** The round that this one corrects. */
+  readonly replaces?: string;
+  readonly reading: Reading;
+  readonly settings: CarSettings;
+  readonly moved?: readonly Moved[];
+}
+/** One thing done to one adjuster. Immutable, by id. */
+export interface Moved extends AdjusterRef {
+  readonly id?: string;
+  readonly at?: string;
+  readonly replaces?: string;
+  readonly from: Position;
+  readonly to: Position;
+  readonly outcome?: 'done' | 'wont-move' | 'set-to';
+}
+export interface Visit {
+  readonly id: string;
+  readonly carId: string;
+  /** ISO 8601. */
+  readonly opened: string;
+  readonly closed?: string;
+  readonly rounds: readonly Round[];
+}
+
+/** The file that is exchanged, backed up and given to the terminal command. */
+export interface CarFile {
+  readonly format: 'cornerwright';
+  readonly version: 1;
+  readonly car: Car;
+  readonly spec?: Spec;
+  readonly visits?: readonly Visit[];
+}

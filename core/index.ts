@@ -1,0 +1,26 @@
+/** The public surface of core: what the app, the terminal and outside checks may call. Re-exports only. */
+
+export { adjusterKinds } from './adjuster/catalogue.ts';
+export type { AdjusterKind, Effect } from './adjuster/kind.ts';
+export { adjusterPositions } from './adjuster/positions.ts';
+export * from './contract.ts';
+export { InputError } from './input-error.ts';
+export { DEFAULT_GAUGE, DEFAULT_TOLERANCE } from './plan/chance.ts';
+export { planMoves } from './plan/plan.ts';
+export { predictReading } from './plan/predict.ts';
+export type { PoseOptions } from './pose/corner.ts';
+export { adjusterEffects, type StepEffect } from './pose/effects.ts';
+export { solveCorner } from './pose/solve-corner.ts';
+export { assess } from './reading/assess.ts';
+export { axleAngles, includedAngle } from './reading/axle-angles.ts';
+export { toeFromRimDistances } from './reading/rim-distances.ts';
+export { casterFromSweep, saiFromSweep } from './reading/sweep.ts';
+export { suspensionKinds } from './suspension/catalogue.ts';
+export { pointsFromTape } from './suspension/double-wishbone.tape.ts';
+export type { SuspensionKind } from './suspension/kind.ts';
+
+export { formatAngle } from './units/format.ts';
+export { formatLength, parseLength } from './units/length.ts';
+export { parseAngle } from './units/parse.ts';
+export { shimStack } from './units/shim-stack.ts';
+export { lengthToToe, toeToLength } from './units/toe.ts';

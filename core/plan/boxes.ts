@@ -1,0 +1,142 @@
+/**
+ * One corner's states as boxes in the space of its three angles, halved again and again, only where the search goes.
+ */
+import { EDGE_NOISE } from '../reading/spec-terms.ts';
+import { type CornerStates, PER_STATE } from './states.ts';
+import type { Term } from './terms.ts';
+
+/** States `first`…`last`−1 of a corner's order: a box of angles. */
+export interface Box {
+  readonly first: number;
+  readonly last: number;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  readonly cost: number;
+  readonly effort: number;
+  readonly mostEffort: number;
+  halves?: readonly [Box, Box];
+}
+
+/** One corner's states in the order of their boxes, with what each costs by itself. */
+export class Side {
+  readonly root: Box | undefined;
+  readonly #order: Uint32Array;
+  readonly #cost: Float64Array;
+
+  constructor(
+    readonly states: CornerStates,
+    own: readonly Term[],
+    inWindow: boolean,
+    private readonly weights: readonly number[],
+    private readonly effortFirst: boolean,
+  ) {
+    const { values, count, slack } = states;
+    this.#cost = new Float64Array(count);
+    const order = new Uint32Array(count);
+    let kept = 0;
+    // Flat copies of the terms: this loop runs over every state that there is.
+    const angle = own.map(({ parts }) => parts[0]?.angle ?? 0);
+    const factor = own.map(({ parts }) => parts[0]?.factor ?? 0);
+    const aim = own.map(({ window, constant }) => window.aim - constant);
+    const scale = own.map(({ window }) => 1 / window.half);
+    const low = own.map(({ window, constant }) => (inWindow ? window.low - constant - slack - EDGE_NOISE : -Infinity));
+    const high = own.map(({ window, constant }) => (inWindow ? window.high - constant + slack + EDGE_NOISE : Infinity));
+    next: for (let state = 0; state < count; state++) {
+      if (Number.isNaN(values[state * PER_STATE] as number)) continue;
+      let cost = 0;
+      for (let t = 0; t < own.length; t++) {
+        const value = (values[state * PER_STATE + (angle[t] as number)] as number) * (factor[t] as number);
+        if (value < (low[t] as number) || value > (high[t] as number)) continue next;
+        const off = Math.max(0, Math.abs(value - (aim[t] as number)) - slack) * (scale[t] as number);
+        cost += off * off;
+      }
+      this.#cost[state] = cost;
+      order[kept++] = state;
+    }
+    this.#order = order;
+    this.root = kept > 0 ? this.#box(0, kept) : undefined;
+  }
+
+  state(box: Box): number {
+    return this.#order[box.first] as number;
+  }
+
+  #box(first: number, last: number): Box {
+    const { values, effort, slack } = this.states;
+    const low = new Float64Array(PER_STATE).fill(Number.POSITIVE_INFINITY);
+    const high = new Float64Array(PER_STATE).fill(Number.NEGATIVE_INFINITY);
+    let cost = Number.POSITIVE_INFINITY;
+    let least = Number.POSITIVE_INFINITY;
+    let most = 0;
+    for (let i = first; i < last; i++) {
+      const state = this.#order[i] as number;
+      for (let k = 0; k < PER_STATE; k++) {
+        const value = values[state * PER_STATE + k] as number;
+        if (value < (low[k] as number)) low[k] = value;
+        if (value > (high[k] as number)) high[k] = value;
+      }
+      const own = this.#cost[state] as number;
+      if (own < cost) cost = own;
+      const minutes = effort[state] as number;
+      if (minutes < least) least = minutes;
+      if (minutes > most) most = minutes;
+    }
+    for (let k = 0; k < PER_STATE; k++) {
+      low[k] = (low[k] as number) - slack;
+      high[k] = (high[k] as number) + slack;
+    }
+    return { first, last, low, high, cost, effort: least, mostEffort: most };
+  }
+
+  /** How much there is to gain by splitting: the widest angle in half windows, or an undecided effort. */
+  size(box: Box): number {
+    if (box.last - box.first < 2) return -1;
+    if (this.effortFirst && box.mostEffort > box.effort) return Number.POSITIVE_INFINITY;
+    return this.#widest(box)[1];
+  }
+
+  #widest(box: Box): [angle: number, width: number] {
+    let angle = 0;
+    let widest = -1;
+    for (let k = 0; k < PER_STATE; k++) {
+      const width = ((box.high[k] as number) - (box.low[k] as number)) * (this.weights[k] as number);
+      if (width > widest) {
+        widest = width;
+        angle = k;
+      }
+    }
+    return [angle, widest];
+  }
+
+  split(box: Box): readonly [Box, Box] {
+    box.halves ??= this.#split(box);
+    return box.halves;
+  }
+
+  #split(box: Box): readonly [Box, Box] {
+    const { values, effort } = this.states;
+    if (this.effortFirst && box.mostEffort > box.effort) {
+      const middle = this.#partition(box, (state) => (effort[state] as number) <= box.effort);
+      return [this.#box(box.first, middle), this.#box(middle, box.last)];
+    }
+    const [k] = this.#widest(box);
+    const centre = ((box.low[k] as number) + (box.high[k] as number)) / 2;
+    let middle = this.#partition(box, (state) => (values[state * PER_STATE + k] as number) <= centre);
+    // States with one and the same angles cannot be told apart by them: halve the list.
+    if (middle === box.first || middle === box.last) middle = (box.first + box.last) >> 1;
+    return [this.#box(box.first, middle), this.#box(middle, box.last)];
+  }
+
+  #partition(box: Box, goesFirst: (state: number) => boolean): number {
+    const order = this.#order;
+    let middle = box.first;
+    for (let i = box.first; i < box.last; i++) {
+      const state = order[i] as number;
+      if (!goesFirst(state)) continue;
+      order[i] = order[middle] as number;
+      order[middle] = state;
+      middle++;
+    }
+    return middle;
+  }
+}

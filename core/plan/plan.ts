@@ -1,0 +1,206 @@
+/**
+ * From what was read and what is wanted to the moves: the states of every corner, the search over them, the working
+ * order, what the rack shows after each move, how sure it is, and what is missing where the window is out of reach.
+ */
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { AdjusterKind } from '../adjuster/kind.ts';
+import {
+  type Adjuster,
+  type AdjusterRef,
+  type CarSettings,
+  CORNERS,
+  type Corner,
+  type Move,
+  type Plan,
+  type PlanRequest,
+  type Position,
+  type Reading,
+  type Settings,
+  type Shortfall,
+  type WheelReading,
+} from '../contract.ts';
+import { CAMBER, CASTER, TOE } from '../pose/corner.ts';
+import { AXLES, isAxle } from '../reading/axle-angles.ts';
+import { outside } from '../reading/spec-terms.ts';
+import { validatePlanRequest } from '../records/validate.ts';
+import { adjustersOf, axleOf, type CarModel, compileCar, suspensionOf } from './car-model.ts';
+import { type Covariance, chanceOf, covarianceOf, DEFAULT_GAUGE } from './chance.ts';
+import { type Role, rankOf, roleOf } from './order.ts';
+import { predictWith } from './predict.ts';
+import { type Found, search, termValue } from './search.ts';
+import { CornerStates, samePosition } from './states.ts';
+import { distanceOf, groups, isIn, type Term, termsOf } from './terms.ts';
+
+/**
+ * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
+ *
+ * `closest` minimises Σ((value − aim)/(half window))² over every spec given, with everything in its window if any
+ * combination does that; `least-work` first the minutes of the adjusters moved, then the same sum. Where no
+ * combination has everything in its window, the plan is the one with the least sum, in either style.
+ * @param given readings, windows and angles in degrees, signs as in the contract; positions as their kinds have them
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function planMoves(given: PlanRequest): Plan {
+  const request = validatePlanRequest(given);
+  const model = compileCar(request.car);
+  const now = complete(request);
+  const { terms, unmeasured } = termsOf(request.spec, request.reading);
+  const { found, combinations } = best(request, model, now, terms);
+  const positions = byCorner((corner) => found.get(corner) ?? now[corner]);
+  const predicted = predictWith(model, request.reading, now, positions);
+  // The terms carry the thrust angle's share themselves: they take each wheel's own angles.
+  const own = predictWith(model, { ...request.reading, toeReference: 'centreline' }, now, positions);
+  const angles = CORNERS.map((corner) => anglesOf(own[corner]));
+  const values = new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)]));
+  const inWindow = terms.every((term) => isIn(term, values.get(term) as number));
+  const covariances = CORNERS.map((corner) =>
+    covarianceOf(
+      suspensionOf(request.car[axleOf(corner)], corner),
+      adjustersOf(request.car, corner),
+      now[corner],
+      positions[corner],
+      request.gauge ?? DEFAULT_GAUGE,
+    ),
+  );
+  const moves = inOrder(request, model, now, positions);
+  return {
+    moves,
+    positions,
+    predicted,
+    deviation: deviationsOf(predicted, covariances),
+    inWindow,
+    chance: chanceOf(terms, CORNERS, angles, covariances),
+    distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
+    effort: moves.reduce((sum, move) => sum + minutesOf(adjusterOf(request, move)), 0),
+    optimum: { proven: true, combinations },
+    shortfall: terms.flatMap((term) => shortfallOf(request, term, values.get(term) as number, positions)),
+    unmeasured: unmeasured.map(({ where, angle }) => ({ where, angle })),
+  };
+}
+
+const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
+  Object.fromEntries(CORNERS.map((corner) => [corner, make(corner)])) as Record<Corner, T>;
+
+/** Where every adjuster stands, those that were not given at their reference. */
+function complete({ car, settings }: PlanRequest): Record<Corner, Settings> {
+  return byCorner((corner) =>
+    Object.fromEntries(
+      adjustersOf(car, corner).map(({ id, reference }) => [id, settings[corner]?.[id] ?? reference] as const),
+    ),
+  );
+}
+
+function anglesOf(wheel: WheelReading = {}): Float64Array {
+  const angles = new Float64Array(3);
+  angles[CAMBER] = wheel.camber ?? 0;
+  angles[CASTER] = wheel.caster ?? 0;
+  angles[TOE] = wheel.toe ?? 0;
+  return angles;
+}
+
+function best(request: PlanRequest, model: CarModel, now: Record<Corner, Settings>, terms: readonly Term[]) {
+  const isLocked = (corner: Corner, { id }: Adjuster): boolean =>
+    (request.locked ?? []).some((ref) => ref.corner === corner && ref.adjuster === id);
+  const found = new Map<Corner, Settings>();
+  let combinations = 1;
+  const problems = groups(terms).map((corners) => {
+    const states = corners.map((corner) => {
+      const measured = request.reading[corner];
+      const movable = measured
+        ? adjustersOf(request.car, corner).filter((adjuster) => !isLocked(corner, adjuster))
+        : [];
+      return new CornerStates(model(corner), measured ?? {}, now[corner], movable, `settings.${corner}`);
+    });
+    for (const { count } of states) combinations *= count;
+    return { corners, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) };
+  });
+  const solve = (inWindow: boolean): (Found | undefined)[] => {
+    const effortFirst = inWindow && request.style === 'least-work';
+    return problems.map((p) => search(p.corners, p.states, p.terms, { inWindow, effortFirst }));
+  };
+  // Everything in its window if any combination does it; else the nearest to the aims, whatever the style.
+  let answers = solve(true);
+  if (answers.some((answer) => answer === undefined)) answers = solve(false);
+  problems.forEach(({ corners, states }, p) => {
+    corners.forEach((corner, i) => {
+      const state = answers[p]?.states[i];
+      if (state !== undefined) found.set(corner, (states[i] as CornerStates).settings(state));
+    });
+  });
+  return { found, combinations };
+}
+
+const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind] as AdjusterKind;
+const minutesOf = (adjuster: Adjuster): number => adjuster.effort ?? kindOfAdjuster(adjuster).effort;
+
+function adjusterOf({ car }: PlanRequest, { corner, adjuster }: AdjusterRef): Adjuster {
+  return adjustersOf(car, corner).find(({ id }) => id === adjuster) as Adjuster;
+}
+
+function inOrder(
+  request: PlanRequest,
+  model: CarModel,
+  now: Record<Corner, Settings>,
+  positions: Record<Corner, Settings>,
+): Move[] {
+  const steps = CORNERS.flatMap((corner) =>
+    adjustersOf(request.car, corner).flatMap((adjuster) => {
+      const from = now[corner][adjuster.id] as Position;
+      const to = positions[corner][adjuster.id] as Position;
+      if (samePosition(from, to)) return [];
+      const role: Role = roleOf(model(corner), adjuster);
+      return [{ corner, adjuster, from, to, rank: rankOf(corner, role) }];
+    }),
+  ).sort((a, b) => a.rank - b.rank);
+  let stands: CarSettings = now;
+  return steps.map(({ corner, adjuster, from, to }) => {
+    stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };
+    return {
+      corner,
+      adjuster: adjuster.id,
+      from,
+      to,
+      instruction: kindOfAdjuster(adjuster).instruction(adjuster, from, to, corner),
+      expectAfter: predictWith(model, request.reading, now, stands),
+    };
+  });
+}
+
+function deviationsOf(predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
+  const deviation: Partial<Record<Corner, WheelReading>> = {};
+  CORNERS.forEach((corner, i) => {
+    const wheel = predicted[corner];
+    if (!wheel) return;
+    const sigma = (k: number): number => Math.sqrt((covariances[i] as Covariance)[4 * k] as number);
+    deviation[corner] = {
+      ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
+      ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),
+      ...(wheel.toe !== undefined && { toe: sigma(TOE) }),
+    };
+  });
+  return deviation;
+}
+
+function shortfallOf(
+  request: PlanRequest,
+  term: Term,
+  predicted: number,
+  positions: Record<Corner, Settings>,
+): Shortfall[] {
+  const by = outside(predicted, term.window);
+  if (by === 0) return [];
+  const corners = isAxle(term.where) ? AXLES[term.where] : [term.where];
+  const atStop = corners.flatMap((corner) =>
+    adjustersOf(request.car, corner)
+      .filter((adjuster) => isAtStop(adjuster, positions[corner][adjuster.id] as Position))
+      .map(({ id }) => ({ corner, adjuster: id })),
+  );
+  return [{ where: term.where, angle: term.angle, predicted, by, atStop }];
+}
+
+/** Numbers end at both ends of their range; a numbered cam goes round and has no stop. */
+function isAtStop(adjuster: Adjuster, position: Position): boolean {
+  const all = kindOfAdjuster(adjuster).positions(adjuster);
+  if (typeof position !== 'number') return false;
+  return samePosition(position, all[0] as Position) || samePosition(position, all.at(-1) as Position);
+}

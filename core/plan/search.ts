@@ -1,0 +1,184 @@
+/**
+ * The best combination of states over several corners, by branch and bound.
+ *
+ * A corner's states are points in the space of its three angles. They are halved again and again into boxes, only
+ * where the search goes. For a choice of one box a corner, no combination inside can be nearer to the aim than
+ *   Σ over corners (least cost of the terms that this corner alone decides, exact over the box's states)
+ * + Σ over shared terms (least cost over the interval that the boxes allow).
+ * The choice with the least bound is split next. The first choice that is down to single states, fully solved, and
+ * not above any bound left, is the optimum: nothing is left to luck.
+ */
+import type { Corner } from '../contract.ts';
+import { EDGE_NOISE } from '../reading/spec-terms.ts';
+import { type Box, Side } from './boxes.ts';
+import { Heap } from './heap.ts';
+import type { CornerStates } from './states.ts';
+import { distanceOf, isIn, type Term } from './terms.ts';
+
+export interface Goal {
+  /** Only combinations with every term in its window. */
+  readonly inWindow: boolean;
+  /** Least effort first, distance second; else distance alone, effort to settle a tie. */
+  readonly effortFirst: boolean;
+}
+
+export interface Found {
+  readonly states: readonly number[];
+  readonly distance: number;
+  readonly effort: number;
+}
+
+interface Choice {
+  readonly boxes: readonly Box[];
+  readonly distance: number;
+  readonly effort: number;
+  /** Set when every box is one state, fully solved. */
+  readonly settled?: readonly number[];
+}
+
+/** Least ((value − aim)/half)² over an interval. */
+function leastDistance(term: Term, low: number, high: number): number {
+  const { aim } = term.window;
+  return distanceOf(term, Math.min(Math.max(aim, low), high));
+}
+
+const overlaps = ({ window }: Term, low: number, high: number): boolean =>
+  high >= window.low - EDGE_NOISE && low <= window.high + EDGE_NOISE;
+
+/** Minutes are sums of single-precision numbers. */
+const SAME_EFFORT = 1e-4;
+
+/**
+ * The best states of a group of corners, or nothing where the goal's windows cannot all be met.
+ * @param corners the group
+ * @param states each corner's states, in that order
+ * @param terms terms that concern these corners only
+ */
+export function search(
+  corners: readonly Corner[],
+  states: readonly CornerStates[],
+  terms: readonly Term[],
+  goal: Goal,
+): Found | undefined {
+  const own = terms.filter(({ parts }) => parts.length === 1);
+  const shared = terms
+    .filter(({ parts }) => parts.length > 1)
+    .map((term) => ({
+      term,
+      parts: term.parts.map(({ corner, angle, factor }) => ({ side: corners.indexOf(corner), angle, factor })),
+    }));
+  const sides = corners.map((corner, i) => {
+    const weights = [0, 1, 2].map((angle) => weightOf(terms, corner, angle));
+    const mine = own.filter(({ parts }) => parts[0]?.corner === corner);
+    return new Side(states[i] as CornerStates, mine, goal.inWindow, weights, goal.effortFirst);
+  });
+
+  const before = (a: Choice, b: Choice): boolean => {
+    if (goal.effortFirst && Math.abs(a.effort - b.effort) > SAME_EFFORT) return a.effort < b.effort;
+    if (a.distance !== b.distance) return a.distance < b.distance;
+    if (Math.abs(a.effort - b.effort) > SAME_EFFORT) return a.effort < b.effort;
+    return a.settled !== undefined && b.settled === undefined;
+  };
+
+  /** The choice's bound, or nothing if it cannot meet the windows. */
+  const bound = (boxes: readonly Box[]): Choice | undefined => {
+    let distance = 0;
+    let effort = 0;
+    for (const box of boxes) {
+      distance += box.cost;
+      effort += box.effort;
+    }
+    for (const { term, parts } of shared) {
+      let low = term.constant;
+      let high = term.constant;
+      for (const { side, angle, factor } of parts) {
+        const box = boxes[side] as Box;
+        const a = factor * (box.low[angle] as number);
+        const b = factor * (box.high[angle] as number);
+        low += Math.min(a, b);
+        high += Math.max(a, b);
+      }
+      if (goal.inWindow && !overlaps(term, low, high)) return undefined;
+      distance += leastDistance(term, low, high);
+    }
+    return { boxes, distance, effort };
+  };
+
+  /** A choice of single states by full solves. */
+  const settle = ({ boxes, effort }: Choice): Choice | undefined => {
+    const settled = boxes.map((box, i) => (sides[i] as Side).state(box));
+    const angles = settled.map((state, i) => (states[i] as CornerStates).exact(state));
+    const distance = judge(terms, corners, angles, goal.inWindow);
+    return distance === undefined ? undefined : { boxes, distance, effort, settled };
+  };
+
+  const open = new Heap<Choice>(before);
+  const roots = sides.map((side) => side.root);
+  if (roots.every((root) => root !== undefined)) {
+    const first = bound(roots as Box[]);
+    if (first) open.push(first);
+  }
+  for (let choice = open.pop(); choice; choice = open.pop()) {
+    if (choice.settled) return { states: choice.settled, distance: choice.distance, effort: choice.effort };
+    const widest = widestSide(choice.boxes, sides);
+    if (widest < 0) {
+      const settled = settle(choice);
+      if (settled) open.push(settled);
+      continue;
+    }
+    for (const half of (sides[widest] as Side).split(choice.boxes[widest] as Box)) {
+      const next = bound(choice.boxes.map((box, i) => (i === widest ? half : box)));
+      if (next) open.push(next);
+    }
+  }
+  return undefined;
+}
+
+/** Σ of the terms' distances at these angles, or nothing if a term is out of a window that it has to be in. */
+export function judge(
+  terms: readonly Term[],
+  corners: readonly Corner[],
+  angles: readonly Float64Array[],
+  inWindow: boolean,
+): number | undefined {
+  let distance = 0;
+  for (const term of terms) {
+    const value = termValue(term, corners, angles);
+    if (Number.isNaN(value) || (inWindow && !isIn(term, value))) return undefined;
+    distance += distanceOf(term, value);
+  }
+  return distance;
+}
+
+export function termValue(term: Term, corners: readonly Corner[], angles: readonly Float64Array[]): number {
+  let value = term.constant;
+  for (const { corner, angle, factor } of term.parts) {
+    value += factor * ((angles[corners.indexOf(corner)] as Float64Array)[angle] as number);
+  }
+  return value;
+}
+
+/** How much a degree of a corner's angle matters: the sharpest window that it takes part in. */
+function weightOf(terms: readonly Term[], corner: Corner, angle: number): number {
+  let weight = 0;
+  for (const { parts, window } of terms) {
+    for (const part of parts) {
+      if (part.corner === corner && part.angle === angle)
+        weight = Math.max(weight, Math.abs(part.factor) / window.half);
+    }
+  }
+  return weight;
+}
+
+function widestSide(boxes: readonly Box[], sides: readonly Side[]): number {
+  let widest = -1;
+  let most = -1;
+  boxes.forEach((box, i) => {
+    const size = (sides[i] as Side).size(box);
+    if (size > most) {
+      most = size;
+      widest = i;
+    }
+  });
+  return widest;
+}

@@ -1,0 +1,266 @@
+/**
+ * Every combination of positions that a corner's adjusters can take, as angles that the rack would read there.
+ *
+ * The adjuster with the most numeric positions (a rod, nearly always) is not solved position by position: along it the
+ * angles are smooth, so that for each combination of the others a few solves at Chebyshev nodes give them all by
+ * interpolation. How far interpolation is off is measured beside it, and the search allows for several times that and
+ * settles every candidate by a full solve: interpolation chooses where to look, never what is answered.
+ */
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { Adjuster, Position, Settings, WheelReading } from '../contract.ts';
+import { InputError } from '../input-error.ts';
+import { CAMBER, CASTER, type CornerModel, TOE } from '../pose/corner.ts';
+import { applyChange, type Change } from '../pose/linkage.ts';
+
+/** Nodes along the interpolated adjuster, and how many positions make it worth while. */
+const NODES = 6;
+const WORTH = 12;
+const SAFETY = 8;
+const LEAST_SLACK = 1e-9;
+const MOST_STATES = 4e6;
+
+interface Axis {
+  readonly adjuster: Adjuster;
+  readonly positions: readonly Position[];
+  readonly current: number;
+  readonly minutes: number;
+}
+
+/** Three angles a state, at the places CAMBER, CASTER, TOE. */
+export const PER_STATE = 3;
+
+export class CornerStates {
+  readonly count: number;
+  /** Angles as the rack would read them, degrees, PER_STATE a state; NaN where no pose exists. */
+  readonly values: Float64Array;
+  /** Minutes of work that a state takes. */
+  readonly effort: Float32Array;
+  /** Most that a value here may differ from a full solve, degrees. */
+  slack = LEAST_SLACK;
+
+  readonly #axes: readonly Axis[];
+  /** measured − model at the present positions. */
+  readonly #offset = new Float64Array(PER_STATE);
+  readonly #exact = new Map<number, Float64Array>();
+  readonly #changes: readonly (readonly Change[])[];
+  readonly #base: Float64Array;
+  readonly #params: Float64Array;
+
+  constructor(
+    private readonly model: CornerModel,
+    measured: WheelReading,
+    private readonly current: Settings,
+    movable: readonly Adjuster[],
+    field: string,
+  ) {
+    const now = new Float64Array(PER_STATE);
+    this.#base = model.parameters(current).slice();
+    this.#params = new Float64Array(this.#base.length);
+    if (!model.angles(this.#base, now)) {
+      throw new InputError(field, current, 'positions at which the links meet: at these an arm cannot reach');
+    }
+    // An angle that was not measured counts from 0: no window is judged by it, only its change may matter.
+    this.#offset[CAMBER] = (measured.camber ?? 0) - (now[CAMBER] as number);
+    this.#offset[CASTER] = (measured.caster ?? 0) - (now[CASTER] as number);
+    this.#offset[TOE] = (measured.toe ?? 0) - (now[TOE] as number);
+
+    const axes = movable.map((adjuster) => axisOf(adjuster, current));
+    const fine = finest(axes);
+    // The interpolated adjuster is the innermost, so that its positions lie side by side.
+    this.#axes = fine < 0 ? axes : [...axes.filter((_, i) => i !== fine), axes[fine] as Axis];
+    this.count = this.#axes.reduce((n, axis) => n * axis.positions.length, 1);
+    if (this.count > MOST_STATES) {
+      throw new InputError(
+        field,
+        `${this.count} combinations`,
+        `up to ${MOST_STATES} combinations a corner: lock an adjuster or widen its step`,
+      );
+    }
+    this.#changes = this.#axes.map((axis) => {
+      const here = model.change(axis.adjuster.id, axis.positions[axis.current] as Position);
+      return axis.positions.map((position) => difference(model.change(axis.adjuster.id, position), here));
+    });
+    this.values = new Float64Array(this.count * PER_STATE);
+    this.effort = new Float32Array(this.count);
+    this.#fill(fine >= 0);
+    this.#fillEffort();
+  }
+
+  /** The positions of a state; adjusters that are not moved among them stay where they stand. */
+  settings(state: number): Settings {
+    const settings: Record<string, Position> = { ...this.current };
+    this.#axes.forEach((axis, i) => {
+      settings[axis.adjuster.id] = axis.positions[this.#digit(state, i)] as Position;
+    });
+    return settings;
+  }
+
+  /** Angles of a state by a full solve, as the rack would read them. NaN where no pose exists. */
+  exact(state: number): Float64Array {
+    let known = this.#exact.get(state);
+    if (!known) {
+      known = new Float64Array(PER_STATE);
+      this.#solve(
+        this.#axes.map((_, i) => this.#digit(state, i)),
+        known,
+        0,
+      );
+      this.#exact.set(state, known);
+    }
+    return known;
+  }
+
+  #digit(state: number, axis: number): number {
+    let rest = state;
+    for (let i = this.#axes.length - 1; i > axis; i--)
+      rest = Math.floor(rest / (this.#axes[i] as Axis).positions.length);
+    return rest % (this.#axes[axis] as Axis).positions.length;
+  }
+
+  #solve(digits: readonly number[], out: Float64Array, at: number, extra?: Change): void {
+    const params = this.#params;
+    params.set(this.#base);
+    for (let i = 0; i < digits.length; i++) {
+      applyChange(params, this.#changes[i]?.[digits[i] as number] as Change);
+    }
+    if (extra) applyChange(params, extra);
+    const angles = this.#scratch;
+    const solved = this.model.angles(params, angles);
+    for (let k = 0; k < PER_STATE; k++) {
+      out[at + k] = solved ? (angles[k] as number) + (this.#offset[k] as number) : Number.NaN;
+    }
+  }
+  readonly #scratch = new Float64Array(PER_STATE);
+
+  #fill(interpolate: boolean): void {
+    const sizes = this.#axes.map((axis) => axis.positions.length);
+    const digits = sizes.map(() => 0);
+    const outer = interpolate ? sizes.length - 1 : sizes.length;
+    const inner = interpolate ? (sizes[outer] as number) : 1;
+    const line = interpolate ? new Line(this.#axes[outer] as Axis, this.model) : undefined;
+    for (let state = 0; state < this.count; state += inner) {
+      if (line) this.#fillLine(line, digits, state);
+      else this.#solve(digits, this.values, state * PER_STATE);
+      for (let i = outer - 1; i >= 0; i--) {
+        digits[i] = (digits[i] as number) + 1;
+        if ((digits[i] as number) < (sizes[i] as number)) break;
+        digits[i] = 0;
+      }
+    }
+  }
+
+  /** All positions of the innermost adjuster at one combination of the others. */
+  #fillLine(line: Line, digits: readonly number[], state: number): void {
+    const outer = digits.slice(0, -1);
+    const nodes = line.values;
+    for (let n = 0; n < NODES; n++) this.#solve(outer, nodes, n * PER_STATE, line.changes[n]);
+    const positions = line.weights.length / NODES;
+    if (line.hasGap()) {
+      for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * PER_STATE);
+      return;
+    }
+    for (let p = 0; p < positions; p++) {
+      for (let k = 0; k < PER_STATE; k++) {
+        let sum = 0;
+        for (let n = 0; n < NODES; n++) {
+          sum += (line.weights[p * NODES + n] as number) * (nodes[n * PER_STATE + k] as number);
+        }
+        this.values[(state + p) * PER_STATE + k] = sum;
+      }
+    }
+    this.#measureSlack(outer, state, positions);
+  }
+
+  /** Interpolation is worst between the outer nodes: two positions there tell how far it is off. */
+  #measureSlack(outer: readonly number[], state: number, positions: number): void {
+    for (const share of [0.03, 0.5, 0.97]) {
+      const p = Math.round(share * (positions - 1));
+      const full = this.#check;
+      this.#solve([...outer, p], full, 0);
+      for (let k = 0; k < PER_STATE; k++) {
+        const off = Math.abs((full[k] as number) - (this.values[(state + p) * PER_STATE + k] as number));
+        if (off * SAFETY > this.slack) this.slack = off * SAFETY;
+      }
+    }
+  }
+  readonly #check = new Float64Array(PER_STATE);
+
+  #fillEffort(): void {
+    let block = this.count;
+    for (const { positions, current, minutes } of this.#axes) {
+      const round = block;
+      block /= positions.length;
+      this.effort.forEach((_, state) => {
+        const place = state % round;
+        if (place < current * block || place >= (current + 1) * block) {
+          this.effort[state] = (this.effort[state] as number) + minutes;
+        }
+      });
+    }
+  }
+}
+
+/** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
+class Line {
+  readonly changes: readonly Change[];
+  readonly weights: Float64Array;
+  readonly values = new Float64Array(NODES * PER_STATE);
+
+  constructor(axis: Axis, model: CornerModel) {
+    const positions = axis.positions as readonly number[];
+    const low = Math.min(...positions);
+    const high = Math.max(...positions);
+    const nodes = Array.from({ length: NODES }, (_, n) => {
+      const x = Math.cos((Math.PI * (n + 0.5)) / NODES);
+      return (low + high) / 2 + (x * (high - low)) / 2;
+    });
+    const here = model.change(axis.adjuster.id, positions[axis.current] as number);
+    this.changes = nodes.map((node) => difference(model.change(axis.adjuster.id, node), here));
+    this.weights = Float64Array.from(
+      positions.flatMap((position) =>
+        nodes.map((node, n) =>
+          nodes.reduce((w, other, m) => (m === n ? w : (w * (position - other)) / (node - other)), 1),
+        ),
+      ),
+    );
+  }
+
+  /** Whether no pose exists at some node, so that nothing can be interpolated. */
+  hasGap(): boolean {
+    return this.values.some(Number.isNaN);
+  }
+}
+
+/** The positions of an adjuster and where it stands among them; a stand between marks is a position of its own. */
+function axisOf(adjuster: Adjuster, settings: Settings): Axis {
+  const kind = adjusterKinds[adjuster.kind];
+  if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
+  const stands = settings[adjuster.id] ?? adjuster.reference;
+  let positions = kind.positions(adjuster);
+  let current = positions.findIndex((position) => samePosition(position, stands));
+  if (current < 0) {
+    positions = [...positions, stands];
+    current = positions.length - 1;
+  }
+  return { adjuster, positions, current, minutes: adjuster.effort ?? kind.effort };
+}
+
+/** Numbers that differ by binary noise are one position; so are a stamped 3 and "3". */
+export const samePosition = (a: Position, b: Position): boolean =>
+  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) < 1e-6 : String(a) === String(b);
+
+function finest(axes: readonly Axis[]): number {
+  let best = -1;
+  axes.forEach((axis, i) => {
+    const numeric =
+      axis.positions.every((position) => typeof position === 'number') && typeof axis.adjuster.reference === 'number';
+    const size = axis.positions.length;
+    if (numeric && size >= WORTH && size > (axes[best]?.positions.length ?? 0)) best = i;
+  });
+  return best;
+}
+
+const difference = (a: Change, b: Change): Change => ({
+  at: [...a.at, ...b.at],
+  by: [...a.by, ...b.by.map((x) => -x)],
+});

@@ -1,0 +1,118 @@
+/**
+ * A spec as the search sees it: each window is about one number that is linear in the wheels' angles (a wheel's own
+ * angle, left − right, left + right, half the difference; against the thrust line, front toe with the rear's share).
+ */
+import { type AxleName, CORNERS, type Corner, type Reading, type Spec } from '../contract.ts';
+import { CAMBER, CASTER, TOE } from '../pose/corner.ts';
+import { AXLES, isAxle } from '../reading/axle-angles.ts';
+import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import { thrustChange } from './predict.ts';
+
+/** `factor` times one angle (CAMBER, CASTER or TOE) of one corner. */
+export interface Part {
+  readonly corner: Corner;
+  readonly angle: number;
+  readonly factor: number;
+}
+
+export interface Term extends SpecTerm {
+  readonly parts: readonly Part[];
+  readonly constant: number;
+}
+
+const PLACE: Readonly<Record<string, number>> = {
+  camber: CAMBER,
+  caster: CASTER,
+  toe: TOE,
+  totalToe: TOE,
+  crossCamber: CAMBER,
+  crossCaster: CASTER,
+  thrustAngle: TOE,
+};
+const NAME = { [CAMBER]: 'camber', [CASTER]: 'caster', [TOE]: 'toe' } as const;
+
+/** Left and right factor of an axle's angle. */
+const PAIR: Readonly<Record<string, readonly [number, number]>> = {
+  totalToe: [1, 1],
+  crossCamber: [1, -1],
+  crossCaster: [1, -1],
+  thrustAngle: [thrustChange(1, 0), thrustChange(0, 1)],
+};
+
+/** Splits the spec into terms that this reading can judge and those whose angles were not measured. */
+export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasured: SpecTerm[] } {
+  const terms: Term[] = [];
+  const unmeasured: SpecTerm[] = [];
+  for (const item of specTerms(spec)) {
+    const parts = partsOf(item.where, item.angle);
+    if (!parts.every(({ corner, angle }) => isMeasured(reading, corner, angle))) {
+      unmeasured.push(item);
+      continue;
+    }
+    terms.push({ ...item, ...againstThrustLine(parts, reading) });
+  }
+  return { terms, unmeasured };
+}
+
+function partsOf(where: Corner | AxleName, angle: string): Part[] {
+  const place = PLACE[angle] as number;
+  if (!isAxle(where)) return [{ corner: where, angle: place, factor: 1 }];
+  const [left, right] = PAIR[angle] as readonly [number, number];
+  return [
+    { corner: AXLES[where][0], angle: place, factor: left },
+    { corner: AXLES[where][1], angle: place, factor: right },
+  ];
+}
+
+const isMeasured = (reading: Reading, corner: Corner, angle: number): boolean =>
+  reading[corner]?.[NAME[angle as keyof typeof NAME]] !== undefined;
+
+/**
+ * Front toe that is read against the thrust line falls on the left, and rises on the right, by what the thrust angle
+ * gains. The constant takes the thrust angle of now away, which is in the reading already.
+ */
+function againstThrustLine(parts: readonly Part[], reading: Reading): { parts: Part[]; constant: number } {
+  const all = [...parts];
+  let constant = 0;
+  if (reading.toeReference === 'thrust-line') {
+    // The rear toe of a wheel that was not measured counts from 0: only its change matters.
+    const now = thrustChange(reading.LR?.toe ?? 0, reading.RR?.toe ?? 0);
+    let share = 0;
+    for (const { corner, angle, factor } of parts) {
+      if (angle !== TOE) continue;
+      if (corner === 'LF') share -= factor;
+      if (corner === 'RF') share += factor;
+    }
+    if (share !== 0) {
+      all.push({ corner: 'LR', angle: TOE, factor: share * thrustChange(1, 0) });
+      all.push({ corner: 'RR', angle: TOE, factor: share * thrustChange(0, 1) });
+      constant = -share * now;
+    }
+  }
+  return { parts: all, constant };
+}
+
+/** Corners that no term ties to one another are planned apart: smaller problems, same answer. */
+export function groups(terms: readonly Term[]): Corner[][] {
+  const leader = new Map<Corner, Corner>(CORNERS.map((corner) => [corner, corner]));
+  const find = (corner: Corner): Corner => {
+    const up = leader.get(corner) as Corner;
+    return up === corner ? corner : find(up);
+  };
+  for (const { parts } of terms) {
+    for (const { corner } of parts) leader.set(find(corner), find((parts[0] as Part).corner));
+  }
+  const found = new Map<Corner, Corner[]>();
+  for (const corner of CORNERS) found.set(find(corner), [...(found.get(find(corner)) ?? []), corner]);
+  const used = new Set(terms.flatMap(({ parts }) => parts.map(({ corner }) => corner)));
+  return [...found.values()].filter((group) => group.some((corner) => used.has(corner)));
+}
+
+/** ((value − aim)/half window)² */
+export function distanceOf({ window }: Term, value: number): number {
+  const x = (value - window.aim) / window.half;
+  return x * x;
+}
+
+export const isIn = ({ window }: Term, value: number): boolean =>
+  value >= window.low - EDGE_NOISE && value <= window.high + EDGE_NOISE;

@@ -1,0 +1,32 @@
+import * as v from 'valibot';
+import { number } from '../adjuster/fields.ts';
+import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '../contract.ts';
+import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
+import { check } from '../records/refuse.ts';
+import { validateSuspension } from '../records/suspension.ts';
+import { CornerModel, type PoseOptions } from './corner.ts';
+
+const options = v.looseObject(
+  { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },
+  '{ travel?, rack? }, mm',
+);
+
+/**
+ * The wheel of one corner with its adjusters at these positions: camber, toe, caster and SAI in degrees, points in mm,
+ * all in the corner frame. Wheel-centre height and steering rack are held, but for `options`.
+ * @param settings positions by adjuster id; an adjuster that is absent stands at its reference
+ * @param given `travel`, mm of bump (+ up); `rack`, mm that the rack pushes this tie rod outboard
+ * @returns the pose, or that there is none (`reachable: false`) because an arm cannot reach
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function solveCorner(
+  suspension: Suspension,
+  adjusters: readonly Adjuster[],
+  settings: Settings,
+  given: PoseOptions = {},
+): CornerPose | Unreachable {
+  const checked = validateSuspension(suspension);
+  const fitted = validateAdjusters(adjusters, checked);
+  const model = new CornerModel(checked, fitted);
+  return model.pose(validateSettings(settings, fitted), check(options, given, 'options'));
+}

@@ -1,0 +1,317 @@
+/**
+ * The one pose solver: six constraint rows on a rigid upright, analytic derivatives, Newton's method.
+ *
+ * Unknowns: the wheel centre's place p and the upright's rotation, kept as a unit quaternion so that links stay
+ * rigid however far it turns. A step is a translation and a small rotation in the corner frame. The inner loop
+ * allocates nothing. Long because row evaluation and elimination are one unit, kept together for speed.
+ *
+ * Source: Newton–Raphson on position constraints as in any text on multibody kinematics
+ * (e.g. E. J. Haug, Computer Aided Kinematics and Dynamics of Mechanical Systems, ch. 4; from memory).
+ */
+import type { Verdict } from '../contract.ts';
+import { DISTANCE, HEIGHT, type Row } from './rows.ts';
+
+const N = 6;
+const W = N + 1;
+const TOLERANCE = 1e-9; // mm; quadratic convergence leaves far less
+const MAX_ITERATIONS = 12;
+const MAX_STEP = 600; // mm or, ×100, hundredths of a radian: beyond it Newton has lost the branch
+const SMALLEST_FRACTION = 1 / 512;
+
+/** Rank test of the reference pose: below this the rows leave the wheel free to move. */
+const RANK_TOLERANCE = 1e-7;
+const LEVER = 100; // mm that make a radian comparable with a millimetre
+
+/** Pose: px py pz qw qx qy qz. */
+export type Pose = Float64Array;
+const START: readonly number[] = [0, 0, 0, 1, 0, 0, 0];
+
+export class PoseSolver {
+  /** The pose of the last solve. */
+  readonly pose: Pose = new Float64Array(7);
+  /** Rotation matrix of `pose`, row by row. */
+  readonly rotation = new Float64Array(9);
+  residual = 0;
+  iterations = 0;
+
+  readonly #types: Uint8Array;
+  readonly #at: Uint16Array;
+  readonly #matrix = new Float64Array(N * W);
+  readonly #mixed: Float64Array;
+  readonly #from: Pose = new Float64Array(7);
+  readonly #home = new Float64Array(3);
+  #orientation = 0;
+
+  /**
+   * @param rows six rows
+   * @param reference parameters of the reference pose, in which all rows are zero with no rotation
+   * @param home the wheel centre in the reference pose, mm
+   */
+  constructor(
+    rows: readonly Row[],
+    readonly reference: Float64Array,
+    home: readonly number[],
+  ) {
+    this.#types = Uint8Array.from(rows, (row) => row.type);
+    this.#at = Uint16Array.from(rows, (row) => row.at);
+    this.#mixed = new Float64Array(reference.length);
+    this.#home.set(home);
+  }
+
+  /** Whether the rows hold the wheel in the reference pose: false where links are missing or fall together. */
+  holds(): boolean {
+    this.#goHome();
+    this.#evaluate(this.reference);
+    const m = this.#matrix;
+    let size = 1;
+    for (let r = 0; r < N; r++) {
+      for (let c = 3; c < N; c++) m[r * W + c] = (m[r * W + c] as number) / LEVER;
+      let sum = 0;
+      for (let c = 0; c < N; c++) sum += (m[r * W + c] as number) ** 2;
+      size *= Math.sqrt(sum);
+    }
+    this.#orientation = 0;
+    const det = this.#eliminate();
+    this.#orientation = Math.sign(det);
+    return size > 0 && Math.abs(det) > RANK_TOLERANCE * size;
+  }
+
+  /**
+   * Solves for the parameters, from the reference pose. Leaves the answer in `pose` and `rotation`.
+   * @returns false if no pose on this branch of the linkage satisfies the rows
+   */
+  solve(params: Float64Array): boolean {
+    this.#goHome();
+    if (this.#newton(params)) return true;
+    return this.#follow(params);
+  }
+
+  /** How the last solve ended. */
+  verdict(converged: boolean): Verdict {
+    const { residual, iterations } = this;
+    return { converged, residual, iterations, reason: converged ? 'ok' : 'cannot-reach' };
+  }
+
+  #goHome(): void {
+    this.pose.set(START);
+    for (let i = 0; i < 3; i++) this.pose[i] = this.#home[i] as number;
+    this.iterations = 0;
+  }
+
+  /**
+   * Where Newton from the reference pose does not arrive, the parameters go from the reference to the target in
+   * steps that halve when a step fails: either the branch leads there, or it ends and the target cannot be reached.
+   */
+  #follow(params: Float64Array): boolean {
+    const mixed = this.#mixed;
+    let done = 0;
+    let step = 1 / 4;
+    let total = this.iterations;
+    this.#goHome();
+    while (done < 1) {
+      this.#from.set(this.pose);
+      const next = Math.min(1, done + step);
+      for (let i = 0; i < mixed.length; i++) {
+        const a = this.reference[i] as number;
+        mixed[i] = a + ((params[i] as number) - a) * next;
+      }
+      this.iterations = 0;
+      const arrived = this.#newton(mixed);
+      total += this.iterations;
+      if (arrived) {
+        done = next;
+        step *= 1.5;
+      } else {
+        this.pose.set(this.#from);
+        step /= 2;
+        if (step < SMALLEST_FRACTION) break;
+      }
+    }
+    this.iterations = total;
+    if (done >= 1) return true;
+    this.#rotate();
+    this.residual = this.#evaluate(params);
+    return false;
+  }
+
+  /** Newton from the present pose. The determinant's sign tells when it has jumped to the mirrored assembly. */
+  #newton(params: Float64Array): boolean {
+    const pose = this.pose;
+    const m = this.#matrix;
+    let orientation = this.#orientation;
+    for (let i = 0; i < MAX_ITERATIONS; i++) {
+      this.residual = this.#evaluate(params);
+      if (this.residual < TOLERANCE) return orientation === this.#orientation;
+      this.iterations++;
+      orientation = Math.sign(this.#eliminate());
+      if (orientation === 0) return false;
+      const dx = m[6] as number;
+      const dy = m[13] as number;
+      const dz = m[20] as number;
+      const wx = m[27] as number;
+      const wy = m[34] as number;
+      const wz = m[41] as number;
+      const size = Math.abs(dx) + Math.abs(dy) + Math.abs(dz) + LEVER * (Math.abs(wx) + Math.abs(wy) + Math.abs(wz));
+      if (!(size < MAX_STEP)) return false;
+      pose[0] = (pose[0] as number) - dx;
+      pose[1] = (pose[1] as number) - dy;
+      pose[2] = (pose[2] as number) - dz;
+      const qw = pose[3] as number;
+      const qx = pose[4] as number;
+      const qy = pose[5] as number;
+      const qz = pose[6] as number;
+      const hx = -wx / 2;
+      const hy = -wy / 2;
+      const hz = -wz / 2;
+      const w = qw - hx * qx - hy * qy - hz * qz;
+      const x = qx + hx * qw + hy * qz - hz * qy;
+      const y = qy + hy * qw + hz * qx - hx * qz;
+      const z = qz + hz * qw + hx * qy - hy * qx;
+      const k = 1 / Math.sqrt(w * w + x * x + y * y + z * z);
+      pose[3] = w * k;
+      pose[4] = x * k;
+      pose[5] = y * k;
+      pose[6] = z * k;
+    }
+    return false;
+  }
+
+  #rotate(): void {
+    const pose = this.pose;
+    const r = this.rotation;
+    const w = pose[3] as number;
+    const x = pose[4] as number;
+    const y = pose[5] as number;
+    const z = pose[6] as number;
+    r[0] = 1 - 2 * (y * y + z * z);
+    r[1] = 2 * (x * y - w * z);
+    r[2] = 2 * (x * z + w * y);
+    r[3] = 2 * (x * y + w * z);
+    r[4] = 1 - 2 * (x * x + z * z);
+    r[5] = 2 * (y * z - w * x);
+    r[6] = 2 * (x * z - w * y);
+    r[7] = 2 * (y * z + w * x);
+    r[8] = 1 - 2 * (x * x + y * y);
+  }
+
+  /** Fills the matrix with derivatives and residuals; returns the largest residual, mm. */
+  #evaluate(q: Float64Array): number {
+    this.#rotate();
+    const m = this.#matrix;
+    const r = this.rotation;
+    const pose = this.pose;
+    const px = pose[0] as number;
+    const py = pose[1] as number;
+    const pz = pose[2] as number;
+    const r0 = r[0] as number;
+    const r1 = r[1] as number;
+    const r2 = r[2] as number;
+    const r3 = r[3] as number;
+    const r4 = r[4] as number;
+    const r5 = r[5] as number;
+    const r6 = r[6] as number;
+    const r7 = r[7] as number;
+    const r8 = r[8] as number;
+    let worst = 0;
+    for (let i = 0; i < N; i++) {
+      const type = this.#types[i] as number;
+      const at = this.#at[i] as number;
+      const body = type === HEIGHT ? at : at + 3;
+      const bx = q[body] as number;
+      const by = q[body + 1] as number;
+      const bz = q[body + 2] as number;
+      // u: the body point's arm from the wheel centre; g: the row's direction; c: the arm at which g acts.
+      const ux = r0 * bx + r1 * by + r2 * bz;
+      const uy = r3 * bx + r4 * by + r5 * bz;
+      const uz = r6 * bx + r7 * by + r8 * bz;
+      let gx: number;
+      let gy: number;
+      let gz: number;
+      let cx = ux;
+      let cy = uy;
+      let cz = uz;
+      let f: number;
+      if (type === DISTANCE) {
+        const dx = px + ux - (q[at] as number);
+        const dy = py + uy - (q[at + 1] as number);
+        const dz = pz + uz - (q[at + 2] as number);
+        const length = q[at + 6] as number;
+        const k = 1 / length;
+        f = ((dx * dx + dy * dy + dz * dz) * k - length) / 2;
+        gx = dx * k;
+        gy = dy * k;
+        gz = dz * k;
+      } else if (type === HEIGHT) {
+        f = pz + uz - (q[at + 3] as number);
+        gx = 0;
+        gy = 0;
+        gz = 1;
+      } else {
+        const ex = q[at + 6] as number;
+        const ey = q[at + 7] as number;
+        const ez = q[at + 8] as number;
+        gx = -(r0 * ex + r1 * ey + r2 * ez);
+        gy = -(r3 * ex + r4 * ey + r5 * ez);
+        gz = -(r6 * ex + r7 * ey + r8 * ez);
+        cx = (q[at] as number) - px;
+        cy = (q[at + 1] as number) - py;
+        cz = (q[at + 2] as number) - pz;
+        f = -(gx * (cx - ux) + gy * (cy - uy) + gz * (cz - uz));
+      }
+      const o = i * W;
+      m[o] = gx;
+      m[o + 1] = gy;
+      m[o + 2] = gz;
+      m[o + 3] = cy * gz - cz * gy;
+      m[o + 4] = cz * gx - cx * gz;
+      m[o + 5] = cx * gy - cy * gx;
+      m[o + 6] = f;
+      const size = f < 0 ? -f : f;
+      if (!(size <= worst)) worst = size;
+    }
+    return worst;
+  }
+
+  /** Gauss–Jordan with row pivoting; leaves the step in the last column; returns the determinant (0: singular). */
+  #eliminate(): number {
+    const m = this.#matrix;
+    let det = 1;
+    for (let c = 0; c < N; c++) {
+      let pivotRow = c;
+      let best = Math.abs(m[c * W + c] as number);
+      for (let r = c + 1; r < N; r++) {
+        const size = Math.abs(m[r * W + c] as number);
+        if (size > best) {
+          best = size;
+          pivotRow = r;
+        }
+      }
+      if (!(best > 1e-12)) return 0;
+      const top = c * W;
+      if (pivotRow !== c) {
+        const other = pivotRow * W;
+        for (let k = c; k < W; k++) {
+          const t = m[top + k] as number;
+          m[top + k] = m[other + k] as number;
+          m[other + k] = t;
+        }
+        det = -det;
+      }
+      const pivot = m[top + c] as number;
+      det *= pivot;
+      const inverse = 1 / pivot;
+      for (let k = c + 1; k < W; k++) m[top + k] = (m[top + k] as number) * inverse;
+      for (let r = c + 1; r < N; r++) {
+        const o = r * W;
+        const factor = m[o + c] as number;
+        if (factor !== 0)
+          for (let k = c + 1; k < W; k++) m[o + k] = (m[o + k] as number) - factor * (m[top + k] as number);
+      }
+    }
+    for (let c = N - 1; c > 0; c--) {
+      const x = m[c * W + N] as number;
+      for (let r = 0; r < c; r++) m[r * W + N] = (m[r * W + N] as number) - (m[r * W + c] as number) * x;
+    }
+    return det;
+  }
+}

@@ -1,0 +1,50 @@
+/** Angles that belong to an axle: derived from its two wheels, never stored. */
+import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
+
+/** Left and right corner of each axle. */
+export const AXLES: Readonly<Record<AxleName, readonly [Corner, Corner]>> = { front: ['LF', 'RF'], rear: ['LR', 'RR'] };
+
+export interface AxleAngles {
+  /** left + right; + for toe-in. */
+  readonly totalToe?: number;
+  /** left − right. */
+  readonly crossCamber?: number;
+  /** left − right. */
+  readonly crossCaster?: number;
+  /** (left toe − right toe)/2, + to the right: the thrust angle of a rear axle, steer-ahead of a front one. */
+  readonly thrustAngle?: number;
+}
+export const AXLE_ANGLES = ['totalToe', 'crossCamber', 'crossCaster', 'thrustAngle'] as const;
+
+/** Degrees in, degrees out. What was not measured on both wheels is absent. */
+export function axleAngles(left: WheelReading = {}, right: WheelReading = {}): AxleAngles {
+  return {
+    ...given('totalToe', left.toe, right.toe, (l, r) => l + r),
+    ...given('crossCamber', left.camber, right.camber, (l, r) => l - r),
+    ...given('crossCaster', left.caster, right.caster, (l, r) => l - r),
+    ...given('thrustAngle', left.toe, right.toe, (l, r) => (l - r) / 2),
+  };
+}
+
+function given(
+  name: keyof AxleAngles,
+  left: number | undefined,
+  right: number | undefined,
+  derive: (left: number, right: number) => number,
+): AxleAngles {
+  return left === undefined || right === undefined ? {} : { [name]: derive(left, right) };
+}
+
+/** SAI + camber, degrees; absent unless both were measured. */
+export function includedAngle({ camber, sai }: WheelReading = {}): number | undefined {
+  return camber === undefined || sai === undefined ? undefined : sai + camber;
+}
+
+export const isAxle = (where: Corner | AxleName): where is AxleName => where === 'front' || where === 'rear';
+
+/** Value, degrees, of a wheel's or an axle's angle by the name that a spec gives it. */
+export function angleOf(reading: Reading, where: Corner | AxleName, angle: string): number | undefined {
+  if (!isAxle(where)) return reading[where]?.[angle as keyof WheelReading];
+  const [left, right] = AXLES[where];
+  return axleAngles(reading[left], reading[right])[angle as keyof AxleAngles];
+}

@@ -1,0 +1,119 @@
+import * as v from 'valibot';
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { AdjusterKind } from '../adjuster/kind.ts';
+import type { Adjuster, Car, CarSettings, Corner, Position, Settings, Suspension } from '../contract.ts';
+import { CORNERS } from '../contract.ts';
+import { InputError } from '../input-error.ts';
+import { open } from './object.ts';
+import { check } from './refuse.ts';
+import { carSettings, id, list, MOST, settings } from './schema.ts';
+import { suspensionKind } from './suspension.ts';
+
+const KINDED = open({ kind: v.string('the name of an adjuster kind') }, 'an object, { id, kind, … }');
+
+/** The catalogue's kind of that name. @throws InputError */
+export function adjusterKind(kind: string, field: string): AdjusterKind {
+  const found = Object.hasOwn(adjusterKinds, kind) ? adjusterKinds[kind] : undefined;
+  if (!found) throw new InputError(field, kind, `one of ${Object.keys(adjusterKinds).join(', ')}`);
+  return found;
+}
+
+/**
+ * The adjusters of a corner whose suspension is already validated. An adjuster without a name gets its kind's.
+ * @throws InputError such as `front.adjusters[0].at`
+ */
+export function validateAdjusters(value: unknown, suspension: Suspension, field = 'adjusters'): Adjuster[] {
+  const given = check(list(v.unknown(), MOST.adjusters), value, field);
+  const adjusters = given.map((one, i) => validateAdjuster(one, suspension, `${field}[${i}]`));
+  const twin = adjusters.findIndex((one, i) => adjusters.findIndex((other) => other.id === one.id) !== i);
+  if (twin >= 0) {
+    throw new InputError(`${field}[${twin}].id`, adjusters[twin]?.id, 'an id that no other adjuster of the axle has');
+  }
+  return adjusters;
+}
+
+function validateAdjuster(value: unknown, suspension: Suspension, field: string): Adjuster {
+  const given = check(KINDED, value, field);
+  const kind = adjusterKind(given.kind, `${field}.kind`);
+  const parsed = check(kind.schema, value, field);
+  check(id, parsed.id, `${field}.id`);
+  const strange = Object.keys(given).find((key) => !(key in parsed));
+  if (strange !== undefined)
+    throw new InputError(`${field}.${strange}`, given[strange], `nothing: no ${kind.kind} has it`);
+  const adjuster: Adjuster = { ...parsed, name: parsed.name ?? kind.name };
+  checkTouches(adjuster, kind, suspension, field);
+  checkPositions(adjuster, kind, field);
+  return adjuster;
+}
+
+function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspension, field: string): void {
+  const { links, lines = [] } = suspensionKind(suspension.kind, `${field}.suspension`);
+  const points = [...new Set([...links, ...lines].flat())];
+  const rods = links.map(([body]) => body);
+  const { points: moved = [], links: lengthened = [] } = kind.touches(adjuster);
+  const wrongPoint = moved.find((name) => !points.includes(name));
+  if (wrongPoint !== undefined) throw new InputError(`${field}.at`, wrongPoint, `one of ${points.join(', ')}`);
+  const wrongLink = lengthened.findIndex((name) => !rods.includes(name));
+  if (wrongLink >= 0)
+    throw new InputError(`${field}.links[${wrongLink}]`, lengthened[wrongLink], `one of ${rods.join(', ')}`);
+}
+
+function checkPositions(adjuster: Adjuster, kind: AdjusterKind, field: string): void {
+  if (!kind.accepts(adjuster, adjuster.reference)) {
+    throw new InputError(`${field}.reference`, adjuster.reference, kind.allowed(adjuster));
+  }
+  const positions = within(field, () => kind.positions(adjuster));
+  if (positions.length === 0) {
+    throw new InputError(`${field}.range`, adjuster.range, 'a range that holds at least one step');
+  }
+}
+
+/** Puts where we are before the field that an inner check named. */
+function within<T>(field: string, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof InputError) throw new InputError(`${field}.${error.field}`, error.value, error.allowed);
+    throw error;
+  }
+}
+
+/**
+ * Positions of one corner. A label written as a bare number is taken for the label.
+ * @throws InputError such as `settings.LF.upper-front`
+ */
+export function validateSettings(value: unknown, adjusters: readonly Adjuster[], field = 'settings'): Settings {
+  const given = check(settings, value, field);
+  return Object.fromEntries(
+    Object.entries(given).map(([key, position]) => {
+      const adjuster = adjusters.find((one) => one.id === key);
+      if (!adjuster) throw new InputError(`${field}.${key}`, position, ids(adjusters));
+      return [key, accepted(adjuster, position, `${field}.${key}`)];
+    }),
+  );
+}
+
+/** Positions of a car. @throws InputError */
+export function validateCarSettings(value: unknown, car: Car, field = 'settings'): CarSettings {
+  const given = check(carSettings, value, field);
+  const corners = CORNERS.filter((corner) => given[corner] !== undefined);
+  return Object.fromEntries(
+    corners.map((corner) => [corner, validateSettings(given[corner], adjustersOf(car, corner), `${field}.${corner}`)]),
+  );
+}
+
+/** The position as the adjuster knows it. @throws InputError */
+export function accepted(adjuster: Adjuster, position: Position, field: string): Position {
+  const kind = adjusterKind(adjuster.kind, field);
+  const found = [position, String(position)].find((one) => kind.accepts(adjuster, one));
+  if (found === undefined) throw new InputError(field, position, kind.allowed(adjuster));
+  return found;
+}
+
+export const adjustersOf = (car: Car, corner: Corner): readonly Adjuster[] =>
+  (corner === 'LF' || corner === 'RF' ? car.front : car.rear).adjusters;
+
+export const ids = (adjusters: readonly Adjuster[]): string =>
+  adjusters.length
+    ? `one of the adjusters: ${adjusters.map((one) => one.id).join(', ')}`
+    : 'nothing: no adjusters here';

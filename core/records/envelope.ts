@@ -1,0 +1,69 @@
+/** The backup of everything: one versioned envelope with every store, how many records, and a checksum over them. */
+import * as v from 'valibot';
+import { InputError } from '../input-error.ts';
+import { canonical } from './canonical.ts';
+import { checkVersion, migrate, VERSION } from './migrations.ts';
+import { byName, open } from './object.ts';
+import { check } from './refuse.ts';
+import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
+import { validateStores } from './stored-schema.ts';
+
+/** SHA-256 of a text in lower-case hexadecimal. Passed in: the ES library has none. */
+export type Digest = (text: string) => Promise<string>;
+
+export interface Backup {
+  readonly format: 'cornerwright-backup';
+  readonly version: number;
+  /** When, ISO 8601. */
+  readonly made: string;
+  readonly counts: Readonly<Record<StoreName, number>>;
+  /** Digest of the stores in canonical form. */
+  readonly checksum: string;
+  readonly stores: Stores;
+}
+
+/** @param made when, ISO 8601 */
+export async function makeBackup(stores: Stores, made: string, digest: Digest): Promise<Backup> {
+  return {
+    format: 'cornerwright-backup',
+    version: VERSION,
+    made,
+    counts: countsOf(stores),
+    checksum: await digest(canonical(stores)),
+    stores,
+  };
+}
+
+const BACKUP = open(
+  {
+    format: v.literal('cornerwright-backup', 'cornerwright-backup'),
+    version: v.unknown(),
+    made: v.string('a time, ISO 8601'),
+    counts: byName(v.number('a count'), 'a count for each store'),
+    checksum: v.string('a checksum'),
+    stores: byName(v.unknown(), 'an object of stores'),
+  },
+  'a backup file, { format, version, made, counts, checksum, stores }',
+);
+
+/**
+ * What a backup holds, checked in this order: shape and version, checksum, counts, migration, every record.
+ * @throws InputError, and then nothing of it is to be used
+ */
+export async function checkBackup(value: unknown, digest: Digest): Promise<{ made: string; records: Stores }> {
+  const { version, made, counts, checksum, stores } = check(BACKUP, value, 'backup');
+  checkVersion(version);
+  const own = await digest(canonical(stores));
+  if (own !== checksum) throw new InputError('checksum', checksum, `${own}: the file is damaged or was edited`);
+  const { version: _, ...migrated } = migrate('stores', { ...stores, version });
+  const records = validateStores(migrated);
+  const found = countsOf(records);
+  for (const name of STORE_NAMES) {
+    if (counts[name] !== found[name])
+      throw new InputError(`counts.${name}`, counts[name], `${found[name]}, what is there`);
+  }
+  return { made, records };
+}
+
+const countsOf = (stores: Stores): Record<StoreName, number> =>
+  Object.fromEntries(STORE_NAMES.map((name) => [name, stores[name].length])) as Record<StoreName, number>;

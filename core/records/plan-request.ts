@@ -1,0 +1,42 @@
+import type { AdjusterRef, CarFile, Gauge, PlanRequest, PlanStyle } from '../contract.ts';
+import { InputError } from '../input-error.ts';
+import { predictReading } from '../plan/predict.ts';
+import { validateCarSettings } from './adjusters.ts';
+import { latestRound, latestVisit, movedOn, seized } from './rounds.ts';
+
+export interface PlanRequestOptions {
+  readonly style?: PlanStyle;
+  readonly gauge?: Gauge;
+  /** Not to be moved, beside those that would not move in this visit. */
+  readonly locked?: readonly AdjusterRef[];
+}
+
+/**
+ * What to plan for a car file, the one way of the terminal and the app: the last round that holds of the last visit,
+ * its settings moved on by what was done after it, and its reading predicted on by the same moves.
+ * @throws InputError when the file (validated before) has no spec or no round
+ */
+export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRequestOptions = {}): PlanRequest {
+  const { car, spec, visits = [] } = file;
+  if (!spec) throw new InputError('spec', spec, 'windows for the front or the rear axle');
+  const visit = latestVisit(visits);
+  const round = visit && latestRound(visit);
+  if (!visit || !round)
+    throw new InputError('visits', visits, 'a visit with a round: a reading and the settings at it');
+  const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}].settings`;
+  const from = validateCarSettings(round.settings, car, field);
+  const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, field.replace(/settings$/, 'moved'));
+  // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
+  const { unreachable: _, ...reading } = round.moved?.length
+    ? predictReading(car, round.reading, from, settings)
+    : round.reading;
+  return {
+    car,
+    spec,
+    reading,
+    settings,
+    locked: [...locked, ...seized(visit)],
+    ...(style ? { style } : {}),
+    ...(gauge ? { gauge } : {}),
+  };
+}

@@ -1,0 +1,65 @@
+/** Runs a valibot schema and turns its first issue into an InputError: path, value received, what is allowed. */
+import * as v from 'valibot';
+import { InputError } from '../input-error.ts';
+
+/**
+ * The validated value; unknown fields are refused where the schema is strict. A schema's own messages are what is
+ * allowed, in words.
+ * @param field where the value stands, for the message
+ * @throws InputError such as `front.adjusters[0].at`
+ */
+export function check<T>(schema: v.GenericSchema<unknown, T>, value: unknown, field: string): T {
+  const result = v.safeParse(schema, value, { abortEarly: true });
+  if (result.success) return result.output;
+  const issue = result.issues[0];
+  const keys = (issue.path ?? []).map(({ key }) => key);
+  const received = issue.path?.length ? issue.path.at(-1)?.value : issue.input;
+  throw new InputError(pathOf(field, keys), received, allowed(issue, schema, keys));
+}
+
+/** `front` + ['adjusters', 0, 'at'] → `front.adjusters[0].at` */
+export function pathOf(field: string, keys: readonly unknown[]): string {
+  return keys.reduce<string>((path, key) => {
+    if (typeof key === 'number') return `${path}[${key}]`;
+    return path ? `${path}.${String(key)}` : String(key);
+  }, field);
+}
+
+function allowed(issue: v.BaseIssue<unknown>, schema: v.GenericSchema, keys: readonly unknown[]): string {
+  if (issue.expected === 'never') {
+    const known = Object.keys(inside(schema, keys.slice(0, -1))?.entries ?? {});
+    return `nothing: the fields here are ${known.join(', ')}`;
+  }
+  const missing = issue.path?.length && issue.received === 'undefined';
+  const own = missing ? inside(schema, keys)?.message : undefined;
+  if (typeof own === 'string') return own;
+  const written = !issue.message.startsWith('Invalid ');
+  return written ? issue.message : missing ? 'a value: it is required' : (issue.expected ?? 'another value');
+}
+
+/** As much of a valibot schema as it takes to walk down into it. */
+interface Node {
+  readonly entries?: Readonly<Record<string, Node>>;
+  readonly item?: Node;
+  readonly items?: readonly Node[];
+  readonly value?: Node;
+  readonly wrapped?: Node;
+  readonly pipe?: readonly Node[];
+  readonly message?: unknown;
+}
+
+/** The schema of what stands at a path inside another. */
+function inside(schema: v.GenericSchema, keys: readonly unknown[]): Node | undefined {
+  return keys.reduce<Node | undefined>(
+    (node, key) => {
+      return core(node?.entries?.[String(key)] ?? node?.items?.[Number(key)] ?? node?.item ?? node?.value);
+    },
+    core(schema as Node),
+  );
+}
+
+/** Without what makes it optional, and of a chain of checks the one that knows the fields. */
+function core(node: Node | undefined): Node | undefined {
+  if (node?.wrapped) return core(node.wrapped);
+  return node?.pipe?.find(({ entries, value }) => entries ?? value) ?? node;
+}

@@ -1,0 +1,48 @@
+/** What holds of immutable records: a correction stands in the place of the record that it replaces. */
+import type { AdjusterRef, CarSettings, Corner, Moved, Position, Round, Visit } from '../contract.ts';
+
+interface Correctable {
+  readonly id?: string;
+  readonly replaces?: string;
+}
+
+/** The records that hold, each at the place of the one that it corrects, in the order of the first ones. */
+export function current<T extends Correctable>(records: readonly T[]): readonly T[] {
+  const known = new Set(records.map(({ id }) => id));
+  const corrections = new Map(records.filter((one) => one.replaces !== undefined).map((one) => [one.replaces, one]));
+  const latest = (record: T, seen: ReadonlySet<T> = new Set()): T => {
+    const next = record.id === undefined ? undefined : corrections.get(record.id);
+    return next && !seen.has(next) ? latest(next, new Set([...seen, next])) : record;
+  };
+  return records.filter(({ replaces }) => replaces === undefined || !known.has(replaces)).map((one) => latest(one));
+}
+
+/** The visit that was opened last, of those with a round; the later in the file where two were opened together. */
+export function latestVisit(visits: readonly Visit[]): Visit | undefined {
+  return visits
+    .filter(({ rounds }) => rounds.length > 0)
+    .reduce<Visit | undefined>((best, visit) => (best && best.opened > visit.opened ? best : visit), undefined);
+}
+
+export const latestRound = (visit: Visit): Round | undefined => current(visit.rounds).at(-1);
+
+/** Positions after moves that hold; what would not move has stayed where it was. */
+export function movedOn(settings: CarSettings, moves: readonly Moved[]): CarSettings {
+  const next: Partial<Record<Corner, Record<string, Position>>> = {};
+  for (const [corner, own] of Object.entries(settings)) next[corner as Corner] = { ...own };
+  for (const { corner, adjuster, to, outcome } of current(moves)) {
+    if (outcome !== 'wont-move') next[corner] = { ...next[corner], [adjuster]: to };
+  }
+  return next;
+}
+
+/** Adjusters that would not move in a visit and have not been moved since. */
+export function seized(visit: Visit): readonly AdjusterRef[] {
+  const refs = new Map<string, AdjusterRef>();
+  for (const { corner, adjuster, outcome } of current(visit.rounds).flatMap((round) => current(round.moved ?? []))) {
+    const key = `${corner}/${adjuster}`;
+    if (outcome === 'wont-move') refs.set(key, { corner, adjuster });
+    else refs.delete(key);
+  }
+  return [...refs.values()];
+}

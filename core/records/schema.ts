@@ -1,0 +1,91 @@
+/** Shapes of a reading, a spec, settings and a visit as they come from a file. Strict: a field nobody knows is refused. */
+import * as v from 'valibot';
+import { number, text } from '../adjuster/fields.ts';
+import { CORNERS } from '../contract.ts';
+import { byName, object } from './object.ts';
+
+/** No more than a long-lived workshop can fill; a file beyond this is not one of ours. */
+export const MOST = { adjusters: 64, visits: 5000, rounds: 200, moves: 1000, notes: 4000 } as const;
+
+const angle = number(-90, 90, 'degrees');
+export const shortText = text('text of 1 to 400 characters');
+
+export const id = v.pipe(
+  shortText,
+  v.check((key) => !(key in {}), 'an id that is not a name of the language itself'),
+);
+const time = v.pipe(
+  v.string('a time, ISO 8601'),
+  v.regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:\d{2})?)?$/, 'a time, ISO 8601'),
+);
+const corner = v.picklist(CORNERS, 'LF, RF, LR or RR');
+export const position = v.union([v.pipe(v.number(), v.finite()), shortText], 'a number or a label');
+
+/** One optional entry a corner. */
+const byCorner = <T extends v.GenericSchema>(schema: T) => ({
+  LF: v.optional(schema),
+  RF: v.optional(schema),
+  LR: v.optional(schema),
+  RR: v.optional(schema),
+});
+
+const window = object({ low: angle, aim: v.optional(angle), high: angle }, '{ low, aim, high }, degrees');
+const wheelWindows = { camber: v.optional(window), caster: v.optional(window), toe: v.optional(window) };
+const axleSpec = object({
+  ...wheelWindows,
+  totalToe: v.optional(window),
+  crossCamber: v.optional(window),
+  crossCaster: v.optional(window),
+  thrustAngle: v.optional(window),
+  left: v.optional(object(wheelWindows)),
+  right: v.optional(object(wheelWindows)),
+});
+export const spec = object({ front: v.optional(axleSpec), rear: v.optional(axleSpec) });
+
+const wheelReading = object({
+  camber: v.optional(angle),
+  caster: v.optional(angle),
+  toe: v.optional(angle),
+  sai: v.optional(angle),
+});
+export const reading = object({
+  ...byCorner(wheelReading),
+  toeReference: v.optional(v.picklist(['centreline', 'thrust-line'], 'centreline or thrust-line')),
+});
+
+export const settings = byName(position, undefined, id);
+export const carSettings = object(byCorner(settings));
+
+export const adjusterRef = { corner, adjuster: id };
+export const outcome = v.picklist(['done', 'wont-move', 'set-to'], 'done, wont-move or set-to');
+const moved = object({
+  id: v.optional(id),
+  at: v.optional(time),
+  replaces: v.optional(id),
+  ...adjusterRef,
+  from: position,
+  to: position,
+  outcome: v.optional(outcome),
+});
+const round = object({
+  id: v.optional(id),
+  at: v.optional(time),
+  replaces: v.optional(id),
+  reading,
+  settings: carSettings,
+  moved: v.optional(list(moved, MOST.moves)),
+});
+const visit = object({ id, carId: id, opened: time, closed: v.optional(time), rounds: list(round, MOST.rounds) });
+export const visits = list(visit, MOST.visits);
+
+export const gauge = object(
+  { camber: number(0, 5, 'degrees'), caster: number(0, 5, 'degrees'), toe: number(0, 5, 'degrees') },
+  '{ camber, caster, toe }, one standard deviation, degrees',
+);
+
+/** Every record of the database has these fields in common; see stored-schema.ts. */
+export const fields = { id, time, corner };
+
+export function list<T extends v.GenericSchema>(item: T, most: number) {
+  return v.pipe(v.array(item, 'a list'), v.maxLength(most, `a list of at most ${most}`));
+}

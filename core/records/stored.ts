@@ -1,0 +1,83 @@
+/**
+ * What the database keeps, one interface a store. Ids are random UUIDs, times ISO 8601; both come from the app.
+ * Readings and moves never change: a correction is a new record that names the one it replaces.
+ */
+import type { Car, CarSettings, Corner, Moved, Position, Reading, Spec } from '../contract.ts';
+
+export interface CarRecord {
+  readonly id: string;
+  readonly car: Car;
+  readonly spec: Spec;
+  /** When it was last edited. */
+  readonly changed: string;
+  /** The made-up car to learn on. */
+  readonly practice?: boolean;
+}
+
+export interface VisitRecord {
+  readonly id: string;
+  readonly carId: string;
+  readonly opened: string;
+  readonly closed?: string;
+  /** Pre-checks by name: `ok`, or what was noted. */
+  readonly checks?: Readonly<Record<string, string>>;
+}
+
+export interface ReadingRecord {
+  readonly id: string;
+  readonly visitId: string;
+  readonly at: string;
+  readonly reading: Reading;
+  /** Where the adjusters stood when it was taken. */
+  readonly settings: CarSettings;
+  /** The digits exactly as they were typed, by field. */
+  readonly typed: Readonly<Record<string, string>>;
+  readonly replaces?: string;
+}
+
+export interface MoveRecord {
+  readonly id: string;
+  readonly visitId: string;
+  readonly readingId: string;
+  readonly at: string;
+  readonly corner: Corner;
+  readonly adjuster: string;
+  readonly from: Position;
+  readonly to: Position;
+  readonly outcome: NonNullable<Moved['outcome']>;
+  readonly replaces?: string;
+}
+
+/** What is being typed, kept at every digit; its id says where, e.g. `reading:VISIT`. */
+export interface DraftRecord {
+  readonly id: string;
+  readonly texts: Readonly<Record<string, string>>;
+  /** The field under the caret. */
+  readonly cursor?: string;
+  readonly changed: string;
+}
+
+/** One setting of the app: `units`, `gauge`, `theme`, `backup`. */
+export interface PreferenceRecord {
+  readonly id: string;
+  readonly value: unknown;
+}
+
+/** All records, by store. */
+export interface Stores {
+  readonly cars: readonly CarRecord[];
+  readonly visits: readonly VisitRecord[];
+  readonly readings: readonly ReadingRecord[];
+  readonly moves: readonly MoveRecord[];
+  readonly drafts: readonly DraftRecord[];
+  readonly preferences: readonly PreferenceRecord[];
+}
+export type StoreName = keyof Stores;
+export const STORE_NAMES = [
+  'cars',
+  'visits',
+  'readings',
+  'moves',
+  'drafts',
+  'preferences',
+] as const satisfies readonly StoreName[];

@@ -1,0 +1,27 @@
+import type { SuspensionKind } from './kind.ts';
+
+/** Two triangular arms, each held as two lengths that meet at its ball joint, and a tie rod or toe link. */
+export const doubleWishbone: SuspensionKind = {
+  kind: 'double-wishbone',
+  name: 'Double wishbone',
+  points: [
+    'upperFront',
+    'upperRear',
+    'upperBall',
+    'lowerFront',
+    'lowerRear',
+    'lowerBall',
+    'tieInner',
+    'tieOuter',
+    'wheelCentre',
+  ],
+  links: [
+    ['upperFront', 'upperBall'],
+    ['upperRear', 'upperBall'],
+    ['lowerFront', 'lowerBall'],
+    ['lowerRear', 'lowerBall'],
+    ['tieInner', 'tieOuter'],
+  ],
+  steeringAxis: ['lowerBall', 'upperBall'],
+  rack: 'tieInner',
+};

@@ -1,0 +1,126 @@
+/**
+ * Which folder may know what: the architecture's arrows as data. The longest `folder` that a file lies in
+ * is its room. A room may import itself, the rooms named in `may`, and the packages named in `packages`.
+ */
+import ts from 'typescript';
+import type { Module } from './modules.ts';
+
+export interface Room {
+  readonly folder: string;
+  readonly may: readonly string[];
+  readonly packages: readonly string[];
+  /** Its entries (a file, or a folder with all in it) never import each other. */
+  readonly apart?: true;
+}
+
+const VIEW = ['preact', '@preact/signals'];
+
+export const ROOMS: readonly Room[] = [
+  { folder: 'core', may: [], packages: ['valibot', 'decimal.js'] },
+  { folder: 'service-worker', may: ['app/offline/messages.ts'], packages: ['workbox-precaching', 'workbox-routing'] },
+  { folder: 'app/store', may: ['core'], packages: ['idb', '@preact/signals'] },
+  { folder: 'app/engine', may: ['core'], packages: ['@preact/signals'] },
+  { folder: 'app/offline', may: [], packages: ['workbox-window', '@preact/signals'] },
+  { folder: 'app/parts', may: ['core'], packages: VIEW },
+  // The parts on one page, to look at in development; not in the build.
+  { folder: 'app/parts/gallery.tsx', may: ['app/parts', 'app/style', 'core'], packages: VIEW },
+  { folder: 'app/style', may: [], packages: [] },
+  { folder: 'app/terminal', may: ['core'], packages: ['node:'] },
+  { folder: 'app/practice', may: ['core', 'app/state', 'app/store', 'fixtures'], packages: [] },
+  {
+    folder: 'app/state',
+    may: ['core', 'app/store', 'app/engine', 'app/parts', 'app/routes.ts'],
+    packages: VIEW,
+  },
+  {
+    folder: 'app/screens',
+    may: [
+      ...['core', 'app/parts', 'app/state', 'app/store', 'app/engine', 'app/offline', 'app/practice'],
+      ...['app/shell', 'app/routes.ts'],
+    ],
+    packages: VIEW,
+    apart: true,
+  },
+  { folder: 'app', may: ['core'], packages: VIEW },
+  { folder: 'app/vite.config.ts', may: [], packages: ['node:', 'vite'] },
+];
+
+export function roomOf(path: string): Room | undefined {
+  return ROOMS.filter(({ folder }) => isIn(path, folder)).sort((a, b) => b.folder.length - a.folder.length)[0];
+}
+
+/** What a module imports against the rules, a sentence each. */
+export function arrowsBroken(module: Module): string[] {
+  const room = roomOf(module.path);
+  if (!room) return [`${module.path} lies in no room`];
+  return module.imports.flatMap(({ specifier, file }) => {
+    if (file === undefined) {
+      const known = room.packages.some((name) => isPackage(specifier, name));
+      return known ? [] : [`${module.path} may not import the package ${specifier}`];
+    }
+    if (![room.folder, ...room.may].some((folder) => isIn(file, folder))) {
+      return [`${module.path} may not import ${file}`];
+    }
+    const strangers = room.apart && isIn(file, room.folder) && entryOf(file, room) !== entryOf(module.path, room);
+    return strangers ? [`${module.path} may not import ${file}: entries of ${room.folder} stay apart`] : [];
+  });
+}
+
+/** Uses of the clock or of chance, which reach the core as arguments. */
+export function impurities({ path, source }: Module): string[] {
+  const found: string[] = [];
+  const file = ts.createSourceFile(path, source, ts.ScriptTarget.Latest, true);
+  const visit = (node: ts.Node): void => {
+    const name = forbiddenName(node);
+    if (name) {
+      const { line } = file.getLineAndCharacterOfPosition(node.getStart());
+      found.push(`${path}:${line + 1} uses ${name}`);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(file);
+  return found;
+}
+
+const FORBIDDEN = new Set([
+  'Date',
+  'performance',
+  'crypto',
+  'globalThis',
+  'setTimeout',
+  'setInterval',
+  'eval',
+  'process',
+]);
+
+function forbiddenName(node: ts.Node): string | undefined {
+  if (ts.isIdentifier(node) && FORBIDDEN.has(node.text) && !isPropertyName(node)) return node.text;
+  if (!ts.isIdentifier(node) || node.text !== 'Math') return undefined;
+  const { parent } = node;
+  if (ts.isPropertyAccessExpression(parent)) return parent.name.text === 'random' ? 'Math.random' : undefined;
+  // Math[…] or a destructured Math could hide it.
+  return 'Math other than as Math.name';
+}
+
+/** `x.Date` and `{ Date: 1 }` name a field, not the clock. */
+function isPropertyName(node: ts.Identifier): boolean {
+  const { parent } = node;
+  return (
+    (ts.isPropertyAccessExpression(parent) && parent.name === node) ||
+    (ts.isPropertyAssignment(parent) && parent.name === node) ||
+    (ts.isPropertySignature(parent) && parent.name === node)
+  );
+}
+
+function isIn(path: string, folder: string): boolean {
+  return path === folder || path.startsWith(`${folder}/`);
+}
+
+/** `node:` stands for all of Node's own. */
+function isPackage(specifier: string, name: string): boolean {
+  return specifier === name || specifier.startsWith(name.endsWith(':') ? name : `${name}/`);
+}
+
+function entryOf(path: string, room: Room): string {
+  return path.slice(room.folder.length + 1).split('/')[0] ?? '';
+}

@@ -1,0 +1,73 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { shimStack } from '../../../core/units/shim-stack.ts';
+
+/** All stacks of at most `most` shims, in millionths of a millimetre: total → fewest shims. */
+function bruteForce(sizes: readonly number[], most: number): Map<number, number> {
+  const fewest = new Map([[0, 0]]);
+  let layer = [0];
+  for (let count = 1; count <= most; count++) {
+    const next = new Set(layer.flatMap((total) => sizes.map((size) => total + Math.round(size * 1e6))));
+    layer = [...next].filter((total) => !fewest.has(total));
+    for (const total of layer) fewest.set(total, count);
+  }
+  return fewest;
+}
+
+const SERIES = [0.6, 1, 1.6, 2, 3.2, 4];
+const INCHES = [0.79375, 1.5875, 3.175];
+
+describe('shimStack', () => {
+  it('takes the fewest shims, thickest first', () => {
+    expect(shimStack(6, [1, 3, 4])).toEqual({ exact: true, total: 6, shims: [{ size: 3, count: 2 }], count: 2 });
+    expect(shimStack(4.6, SERIES)).toEqual({
+      exact: true,
+      total: 4.6,
+      shims: [
+        { size: 4, count: 1 },
+        { size: 0.6, count: 1 },
+      ],
+      count: 2,
+    });
+  });
+
+  it('adds inch shims up exactly', () => {
+    const { exact, total, count } = shimStack(7.14375, INCHES);
+    expect({ exact, total, count }).toEqual({ exact: true, total: 7.14375, count: 3 });
+  });
+
+  it('forgives the binary noise of a computed thickness', () => {
+    expect(shimStack(0.1 + 0.2, [0.1]).exact).toBe(true);
+  });
+
+  it('comes nearest where nothing is exact, and never above max', () => {
+    expect(shimStack(2.3, [1])).toMatchObject({ exact: false, total: 2 });
+    expect(shimStack(2.6, [1])).toMatchObject({ exact: false, total: 3 });
+    expect(shimStack(2.6, [1], { max: 2.7 })).toMatchObject({ exact: false, total: 2 });
+    expect(shimStack(9, [1], { max: 4 })).toMatchObject({ exact: false, total: 4, count: 4 });
+    expect(shimStack(5, [2, 3], { maxCount: 1 })).toMatchObject({ exact: false, total: 3, count: 1 });
+    expect(shimStack(0, SERIES)).toEqual({ exact: true, total: 0, shims: [], count: 0 });
+  });
+
+  it('agrees with every stack tried by hand', () => {
+    const sizes = fc.uniqueArray(fc.constantFrom(...SERIES, ...INCHES, 0.5, 0.25), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 800 }), sizes, fc.integer({ min: 1, max: 6 }), (hundredths, set, most) => {
+        const thickness = hundredths / 100;
+        const max = 8;
+        const stack = shimStack(thickness, set, { max, maxCount: most });
+        const all = bruteForce(set, most);
+        const target = Math.round(thickness * 1e6);
+        const possible = [...all].filter(([total]) => total <= max * 1e6);
+        const nearest = Math.min(...possible.map(([total]) => Math.abs(total - target)));
+        const best = Math.min(...possible.filter(([t]) => Math.abs(t - target) === nearest).map(([, count]) => count));
+        expect(Math.abs(Math.round(stack.total * 1e6) - target)).toBe(nearest);
+        expect(stack.count).toBe(best);
+        expect(stack.exact).toBe(nearest === 0);
+        const sum = stack.shims.reduce((mm, { size, count }) => mm + Math.round(size * 1e6) * count, 0);
+        expect(sum).toBe(Math.round(stack.total * 1e6));
+        expect(stack.shims.reduce((n, { count }) => n + count, 0)).toBe(stack.count);
+      }),
+    );
+  });
+});

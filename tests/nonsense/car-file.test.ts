@@ -1,0 +1,337 @@
+/** A good car file, spoilt in one place at a time: the message names the place, the value and what is allowed. */
+import { describe, expect, it, test } from 'vitest';
+import { InputError } from '../../core/input-error.ts';
+import { planRequest } from '../../core/records/plan-request.ts';
+import { parseCarFile, validateCarFile, validatePlanRequest, validateSpec } from '../../core/records/validate.ts';
+import { pointsFromTape } from '../../core/suspension/double-wishbone.tape.ts';
+import { carFile, carFileData } from '../core/records/fixture.ts';
+
+const DROP = Symbol('left out');
+
+/** The Tarn GT's file with one value set or dropped. */
+function spoilt(path: string, value: unknown, name = 'tarn-gt.json'): unknown {
+  const data = carFileData(name);
+  const keys = path.split('.');
+  const last = keys.pop() as string;
+  const place = keys.reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], data) as Record<
+    string,
+    unknown
+  >;
+  if (value === DROP) delete place[last];
+  else place[last] = value;
+  return data;
+}
+
+const ROD = {
+  id: 'r',
+  kind: 'threaded-rod',
+  links: ['tieInner'],
+  lead: 1.5,
+  stepTurns: 9,
+  range: [1, 2],
+  reference: 1,
+};
+const FRONT = 'car.front';
+const POINTS = 'upperFront, upperBall, upperRear, lowerFront, lowerBall, lowerRear, tieInner, tieOuter';
+
+describe('a car file', () => {
+  test.each<[string, unknown, string]>([
+    ['format', 'other', 'file.format: "other" is not allowed; allowed: cornerwright'],
+    ['format', DROP, 'file.format: nothing is not allowed; allowed: cornerwright'],
+    ['version', 2, 'version: 2 is not allowed; allowed: 1 to 1: a newer app made this file'],
+    ['version', '1', 'version: "1" is not allowed; allowed: 1 to 1'],
+    ['extra', 1, 'extra: 1 is not allowed; allowed: nothing: the fields here are format, version, car, spec, visits'],
+    ['car.id', DROP, 'car.id: nothing is not allowed; allowed: text of 1 to 400 characters'],
+    [
+      'car.id',
+      '__proto__',
+      'car.id: "__proto__" is not allowed; allowed: an id that is not a name of the language itself',
+    ],
+    ['car.label', '', 'car.label: "" is not allowed; allowed: text of 1 to 400 characters'],
+    [
+      'car.wheel.rimDiameter',
+      '400',
+      'car.wheel.rimDiameter: "400" is not allowed; allowed: a number from 100 to 2000 mm',
+    ],
+    [
+      'car.wheel.rimDiameter',
+      1e9,
+      'car.wheel.rimDiameter: 1000000000 is not allowed; allowed: a number from 100 to 2000 mm',
+    ],
+    [`${FRONT}.steered`, 'yes', 'car.front.steered: "yes" is not allowed; allowed: true or false'],
+    [
+      `${FRONT}.suspension.kind`,
+      'cart-spring',
+      'car.front.suspension.kind: "cart-spring" is not allowed; allowed: one of ',
+    ],
+    [`${FRONT}.suspension.kind`, 'toString', 'car.front.suspension.kind: "toString" is not allowed; allowed: one of '],
+    [
+      `${FRONT}.suspension.points.upperBall`,
+      DROP,
+      'car.front.suspension.points.upperBall: nothing is not allowed; allowed: three numbers, [x, y, z], mm',
+    ],
+    [`${FRONT}.suspension.points.upperBall`, [1, 2], 'car.front.suspension.points.upperBall'],
+    [
+      `${FRONT}.suspension.points.upperBall.1`,
+      1e9,
+      'car.front.suspension.points.upperBall[1]: 1000000000 is not allowed; allowed: a number from -10000 to 10000 mm',
+    ],
+    [
+      `${FRONT}.suspension.points.upperBall.1`,
+      null,
+      'car.front.suspension.points.upperBall[1]: null is not allowed; allowed: a number from -10000 to 10000 mm',
+    ],
+    [
+      `${FRONT}.suspension.points.inner1`,
+      [0, 0, 0],
+      'car.front.suspension.points.inner1: [0,0,0] is not allowed; allowed: nothing: the points are upperFront,',
+    ],
+    [
+      'car.rear.suspension.points.outer2',
+      [-2640, 650, 470],
+      'car.rear.suspension.points.outer2: [-2640,650,470] is not allowed; allowed: a point apart from outer1: no two',
+    ],
+    [
+      'car.rear.suspension.points.outer3',
+      [-2430, 470, 240],
+      'car.rear.suspension.points.outer3: [-2430,470,240] is not allowed; allowed: a point apart from inner3: no two joints share a place',
+    ],
+    [
+      `${FRONT}.suspension.camber`,
+      DROP,
+      'car.front.suspension.camber: nothing is not allowed; allowed: a number from -45 to 45 degrees',
+    ],
+    [
+      `${FRONT}.suspension.toe`,
+      'in',
+      'car.front.suspension.toe: "in" is not allowed; allowed: a number from -45 to 45 degrees',
+    ],
+    [`${FRONT}.adjusters`, {}, 'car.front.adjusters: {} is not allowed; allowed: a list'],
+    [`${FRONT}.adjusters`, Array(65).fill({}), 'allowed: a list of at most 64'],
+    [`${FRONT}.adjusters.0.kind`, 'magic', 'car.front.adjusters[0].kind: "magic" is not allowed; allowed: one of '],
+    [
+      `${FRONT}.adjusters.0.kind`,
+      DROP,
+      'car.front.adjusters[0].kind: nothing is not allowed; allowed: the name of an adjuster kind',
+    ],
+    [
+      `${FRONT}.adjusters.0.at`,
+      'inner1',
+      `car.front.adjusters[0].at: "inner1" is not allowed; allowed: one of ${POINTS}`,
+    ],
+    [
+      `${FRONT}.adjusters.0.at`,
+      DROP,
+      'car.front.adjusters[0].at: nothing is not allowed; allowed: the name of a point',
+    ],
+    [
+      `${FRONT}.adjusters.0.at`,
+      'wheelCentre',
+      `car.front.adjusters[0].at: "wheelCentre" is not allowed; allowed: one of ${POINTS}`,
+    ],
+    [
+      `${FRONT}.adjusters.0.direction`,
+      [0, 0, 0],
+      'car.front.adjusters[0].direction: [0,0,0] is not allowed; allowed: a direction',
+    ],
+    [
+      `${FRONT}.adjusters.0.colour`,
+      'red',
+      'car.front.adjusters[0].colour: "red" is not allowed; allowed: nothing: no shim-pack has it',
+    ],
+    [
+      `${FRONT}.adjusters.0.reference`,
+      7,
+      'car.front.adjusters[0].reference: 7 is not allowed; allowed: a thickness from 0 to 6 mm',
+    ],
+    [
+      `${FRONT}.adjusters.0.sizes`,
+      [0.010001, 0.010003],
+      'car.front.adjusters[0].sizes: [0.010001,0.010003] is not allowed',
+    ],
+    [
+      `${FRONT}.adjusters.1.id`,
+      'upper-front',
+      'car.front.adjusters[1].id: "upper-front" is not allowed; allowed: an id that no other',
+    ],
+    [
+      `${FRONT}.adjusters.2.links`,
+      ['tieOuter'],
+      'car.front.adjusters[2].links[0]: "tieOuter" is not allowed; allowed: one of upperFront,',
+    ],
+    [`${FRONT}.adjusters.2.range`, [1, -1], 'car.front.adjusters[2].range'],
+    [
+      `${FRONT}.adjusters.2`,
+      ROD,
+      'car.front.adjusters[2].range: [1,2] is not allowed; allowed: a range that holds at least one step',
+    ],
+    [`${FRONT}`, [], 'car.front: [] is not allowed; allowed: an object, { suspension, adjusters, steered }'],
+    ['visits.0.rounds.0.reading', [], 'visits[0].rounds[0].reading: [] is not allowed; allowed: an object, { … }'],
+    [
+      'visits.0.rounds.0.settings.LF',
+      [1],
+      'visits[0].rounds[0].settings.LF: [1] is not allowed; allowed: an object, { … }',
+    ],
+    ['spec.front.camber.low', 1, 'spec.front.camber.low: 1 is not allowed; allowed: a number below high, 0.25'],
+    ['spec.front.camber.low', 0.25, 'spec.front.camber.low: 0.25 is not allowed; allowed: a number below high, 0.25'],
+    [
+      'spec.front.camber.aim',
+      1,
+      'spec.front.camber.aim: 1 is not allowed; allowed: a number from low to high, -0.75 to 0.25',
+    ],
+    [
+      'spec.front.camber.high',
+      DROP,
+      'spec.front.camber.high: nothing is not allowed; allowed: a number from -90 to 90 degrees',
+    ],
+    [
+      'spec.front.chamber',
+      {},
+      'spec.front.chamber: {} is not allowed; allowed: nothing: the fields here are camber, caster, toe,',
+    ],
+    [
+      'spec.front.left',
+      { camber: { low: 2, high: 1 } },
+      'spec.front.left.camber.low: 2 is not allowed; allowed: a number below high, 1',
+    ],
+    [
+      'visits.0.carId',
+      'other',
+      'visits[0].carId: "other" is not allowed; allowed: the id of this car, fixture-tarn-gt',
+    ],
+    ['visits.0.opened', 'Monday', 'visits[0].opened: "Monday" is not allowed; allowed: a time, ISO 8601'],
+    [
+      'visits.0.rounds.0.reading.LF.camber',
+      '0.3',
+      'visits[0].rounds[0].reading.LF.camber: "0.3" is not allowed; allowed: a number from -90 to 90 degrees',
+    ],
+    [
+      'visits.0.rounds.0.reading.LF.camber',
+      null,
+      'visits[0].rounds[0].reading.LF.camber: null is not allowed; allowed: a number from -90 to 90 degrees',
+    ],
+    [
+      'visits.0.rounds.0.reading.FL',
+      {},
+      'visits[0].rounds[0].reading.FL: {} is not allowed; allowed: nothing: the fields here are LF, RF, LR, RR, toeReference',
+    ],
+    [
+      'visits.0.rounds.0.settings.LF.tie-rod',
+      [],
+      'visits[0].rounds[0].settings.LF.tie-rod: [] is not allowed; allowed: a number or a label',
+    ],
+  ])('%s = %j', (path, value, message) => {
+    const work = () => validateCarFile(spoilt(path, value));
+    expect(work).toThrow(InputError);
+    expect(work).toThrow(message);
+  });
+
+  test.each([
+    ['', 'file: "" is not allowed; allowed: JSON text ('],
+    ['{"format": ', 'file: "{\\"format\\": " is not allowed; allowed: JSON text ('],
+    ['[]', 'file: [] is not allowed; allowed: a car file, { format, version, car, … }'],
+    ['null', 'file: null is not allowed; allowed: a car file, { format, version, car, … }'],
+    ['{}', 'file.format: nothing is not allowed; allowed: cornerwright'],
+    [
+      '['.repeat(100_000) + ']'.repeat(100_000),
+      'file: "deeply nested data" is not allowed; allowed: at most 24 levels',
+    ],
+  ])('the text %.20j', (text, message) => {
+    expect(() => parseCarFile(text)).toThrow(InputError);
+    expect(() => parseCarFile(text)).toThrow(message);
+  });
+
+  it('with a byte order mark is read all the same', () => {
+    expect(parseCarFile(`\ufeff${JSON.stringify(carFile('tarn-gt.json'))}`).car.label).toBe('Tarn GT, blue');
+  });
+
+  it('by tape for five links is refused', () => {
+    const data = spoilt('car.rear.suspension', { kind: 'five-link', tape: { caster: 1 } });
+    expect(() => validateCarFile(data)).toThrow(
+      'car.rear.suspension.tape: {"caster":1} is not allowed; allowed: absent: only a double wishbone',
+    );
+  });
+});
+
+describe('what a plan is asked for', () => {
+  test.each<[string, unknown, string]>([
+    ['spec', DROP, 'spec: nothing is not allowed; allowed: windows for the front or the rear axle'],
+    ['visits', [], 'visits: [] is not allowed; allowed: a visit with a round: a reading and the settings at it'],
+    [
+      'visits.0.rounds.0.settings.LF',
+      { 'upper-frnt': 3 },
+      'visits[0].rounds[0].settings.LF.upper-frnt: 3 is not allowed; allowed: one of the adjusters: upper-front, upper-rear, tie-rod',
+    ],
+    [
+      'visits.0.rounds.0.settings.LF',
+      { 'upper-front': 60 },
+      'visits[0].rounds[0].settings.LF.upper-front: 60 is not allowed; allowed: a thickness from 0 to 6 mm',
+    ],
+  ])('%s = %j', (path, value, message) => {
+    expect(() => planRequest(validateCarFile(spoilt(path, value)))).toThrow(message);
+  });
+
+  const good = planRequest(carFile('tarn-gt.json'));
+  test.each<[unknown, string]>([
+    [undefined, 'request: nothing is not allowed; allowed: an object, { car, spec, reading, settings }'],
+    [{ ...good, style: 'fastest' }, 'style: "fastest" is not allowed; allowed: closest or least-work'],
+    [
+      { ...good, gauge: { camber: -1, caster: 0, toe: 0 } },
+      'gauge.camber: -1 is not allowed; allowed: a number from 0 to 5 degrees',
+    ],
+    [
+      { ...good, locked: [{ corner: 'LF', adjuster: 'x' }] },
+      'locked[0].adjuster: "x" is not allowed; allowed: one of the adjusters: upper-front',
+    ],
+    [
+      { ...good, locked: [{ corner: 'FL', adjuster: 'x' }] },
+      'locked[0].corner: "FL" is not allowed; allowed: LF, RF, LR or RR',
+    ],
+  ])('%#', (request, message) => {
+    expect(() => validatePlanRequest(request)).toThrow(message);
+  });
+
+  it('a window that is not finite', () => {
+    expect(() => validateSpec({ front: { camber: { low: Number.NaN, high: 1 } } })).toThrow(
+      'spec.front.camber.low: NaN is not allowed',
+    );
+  });
+});
+
+describe('tape dimensions', () => {
+  const tape = { caster: 4, camber: 0, toe: 0 };
+  test.each<[Record<string, unknown>, string]>([
+    [{}, 'tape.caster: nothing is not allowed; allowed: a number from -30 to 30 degrees'],
+    [{ ...tape, track: 1e9 }, 'tape.track: 1000000000 is not allowed; allowed: a number from 600 to 3000 mm'],
+    [{ ...tape, track: 'wide' }, 'tape.track: "wide" is not allowed; allowed: a number from 600 to 3000 mm'],
+    [{ ...tape, track: Number.NaN }, 'tape.track: NaN is not allowed; allowed: a number from 600 to 3000 mm'],
+    [
+      { ...tape, track: { value: 1500, tolerance: -1 } },
+      'tape.track.tolerance: -1 is not allowed; allowed: a number from 0 to 200 mm',
+    ],
+    [
+      { ...tape, trak: 1500 },
+      'tape.trak: 1500 is not allowed; allowed: nothing: the dimensions are tie, caster, camber,',
+    ],
+    [{ ...tape, tie: 'left' }, 'tape.tie: "left" is not allowed; allowed: ahead or behind'],
+    [
+      { ...tape, upperFrontLength: 100, upperRearLength: 100, upperPivotSpacing: 250 },
+      'tape.upperPivotSpacing: 250 is not allowed; allowed: mm between 0.0 and 200.0, so that the upper arm',
+    ],
+    [
+      { ...tape, lowerFrontLength: 500, lowerRearLength: 300, lowerPivotSpacing: 150 },
+      'tape.lowerPivotSpacing: 150 is not allowed; allowed: mm between 200.0 and 800.0, so that the lower arm',
+    ],
+    [
+      { ...tape, lowerBallHeight: 200, lowerFrontHeight: 600 },
+      'tape.lowerFrontLength: 380 is not allowed; allowed: mm above 400.0, the difference of its ends’ heights',
+    ],
+    [
+      { ...tape, tieRodLength: 100, tieInnerHeight: 400 },
+      'tape.tieRodLength: 100 is not allowed; allowed: mm above 190.0, the difference of its ends’ heights',
+    ],
+  ])('%j', (dimensions, message) => {
+    expect(() => pointsFromTape(dimensions)).toThrow(InputError);
+    expect(() => pointsFromTape(dimensions)).toThrow(message.replace('’', "'"));
+  });
+});

@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { adjusterPictures } from '../../app/parts/drawings/catalogue.ts';
+import { facesBetween } from '../../app/parts/drawings/indexed-cam.tsx';
+import { around } from '../../app/parts/drawings/picture.tsx';
+import { compareStacks } from '../../app/parts/drawings/shim-pack.tsx';
+import { suspensionPictures } from '../../app/parts/drawings/suspension-catalogue.ts';
+import { inFlats } from '../../app/parts/drawings/threaded-rod.tsx';
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import type { Adjuster, Corner, Position } from '../../core/contract.ts';
+import { suspensionKinds } from '../../core/suspension/catalogue.ts';
+
+const words = (adjuster: Partial<Adjuster>, from: Position, to: Position, corner: Corner = 'LF', stacks = {}) =>
+  adjusterPictures[adjuster.kind ?? '']?.words({ adjuster: adjuster as Adjuster, from, to, corner, ...stacks });
+
+describe('the catalogues', () => {
+  it('draw every adjuster kind of the core', () => {
+    const kinds = Object.values(adjusterKinds).map(({ kind }) => kind);
+    expect(kinds.length).toBeGreaterThan(0);
+    expect(Object.keys(adjusterPictures).sort()).toEqual(kinds.sort());
+  });
+  it('draw every suspension kind of the core, with all its points and links, each point named', () => {
+    const kinds = Object.values(suspensionKinds);
+    expect(kinds.length).toBeGreaterThan(0);
+    for (const { kind, points, links } of kinds) {
+      const picture = suspensionPictures[kind];
+      expect(Object.keys(picture?.points ?? {}).sort(), kind).toEqual([...points].sort());
+      expect(Object.keys(picture?.labels ?? {}).sort(), kind).toEqual([...points].sort());
+      expect(picture?.links, kind).toEqual(links);
+    }
+  });
+});
+
+describe('shim pack', () => {
+  const from = [
+    { size: 1.5, count: 2 },
+    { size: 3, count: 1 },
+  ];
+  const to = [
+    { size: 3, count: 2 },
+    { size: 0.8, count: 1 },
+  ];
+  it('tells kept from out and added by size, thickest first', () => {
+    expect(compareStacks(from, to)).toEqual([
+      { size: 3, fate: 'kept' },
+      { size: 1.5, fate: 'out' },
+      { size: 1.5, fate: 'out' },
+      { size: 3, fate: 'added' },
+      { size: 0.8, fate: 'added' },
+    ]);
+  });
+  it('leaves a pack that does not change alone', () => {
+    expect(compareStacks(from, from).map(({ fate }) => fate)).toEqual(['kept', 'kept', 'kept']);
+    expect(words({ kind: 'shim-pack' }, 6, 6, 'LF', { stackFrom: from, stackTo: from })?.note).toBe('stays as it is');
+  });
+  it('says which shims, or the plain thickness where the pack is not known', () => {
+    const stacks = { stackFrom: from, stackTo: to };
+    expect(words({ kind: 'shim-pack' }, 6, 6.8, 'LF', stacks)).toEqual({
+      from: '6',
+      to: '6.8',
+      unit: 'mm',
+      note: 'take out 2 × 1.5, add 1 × 3 and 1 × 0.8',
+    });
+    expect(words({ kind: 'shim-pack' }, 0.3, 0.1)?.note).toBe('take out 0.2 mm');
+  });
+});
+
+describe('numbered cam', () => {
+  const labels = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
+  it('goes the short way round', () => {
+    expect(facesBetween(labels, '3', '5')).toBe(2);
+    expect(facesBetween(labels, '9', '2')).toBe(2);
+    expect(facesBetween(labels, '2', '9')).toBe(-2);
+    expect(facesBetween(labels, '4', '4')).toBe(0);
+  });
+});
+
+describe('eccentric bolt', () => {
+  const bolt = { kind: 'eccentric-cam', marks: 24 };
+  it('counts marks and says the sense, mirrored on the right', () => {
+    expect(words({ ...bolt, turns: 'clockwise' }, -15, 45, 'LR')).toEqual({
+      from: '−1',
+      to: '+3',
+      note: '4 marks clockwise, seen from the bolt head',
+    });
+    expect(words({ ...bolt, turns: 'clockwise' }, -15, 45, 'RR')?.note).toContain('anticlockwise');
+    expect(words({ ...bolt, turns: 'anticlockwise' }, 45, 30, 'LR')?.note).toBe(
+      '1 mark clockwise, seen from the bolt head',
+    );
+  });
+  it('says only the sign where the sense is not on file', () => {
+    expect(words(bolt, 0, -30)?.note).toBe('2 marks towards −');
+  });
+  it('agrees with the sentence of the core', () => {
+    const core = Object.values(adjusterKinds).find(({ kind }) => kind === 'eccentric-cam');
+    for (const turns of ['clockwise', 'anticlockwise'])
+      for (const corner of ['LF', 'RF'] as const)
+        for (const to of [-30, 30]) {
+          const adjuster = { ...bolt, turns } as unknown as Adjuster;
+          const sense = / (clockwise|anticlockwise)/;
+          const said = sense.exec(core?.instruction(adjuster, 0, to, corner) ?? '')?.[1];
+          expect(sense.exec(words(adjuster, 0, to, corner)?.note ?? '')?.[1]).toBe(said);
+        }
+  });
+});
+
+describe('threaded rod', () => {
+  it('counts whole turns and flats of a six-sided nut', () => {
+    expect(inFlats(4 / 3)).toEqual({ whole: 1, flats: 2 });
+    expect(inFlats(-0.25)).toEqual({ whole: 0, flats: 1.5 });
+    expect(inFlats(0.9999999)).toEqual({ whole: 1, flats: 0 });
+    expect(inFlats(0)).toEqual({ whole: 0, flats: 0 });
+  });
+  it('says longer or shorter and by how much', () => {
+    expect(words({ kind: 'threaded-rod', lead: 1.5 }, 0, 4 / 3)).toEqual({
+      from: '',
+      to: '1 turn 2 flats',
+      note: 'longer, by 2 mm',
+    });
+    expect(words({ kind: 'threaded-rod', lead: 1.5 }, 1, -1)?.note).toBe('shorter, by 3 mm');
+  });
+});
+
+it('puts 0° at the top and 90° to the right, as a clock does', () => {
+  expect(around(0, 10)).toEqual([0, -10]);
+  expect(around(90, 10)).toEqual([10, -0]);
+});

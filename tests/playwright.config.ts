@@ -1,0 +1,28 @@
+/** Chromium on the built app in `dist/`: `npm run e2e` builds first. */
+import { defineConfig } from '@playwright/test';
+import { findOrInstallChromium } from './tools/chromium.ts';
+
+// Workers read this file again: they take the path from here instead of looking a second time.
+process.env.CHROMIUM_PATH = findOrInstallChromium();
+
+export default defineConfig({
+  testDir: 'browser',
+  testMatch: '**/*.spec.ts',
+  outputDir: '../test-results',
+  workers: 2,
+  fullyParallel: false,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: 'list',
+  use: {
+    viewport: { width: 430, height: 932 },
+    hasTouch: true,
+    isMobile: true,
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    launchOptions: { executablePath: process.env.CHROMIUM_PATH, chromiumSandbox: false },
+    trace: 'retain-on-failure',
+  },
+});

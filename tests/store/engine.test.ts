@@ -1,0 +1,236 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { createEngine, type WorkerLike } from '../../app/engine/client.ts';
+import { type Answer, type Call, toWire } from '../../app/engine/messages.ts';
+import type { PlanRequest } from '../../core/contract.ts';
+import { InputError } from '../../core/input-error.ts';
+
+/** A worker that the test plays: what was sent to it, and ways to answer. */
+class FakeWorker implements WorkerLike {
+  onmessage: Worker['onmessage'] = null;
+  onmessageerror: Worker['onmessageerror'] = null;
+  onerror: Worker['onerror'] = null;
+  readonly sent: Call[] = [];
+  ended = false;
+
+  postMessage(message: unknown): void {
+    // As a real worker does: what cannot be cloned throws, and nothing is shared.
+    this.sent.push(structuredClone(message) as Call);
+  }
+  terminate(): void {
+    this.ended = true;
+  }
+  say(answer: Answer): void {
+    this.onmessage?.call(this as never, { data: structuredClone(answer) } as MessageEvent);
+  }
+  answer(result: unknown): void {
+    this.say({ id: this.sent.at(-1)?.id ?? -1, result });
+  }
+  crash(): void {
+    this.onerror?.call(this as never, new Event('error') as ErrorEvent);
+  }
+}
+
+const workers: FakeWorker[] = [];
+const inPage = vi.fn(
+  async () =>
+    (call: Call): Answer => ({ id: call.id, result: `${call.name} in the page` }),
+);
+const engine = (startWorker = start) => createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000 });
+function start(): FakeWorker {
+  const worker = new FakeWorker();
+  workers.push(worker);
+  return worker;
+}
+const last = (): FakeWorker => workers.at(-1) as FakeWorker;
+const request = (label: string) => ({ car: { label } }) as unknown as PlanRequest;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  workers.length = 0;
+  inPage.mockClear();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+describe('the engine', () => {
+  it('starts no worker until it is asked, sends nothing before the worker is ready', async () => {
+    const { plan } = engine();
+    expect(workers).toHaveLength(0);
+    const planned = plan(request('a'));
+    expect(last().sent).toEqual([]);
+    last().say({ ready: true });
+    expect(last().sent).toEqual([{ id: 1, name: 'planMoves', args: [request('a')] }]);
+    last().answer('moves');
+    expect(await planned).toBe('moves');
+  });
+
+  it('runs one call at a time, in order', async () => {
+    const { call } = engine();
+    const answers = [call('assess', [{}, {}]), call('parseCarFile', ['{}'])];
+    last().say({ ready: true });
+    expect(last().sent.map(({ name }) => name)).toEqual(['assess']);
+    last().answer('first');
+    expect(last().sent.map(({ name }) => name)).toEqual(['assess', 'parseCarFile']);
+    last().answer('second');
+    expect(await Promise.all(answers)).toEqual(['first', 'second']);
+    expect(workers).toHaveLength(1);
+  });
+
+  it('lets the latest plan win, and ends the worker that still computes the old one', async () => {
+    const { plan } = engine();
+    const old = plan(request('old'));
+    last().say({ ready: true });
+    const fresh = plan(request('fresh'));
+    await expect(old).rejects.toMatchObject({ name: 'AbortError' });
+    expect(workers[0]?.ended).toBe(true);
+    last().say({ ready: true });
+    expect(last().sent.map(({ args }) => args)).toEqual([[request('fresh')]]);
+    last().answer('fresh moves');
+    expect(await fresh).toBe('fresh moves');
+  });
+
+  it('drops a plan that was not begun without ending the worker, and leaves other calls alone', async () => {
+    const { plan, call } = engine();
+    const other = call('assess', [{}, {}]);
+    last().say({ ready: true });
+    const old = plan(request('old'));
+    const fresh = plan(request('fresh'));
+    await expect(old).rejects.toMatchObject({ name: 'AbortError' });
+    last().answer('assessed');
+    expect(await other).toBe('assessed');
+    last().answer('moves');
+    expect(await fresh).toBe('moves');
+    expect(workers).toHaveLength(1);
+    expect(last().ended).toBe(false);
+  });
+
+  it('can be told to give up', async () => {
+    const { call } = engine();
+    const giveUp = new AbortController();
+    const gone = call('assess', [{}, {}], { signal: giveUp.signal });
+    const stays = call('assess', [{}, {}]);
+    last().say({ ready: true });
+    giveUp.abort();
+    await expect(gone).rejects.toMatchObject({ name: 'AbortError' });
+    last().say({ ready: true });
+    last().answer('stays');
+    expect(await stays).toBe('stays');
+    await expect(call('assess', [{}, {}], { signal: AbortSignal.abort() })).rejects.toMatchObject({
+      name: 'AbortError',
+    });
+  });
+
+  it('takes no answer of an earlier call for the present one', async () => {
+    const { call } = engine();
+    const answered = call('assess', [{}, {}]);
+    last().say({ ready: true });
+    last().say({ id: 99, result: 'stray' });
+    last().answer('right');
+    expect(await answered).toBe('right');
+  });
+
+  it('gives an InputError back as an InputError', async () => {
+    const { plan } = engine();
+    const planned = plan(request('a'));
+    last().say({ ready: true });
+    const refusal = new InputError('spec.front.camber', { low: 2, high: 1 }, 'low below high');
+    last().say({ id: 1, error: toWire(refusal) });
+    const error = await planned.catch((caught: unknown) => caught);
+    expect(error).toBeInstanceOf(InputError);
+    expect(error).toMatchObject({
+      field: 'spec.front.camber',
+      value: { low: 2, high: 1 },
+      allowed: 'low below high',
+      message: refusal.message,
+    });
+  });
+
+  it('keeps the value of an InputError that cannot cross as its text', () => {
+    const wire = toWire(new InputError('x', () => 1, 'a number'));
+    expect(structuredClone(wire)).toMatchObject({ name: 'InputError', field: 'x', value: '() => 1' });
+  });
+
+  it('refuses arguments that cannot cross, and goes on', async () => {
+    const { call } = engine();
+    const bad = call('assess', [{ f: () => 1 } as never, {}]);
+    const good = call('assess', [{}, {}]);
+    last().say({ ready: true });
+    await expect(bad).rejects.toMatchObject({ name: 'DataCloneError' });
+    last().answer('fine');
+    expect(await good).toBe('fine');
+  });
+
+  it('ends an idle worker and starts another for the next call', async () => {
+    const { call } = engine();
+    const first = call('assess', [{}, {}]);
+    last().say({ ready: true });
+    last().answer(1);
+    await first;
+    vi.advanceTimersByTime(4_999);
+    expect(last().ended).toBe(false);
+    vi.advanceTimersByTime(1);
+    expect(last().ended).toBe(true);
+    const second = call('assess', [{}, {}]);
+    expect(workers).toHaveLength(2);
+    last().say({ ready: true });
+    last().answer(2);
+    expect(await second).toBe(2);
+  });
+
+  it('does not end a worker that is busy for long', async () => {
+    const { call } = engine();
+    const long = call('assess', [{}, {}]);
+    last().say({ ready: true });
+    vi.advanceTimersByTime(60_000);
+    expect(last().ended).toBe(false);
+    last().answer('done');
+    expect(await long).toBe('done');
+  });
+});
+
+describe('without a worker', () => {
+  it('runs in the page when none can be made', async () => {
+    const { call } = engine(() => {
+      throw new Error('no workers here');
+    });
+    expect(await call('assess', [{}, {}])).toBe('assess in the page');
+  });
+
+  it('runs in the page when it fails to load, and tries no other', async () => {
+    const { call } = engine();
+    const answers = [call('assess', [{}, {}]), call('parseCarFile', ['{}'])];
+    last().crash();
+    expect(await Promise.all(answers)).toEqual(['assess in the page', 'parseCarFile in the page']);
+    expect(await call('assess', [{}, {}])).toBe('assess in the page');
+    expect(workers).toHaveLength(1);
+    expect(last().ended).toBe(true);
+  });
+
+  it('runs in the page when it is never ready, also after an earlier call was given up', async () => {
+    const { plan } = engine();
+    const old = plan(request('old'));
+    const fresh = plan(request('fresh'));
+    await expect(old).rejects.toMatchObject({ name: 'AbortError' });
+    vi.advanceTimersByTime(1_000);
+    expect(await fresh).toBe('planMoves in the page');
+  });
+
+  it('does the call over in the page when the worker dies under it', async () => {
+    const { plan } = engine();
+    const planned = plan(request('a'));
+    last().say({ ready: true });
+    last().crash();
+    expect(await planned).toBe('planMoves in the page');
+  });
+
+  it('says so when core cannot be loaded at all', async () => {
+    inPage.mockImplementationOnce(async () => {
+      throw new Error('core did not load');
+    });
+    const { call } = engine(() => {
+      throw new Error('no workers here');
+    });
+    await expect(call('assess', [{}, {}])).rejects.toThrow('core did not load');
+  });
+});
