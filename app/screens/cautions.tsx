@@ -1,6 +1,6 @@
 /** The cautions in one place. They also stand where they matter. */
 import { ActionBar } from '../parts/action-bar.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Card } from '../parts/card.tsx';
 import { go } from '../routes.ts';
 import { Header } from '../shell/header.tsx';
 
@@ -18,16 +18,13 @@ export function CautionsScreen() {
   return (
     <div class="screen">
       <Header title="Cautions" back={{ screen: 'cars' }} />
-      <Sheet>
-        <div class="page">
-          {CAUTIONS.map(([title, text]) => (
-            <section key={title}>
-              <h2>{title}</h2>
-              <p>{text}</p>
-            </section>
-          ))}
-        </div>
-      </Sheet>
+      <main class="list">
+        {CAUTIONS.map(([title, text]) => (
+          <Card key={title} title={title}>
+            {text}
+          </Card>
+        ))}
+      </main>
       <ActionBar primary={{ label: 'To the cars', onPress: () => go({ screen: 'cars' }) }} />
     </div>
   );

@@ -1,5 +1,6 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
 import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
+import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { axleOf } from './fields.ts';
 import { placeWord } from './judge.ts';
@@ -13,6 +14,14 @@ export function movesLeft(plan: Plan, round: RoundView): readonly Move[] {
 
 export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
   return car[axleOf(corner)].adjusters.find((one) => one.id === adjuster);
+}
+
+/** A move in one short line: `3 → 5`, `4.5 → 6 mm`, `3.5 flats shorter`. */
+export function wayText(adjuster: Adjuster, { corner, from, to }: Pick<Move, 'corner' | 'from' | 'to'>): string {
+  const words = adjusterPictures[adjuster.kind]?.words({ adjuster, corner, from, to });
+  if (!words) return `${from} → ${to}`;
+  if (words.from === '') return `${words.to} ${words.note.split(',')[0]}`;
+  return `${words.from} → ${words.to}${words.unit ? ` ${words.unit}` : ''}`;
 }
 
 /** "LF camber stays 0.12 high. LF upper front shims: at the end of their travel." */

@@ -6,7 +6,7 @@ import { splitSign } from './parse.ts';
 
 export type LengthUnit = 'mm' | 'inch';
 
-export const MM_PER_INCH = 25.4;
+const MM_PER_INCH = 25.4;
 const LIMIT = 10_000;
 const ALLOWED = 'a length up to 10 000 mm, such as 4.5, 4,5 mm, 3/16 in or 1 1/4"';
 const UNIT = /\s*(mm|inches|inch|in|"|″)\.?$/i;

@@ -68,8 +68,8 @@ export const request: PlanRequest = {
     },
   },
   reading: {
-    LF: { camber: 0.65, caster: 1.9, toe: 0.31 },
-    RF: { camber: -0.9, caster: 3.6, toe: -0.12 },
+    LF: { camber: 0.35, caster: 2.7, toe: 0.31 },
+    RF: { camber: -0.75, caster: 3.5, toe: -0.12 },
   },
   settings: {},
 };

@@ -26,7 +26,7 @@ export const ROOMS: readonly Room[] = [
   { folder: 'app/parts/gallery.tsx', may: ['app/parts', 'app/style', 'core'], packages: VIEW },
   { folder: 'app/style', may: [], packages: [] },
   { folder: 'app/terminal', may: ['core'], packages: ['node:'] },
-  { folder: 'app/practice', may: ['core', 'app/state', 'app/store', 'fixtures'], packages: [] },
+  { folder: 'app/practice', may: ['core', 'app/state', 'app/store', 'app/engine', 'fixtures'], packages: [] },
   {
     folder: 'app/state',
     may: ['core', 'app/store', 'app/engine', 'app/parts', 'app/routes.ts'],

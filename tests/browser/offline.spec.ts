@@ -87,6 +87,28 @@ test.describe('an update', () => {
     expect(loads()).toBe(3);
   });
 
+  test('taken with a reading half typed keeps every digit and the field it stood in', async ({ page, site }) => {
+    await openApp(page, site);
+    await waitForServiceWorker(page);
+    await page.getByRole('link', { name: /Practice car/ }).click();
+    await page.getByRole('button', { name: 'New visit' }).click();
+    for (const key of ['2', 'decimal point', '5', '1', 'change sign', '0', 'decimal point', '4']) {
+      await page.getByRole('button', { name: key, exact: true }).click();
+    }
+    // The second field is half typed: one decimal of two.
+    const grid = page.locator('.reading-grid').first();
+    const before = (await grid.textContent()) ?? '';
+    expect(before).toContain('2.51');
+    expect(before).toMatch(/[−-]0\.4/);
+    publishNewer(site);
+    await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+    await page.getByRole('button', { name: 'Use it now' }).click({ timeout: 20_000 });
+    await expect(page).toHaveTitle(NEWER, { timeout: 20_000 });
+    await expect(grid).toHaveText(before);
+    await page.getByRole('button', { name: '7', exact: true }).click();
+    await expect(grid).toHaveText(/[−-]0\.47/);
+  });
+
   test('accepted in one tab does not reload another, which offers it too', async ({ page, site }) => {
     await openApp(page, site);
     await waitForServiceWorker(page);

@@ -1,26 +1,8 @@
 /** A good car file, spoilt in one place at a time: the message names the place, the value and what is allowed. */
 import { describe, expect, it, test } from 'vitest';
 import { InputError } from '../../core/input-error.ts';
-import { planRequest } from '../../core/records/plan-request.ts';
-import { parseCarFile, validateCarFile, validatePlanRequest, validateSpec } from '../../core/records/validate.ts';
-import { pointsFromTape } from '../../core/suspension/double-wishbone.tape.ts';
-import { carFile, carFileData } from '../core/records/fixture.ts';
-
-const DROP = Symbol('left out');
-
-/** The Tarn GT's file with one value set or dropped. */
-function spoilt(path: string, value: unknown, name = 'tarn-gt.json'): unknown {
-  const data = carFileData(name);
-  const keys = path.split('.');
-  const last = keys.pop() as string;
-  const place = keys.reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], data) as Record<
-    string,
-    unknown
-  >;
-  if (value === DROP) delete place[last];
-  else place[last] = value;
-  return data;
-}
+import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
+import { carFile, DROP, spoilt } from '../core/records/fixture.ts';
 
 const ROD = {
   id: 'r',
@@ -250,88 +232,5 @@ describe('a car file', () => {
     expect(() => validateCarFile(data)).toThrow(
       'car.rear.suspension.tape: {"caster":1} is not allowed; allowed: absent: only a double wishbone',
     );
-  });
-});
-
-describe('what a plan is asked for', () => {
-  test.each<[string, unknown, string]>([
-    ['spec', DROP, 'spec: nothing is not allowed; allowed: windows for the front or the rear axle'],
-    ['visits', [], 'visits: [] is not allowed; allowed: a visit with a round: a reading and the settings at it'],
-    [
-      'visits.0.rounds.0.settings.LF',
-      { 'upper-frnt': 3 },
-      'visits[0].rounds[0].settings.LF.upper-frnt: 3 is not allowed; allowed: one of the adjusters: upper-front, upper-rear, tie-rod',
-    ],
-    [
-      'visits.0.rounds.0.settings.LF',
-      { 'upper-front': 60 },
-      'visits[0].rounds[0].settings.LF.upper-front: 60 is not allowed; allowed: a thickness from 0 to 6 mm',
-    ],
-  ])('%s = %j', (path, value, message) => {
-    expect(() => planRequest(validateCarFile(spoilt(path, value)))).toThrow(message);
-  });
-
-  const good = planRequest(carFile('tarn-gt.json'));
-  test.each<[unknown, string]>([
-    [undefined, 'request: nothing is not allowed; allowed: an object, { car, spec, reading, settings }'],
-    [{ ...good, style: 'fastest' }, 'style: "fastest" is not allowed; allowed: closest or least-work'],
-    [
-      { ...good, gauge: { camber: -1, caster: 0, toe: 0 } },
-      'gauge.camber: -1 is not allowed; allowed: a number from 0 to 5 degrees',
-    ],
-    [
-      { ...good, locked: [{ corner: 'LF', adjuster: 'x' }] },
-      'locked[0].adjuster: "x" is not allowed; allowed: one of the adjusters: upper-front',
-    ],
-    [
-      { ...good, locked: [{ corner: 'FL', adjuster: 'x' }] },
-      'locked[0].corner: "FL" is not allowed; allowed: LF, RF, LR or RR',
-    ],
-  ])('%#', (request, message) => {
-    expect(() => validatePlanRequest(request)).toThrow(message);
-  });
-
-  it('a window that is not finite', () => {
-    expect(() => validateSpec({ front: { camber: { low: Number.NaN, high: 1 } } })).toThrow(
-      'spec.front.camber.low: NaN is not allowed',
-    );
-  });
-});
-
-describe('tape dimensions', () => {
-  const tape = { caster: 4, camber: 0, toe: 0 };
-  test.each<[Record<string, unknown>, string]>([
-    [{}, 'tape.caster: nothing is not allowed; allowed: a number from -30 to 30 degrees'],
-    [{ ...tape, track: 1e9 }, 'tape.track: 1000000000 is not allowed; allowed: a number from 600 to 3000 mm'],
-    [{ ...tape, track: 'wide' }, 'tape.track: "wide" is not allowed; allowed: a number from 600 to 3000 mm'],
-    [{ ...tape, track: Number.NaN }, 'tape.track: NaN is not allowed; allowed: a number from 600 to 3000 mm'],
-    [
-      { ...tape, track: { value: 1500, tolerance: -1 } },
-      'tape.track.tolerance: -1 is not allowed; allowed: a number from 0 to 200 mm',
-    ],
-    [
-      { ...tape, trak: 1500 },
-      'tape.trak: 1500 is not allowed; allowed: nothing: the dimensions are tie, caster, camber,',
-    ],
-    [{ ...tape, tie: 'left' }, 'tape.tie: "left" is not allowed; allowed: ahead or behind'],
-    [
-      { ...tape, upperFrontLength: 100, upperRearLength: 100, upperPivotSpacing: 250 },
-      'tape.upperPivotSpacing: 250 is not allowed; allowed: mm between 0.0 and 200.0, so that the upper arm',
-    ],
-    [
-      { ...tape, lowerFrontLength: 500, lowerRearLength: 300, lowerPivotSpacing: 150 },
-      'tape.lowerPivotSpacing: 150 is not allowed; allowed: mm between 200.0 and 800.0, so that the lower arm',
-    ],
-    [
-      { ...tape, lowerBallHeight: 200, lowerFrontHeight: 600 },
-      'tape.lowerFrontLength: 380 is not allowed; allowed: mm above 400.0, the difference of its ends’ heights',
-    ],
-    [
-      { ...tape, tieRodLength: 100, tieInnerHeight: 400 },
-      'tape.tieRodLength: 100 is not allowed; allowed: mm above 190.0, the difference of its ends’ heights',
-    ],
-  ])('%j', (dimensions, message) => {
-    expect(() => pointsFromTape(dimensions)).toThrow(InputError);
-    expect(() => pointsFromTape(dimensions)).toThrow(message.replace('’', "'"));
   });
 });

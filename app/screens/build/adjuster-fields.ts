@@ -1,6 +1,5 @@
 /** The fields that each adjuster kind is described by on the build card: how each is asked, written and read. */
-import { lengthOf, lengthText, plainOf } from './car-texts.ts';
-import type { Texts } from './form.ts';
+import { lengthOf, lengthText, plainOf, type Texts } from './numbers.ts';
 
 type Ask =
   | { readonly as: 'text' | 'length' | 'number' | 'lengths'; readonly unit?: string }

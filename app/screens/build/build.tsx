@@ -1,1 +1,161 @@
-export function BuildScreen() { return null; }
+/** The car's build card: what it is, how each axle is made, what adjusts it, and its windows. Saved once the core agrees. */
+import type { ComponentChildren } from 'preact';
+import type { Car, Spec } from '../../../core/contract.ts';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { PunchedStep } from '../../parts/punched-step.tsx';
+import { Sheet } from '../../parts/sheet.tsx';
+import { go, route } from '../../routes.ts';
+import { Header } from '../../shell/header.tsx';
+import { engine } from '../../engine/index.ts';
+import { setToeReference, toeReference, units } from '../../state/preferences.ts';
+import { draft, dropDraft, keep, records } from '../../state/records.ts';
+import { now } from '../../store/index.ts';
+import { AdjustersSection } from './adjusters.tsx';
+import { fileOf, textsOf } from './car-texts.ts';
+import { TextField } from './field.tsx';
+import { type Form, formDraft, refusal, refuse, useForm } from './form.ts';
+import { ImportButton } from './import.tsx';
+import { SuspensionSection } from './suspension.tsx';
+import { WindowsSection } from './windows.tsx';
+
+const SECTIONS: readonly {
+  readonly id: string;
+  readonly title: string;
+  /** Errors of these paths are shown in it. */
+  readonly paths: readonly string[];
+  readonly body: (form: Form) => ComponentChildren;
+}[] = [
+  { id: 'car', title: 'The car', paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel'], body: (form) => <CarSection form={form} /> },
+  ...(['front', 'rear'] as const).flatMap((axle) => {
+    const name = axle === 'front' ? 'Front' : 'Rear';
+    return [
+      {
+        id: `${axle}-suspension`,
+        title: `${name} suspension`,
+        paths: [`car.${axle}.suspension`],
+        body: (form: Form) => <SuspensionSection form={form} axle={axle} />,
+      },
+      {
+        id: `${axle}-adjusters`,
+        title: `${name} adjusters`,
+        paths: [`car.${axle}.adjusters`],
+        body: (form: Form) => <AdjustersSection form={form} axle={axle} />,
+      },
+      {
+        id: `${axle}-windows`,
+        title: `${name} windows`,
+        paths: [`spec.${axle}`],
+        body: (form: Form) => <WindowsSection form={form} axle={axle} />,
+      },
+    ];
+  }),
+];
+
+export function BuildScreen() {
+  const id = route.value.screen === 'build' ? route.value.id : '';
+  const form = useForm(id);
+  const open = form.texts['@open'] ?? 'car';
+  const at = SECTIONS.findIndex((one) => one.id === open);
+  const next = SECTIONS[at + 1];
+  const changed = draft(formDraft(id)) !== undefined;
+  const back = form.record ? ({ screen: 'car', id } as const) : ({ screen: 'cars' } as const);
+  return (
+    <div class="screen">
+      <Header title={form.record ? `${form.record.car.label}: build` : 'New car'} back={back} />
+      <Sheet>
+        {SECTIONS.map(({ id: section, title, body }) => (
+          <PunchedStep
+            key={section}
+            state={section === open ? 'live' : 'later'}
+            title={title}
+            onPick={() => form.put({ '@open': section === open ? '' : section })}
+          >
+            {section === open && body(form)}
+          </PunchedStep>
+        ))}
+      </Sheet>
+      <ActionBar
+        primary={next && at >= 0 ? { label: next.title, onPress: () => openSection(form, next.id) } : { label: 'Save the car', onPress: () => void save(form) }}
+        secondary={[
+          ...(next && at >= 0 ? [{ label: 'Save the car', onPress: () => void save(form) }] : []),
+          ...(changed && form.record ? [{ label: 'Undo the changes', onPress: () => dropDraft(formDraft(id)) }] : []),
+        ]}
+      />
+    </div>
+  );
+}
+
+function openSection(form: Form, id: string): void {
+  form.put({ '@open': id });
+  requestAnimationFrame(() => document.querySelector('.step-live')?.scrollIntoView({ block: 'start' }));
+}
+
+function CarSection({ form }: { readonly form: Form }) {
+  const others = records.value.cars.filter(({ id }) => id !== form.id);
+  return (
+    <>
+      <TextField form={form} path="car.label" label="Name" hint="make, model, colour: how you would ask for it" />
+      <TextField form={form} path="car.plate" label="Plate" />
+      <TextField
+        form={form}
+        path="car.wheel.rimDiameter"
+        label={`Diameter at which toe is a length, ${units.value.length}`}
+        hint="the rim’s outer edge, or where your gauge touches"
+        mode="decimal"
+      />
+      <fieldset class="choice">
+        <legend>Front toe is read against</legend>
+        {([['centreline', 'the centre line'], ['thrust-line', 'the thrust line']] as const).map(([value, label]) => (
+          <button
+            key={value}
+            type="button"
+            aria-pressed={toeReference(form.id) === value}
+            onClick={() => setToeReference(form.id, value)}
+          >
+            {label}
+          </button>
+        ))}
+      </fieldset>
+      <TextField form={form} path="car.notes" label="Notes" />
+      {!form.record && others.length > 0 && (
+        <label class="field">
+          <span>Copy the build of another car</span>
+          <select
+            value=""
+            onChange={(event) => {
+              const other = others.find(({ id }) => id === event.currentTarget.value);
+              if (other) form.put({ ...textsOf(other), 'car.label': '', 'car.plate': '', 'car.notes': '' });
+            }}
+          >
+            <option value="">choose</option>
+            {others.map(({ id, car }) => (
+              <option key={id} value={id}>
+                {car.label}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {!form.record && <ImportButton />}
+    </>
+  );
+}
+
+/** The core checks the whole card; a refusal opens the section of the field that it names, and nothing is lost. */
+async function save(form: Form): Promise<void> {
+  refusal.value = undefined;
+  try {
+    // Unchecked as it goes in: the check is what is asked for.
+    const file = await engine.call('validateCarFile', [fileOf(form.texts, form.id, form.record)]);
+    const { car, spec = {} } = file as { car: Car; spec?: Spec };
+    const practice = form.record?.practice ? { practice: true } : {};
+    keep(['cars', { id: form.id, car, spec, changed: now(), ...practice }]);
+    dropDraft(formDraft(form.id));
+    go({ screen: 'car', id: form.id }, 'replace');
+  } catch (error) {
+    const field = error instanceof Error && 'field' in error ? String(error.field) : '';
+    const section = SECTIONS.find(({ paths }) => paths.some((path) => field.startsWith(path)));
+    if (section && form.texts['@open'] !== section.id) form.put({ '@open': section.id });
+    refuse(error);
+  }
+}

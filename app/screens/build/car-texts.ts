@@ -6,11 +6,10 @@ import type { Adjuster, AxleName, Spec, Suspension, Window } from '../../../core
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { TAPE_DIMENSIONS } from '../../../core/suspension/double-wishbone.tape.ts';
-import { formatLength, parseLength } from '../../../core/units/length.ts';
 import { units } from '../../state/preferences.ts';
 import { angleText, readAngle, readToe, toeText } from '../../state/units.ts';
 import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
-import type { Texts } from './form.ts';
+import { lengthOf, lengthText, type Texts, valueOf } from './numbers.ts';
 
 const AXLES = ['front', 'rear'] as const satisfies AxleName[];
 export const WINDOWS = {
@@ -18,31 +17,6 @@ export const WINDOWS = {
   rear: ['camber', 'toe', 'totalToe', 'crossCamber', 'thrustAngle'],
 } as const satisfies Record<AxleName, readonly string[]>;
 const ENDS = ['low', 'aim', 'high'] as const;
-
-/** What is shown for a length on file; as typed, it is read back to the same length. */
-export function lengthText(mm: number): string {
-  return units.value.length === 'mm'
-    ? String(Number(mm.toFixed(6))).replace('-', '−')
-    : formatLength(mm, { unit: 'inch', digits: 4, bare: true });
-}
-
-/** The value of a text, or the text itself where it has none; nothing for an empty one. */
-function valueOf(text: string | undefined, read: (text: string) => number | undefined): unknown {
-  if (!text?.trim()) return undefined;
-  try {
-    return read(text);
-  } catch {
-    return text;
-  }
-}
-export const lengthOf = (text: string | undefined): unknown =>
-  valueOf(text, (typed) => parseLength(typed, { unit: units.value.length }));
-export const plainOf = (text: string | undefined): unknown =>
-  valueOf(text, (typed) => {
-    const value = Number(typed.trim().replace('−', '-').replace(',', '.'));
-    if (Number.isNaN(value)) throw new Error('not a number');
-    return value;
-  });
 
 // From the record to texts.
 

@@ -4,8 +4,7 @@ import { InputError } from '../../../core/input-error.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { textsOf } from './car-texts.ts';
-
-export type Texts = Readonly<Record<string, string>>;
+import type { Texts } from './numbers.ts';
 
 export interface Form {
   readonly id: string;

@@ -1,1 +1,116 @@
-export function HistoryScreen() { return null; }
+/** A car over its visits: a line for each angle, as found and as left with its window, and the same as a table. */
+import { signal } from '@preact/signals';
+import type { Reading } from '../../../core/contract.ts';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { PunchedStep } from '../../parts/punched-step.tsx';
+import { Sheet } from '../../parts/sheet.tsx';
+import { Verdict } from '../../parts/verdict.tsx';
+import { go, route } from '../../routes.ts';
+import { Header } from '../../shell/header.tsx';
+import { shortDay } from '../../state/days.ts';
+import { type Field, fieldsOf, fieldWord } from '../../state/fields.ts';
+import { verdictOf, windowOf } from '../../state/judge.ts';
+import { type Records, records } from '../../state/records.ts';
+import { valueText } from '../../state/units.ts';
+import { visitsOf, visitView } from '../../state/visits.ts';
+import { AngleLine } from './angle-line.tsx';
+
+export interface Past {
+  readonly day: string;
+  readonly found: Reading;
+  readonly left: Reading;
+}
+
+/** Oldest first, visits with a reading only. */
+function pastOf(all: Records, carId: string): readonly Past[] {
+  return [...visitsOf(all, carId)].reverse().flatMap((visit) => {
+    const rounds = visitView(all, visit.id)?.rounds ?? [];
+    const [first, last] = [rounds[0], rounds.at(-1)];
+    return first && last ? [{ day: visit.opened, found: first.record.reading, left: last.record.reading }] : [];
+  });
+}
+
+const picked = signal<string | undefined>(undefined);
+
+export function HistoryScreen() {
+  const id = route.value.screen === 'history' ? route.value.id : '';
+  const car = records.value.cars.find((one) => one.id === id);
+  const past = pastOf(records.value, id);
+  const fields = car ? fieldsOf(car.car, true).filter((field) => past.some((one) => one.found[field.corner]?.[field.angle] !== undefined)) : [];
+  return (
+    <div class="screen">
+      <Header title={car?.car.label ?? 'No such car'} plate={car?.car.plate} back={car ? { screen: 'car', id } : { screen: 'cars' }} />
+      <Sheet>
+        {past.length === 0 && <p class="step">Nothing measured yet.</p>}
+        {car &&
+          fields.map((field) => (
+            <PunchedStep
+              key={field.id}
+              state={picked.value === field.id ? 'live' : 'done'}
+              title={<Name field={field} past={past} window={windowOf(car.spec, field.corner, field.angle)} />}
+              note={lastText(past, field, car.car.wheel.rimDiameter)}
+              time={`${past.length} visit${past.length === 1 ? '' : 's'}`}
+              onPick={() => {
+                picked.value = picked.value === field.id ? undefined : field.id;
+              }}
+            >
+              <AngleLine
+                past={past}
+                field={field}
+                window={windowOf(car.spec, field.corner, field.angle)}
+                format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)}
+              />
+              {picked.value === field.id && (
+                <PastTable past={past} field={field} format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)} />
+              )}
+            </PunchedStep>
+          ))}
+      </Sheet>
+      <ActionBar
+        primary={{ label: 'To the car', onPress: () => go(car ? { screen: 'car', id } : { screen: 'cars' }) }}
+        secondary={[{ label: 'Print', onPress: () => print() }]}
+      />
+    </div>
+  );
+}
+
+function Name({ field, past, window }: { readonly field: Field; readonly past: readonly Past[]; readonly window: ReturnType<typeof windowOf> }) {
+  const value = past.at(-1)?.left[field.corner]?.[field.angle];
+  const name = fieldWord(field);
+  return value !== undefined && window ? <Verdict state={verdictOf(value, window)} label={name} /> : <>{name}</>;
+}
+
+function lastText(past: readonly Past[], { corner, angle }: Field, rim: number): string {
+  const value = past.at(-1)?.left[corner]?.[angle];
+  return value === undefined ? '' : valueText(angle, value, rim);
+}
+
+interface TableProps {
+  readonly past: readonly Past[];
+  readonly field: Field;
+  readonly format: (value: number) => string;
+}
+
+function PastTable({ past, field: { corner, angle }, format }: TableProps) {
+  const show = (value: number | undefined) => (value === undefined ? '–' : format(value));
+  return (
+    <table class="paper-table">
+      <thead>
+        <tr>
+          <th scope="col">Visit</th>
+          <th scope="col">Found</th>
+          <th scope="col">Left</th>
+        </tr>
+      </thead>
+      <tbody>
+        {past.map((one) => (
+          <tr key={one.day}>
+            <th scope="row">{shortDay(one.day)}</th>
+            <td>{show(one.found[corner]?.[angle])}</td>
+            <td>{show(one.left[corner]?.[angle])}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -63,10 +63,18 @@ export function EntryGrid({ view }: { readonly view: VisitView }) {
         />
       ))}
       <p class="soft grid-foot">
-        {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}; toe in {toeUnitWord()}, toe-in +
+        {units.value.angle === 'degrees' ? 'Degrees' : 'Degrees and minutes'}
+        {units.value.toe === 'angle' ? '' : `, toe in ${toeUnitWord()}`}; toe-in is +
       </p>
     </>
   );
+}
+
+/** The cell being typed stays in sight above the keypad. */
+function useActiveInSight(id: string | undefined): void {
+  useEffect(() => {
+    document.querySelector('.reading-grid-active')?.scrollIntoView({ block: 'center' });
+  }, [id]);
 }
 
 export function EntryDock({ view, actionLabel, onReady }: Props) {
@@ -83,6 +91,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
     }
   };
   useOtherCharacters(press, active !== undefined);
+  useActiveInSight(active?.id);
   if (!active) {
     const wrong = fields.find((field) => read(field).error !== undefined);
     const empty = fields.every((field) => !texts[field.id]);

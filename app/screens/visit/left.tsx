@@ -1,13 +1,13 @@
 /** As left: before and after on one sheet to print, what must still be done, and the cautions. */
-import type { Reading } from '../../../core/contract.ts';
-import { assess } from '../../../core/reading/assess.ts';
+import { ANGLES, CORNERS, type Reading } from '../../../core/contract.ts';
+import { type AssessedAngle, assess } from '../../../core/reading/assess.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { Plate } from '../../parts/plate.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { fullTime } from '../../state/days.ts';
 import { fieldsOf } from '../../state/fields.ts';
 import { markOf, placeWord } from '../../state/judge.ts';
-import { adjusterOf } from '../../state/move-words.ts';
+import { adjusterOf, wayText } from '../../state/move-words.ts';
 import { choice, choose } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
@@ -23,12 +23,17 @@ const REMINDERS = [
 ] as const;
 
 export function SignOffBody({ view }: { readonly view: VisitView }) {
-  const untorqued = movedAdjusters(view).filter(({ key }) => choice(view.visit.id, `torque:${key}`) !== 'yes');
+  const moved = movedAdjusters(view);
+  const untorqued = moved.filter(({ key }) => choice(view.visit.id, `torque:${key}`) !== 'yes');
   return (
     <>
       <Paper view={view} />
       {untorqued.length > 0 && (
-        <p class="caution-line">Not ticked as torqued: {untorqued.map(({ name }) => name).join(', ')}.</p>
+        <p class="caution-line">
+          {untorqued.length === moved.length
+            ? 'No move is ticked as torqued.'
+            : `Not ticked as torqued: ${untorqued.map(({ name }) => name).join(', ')}.`}
+        </p>
       )}
       <fieldset class="ticks">
         <legend>Before it goes</legend>
@@ -116,7 +121,7 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
   const { car, spec } = view.car;
   const show = (angle: string, value: number | undefined) =>
     value === undefined ? '–' : valueText(angle, value, car.wheel.rimDiameter);
-  const judged = assess(left, spec).angles;
+  const judged = inRackOrder(assess(left, spec).angles);
   const name = (where: string, angle: string) => placeWord(where as 'LF', angle);
   const others = fieldsOf(car, true)
     .filter(({ corner, angle }) => !judged.some((one) => one.where === corner && one.angle === angle))
@@ -139,6 +144,13 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
   ];
 }
 
+/** Wheel by wheel, caster first, as a rack shows them; the axle's own angles after its wheels. */
+function inRackOrder(list: readonly AssessedAngle[]): readonly AssessedAngle[] {
+  const places = [...CORNERS.slice(0, 2), 'front', ...CORNERS.slice(2), 'rear'];
+  const rank = ({ where, angle }: AssessedAngle) => places.indexOf(where) * 10 + ANGLES.findIndex((one) => one === angle);
+  return [...list].sort((a, b) => rank(a) - rank(b));
+}
+
 function MovesMade({ view }: { readonly view: VisitView }) {
   const made = view.rounds.flatMap(({ moves }) => moves);
   if (made.length === 0) return <p>No adjuster was moved.</p>;
@@ -146,11 +158,11 @@ function MovesMade({ view }: { readonly view: VisitView }) {
     <ol class="paper-moves">
       {made.map((move) => {
         const adjuster = adjusterOf(view.car.car, move);
-        const show = (position: string | number) => (adjuster ? positionText(adjuster, position) : String(position));
+        if (!adjuster) return null;
         return (
           <li key={move.id}>
-            {move.corner} {adjuster?.name ?? move.adjuster}:{' '}
-            {move.outcome === 'wont-move' ? `would not move from ${show(move.from)}` : `${show(move.from)} → ${show(move.to)}`}
+            {move.corner} {adjuster.name}:{' '}
+            {move.outcome === 'wont-move' ? `would not move from ${positionText(adjuster, move.from)}` : wayText(adjuster, move)}
           </li>
         );
       })}

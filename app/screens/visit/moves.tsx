@@ -7,7 +7,7 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { AdjusterDrawing } from '../../parts/adjuster-drawing.tsx';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
-import { adjusterOf, movesLeft, shortfallText, stacks } from '../../state/move-words.ts';
+import { adjusterOf, movesLeft, shortfallText, stacks, wayText } from '../../state/move-words.ts';
 import { keep } from '../../state/records.ts';
 import { choice, choose } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
@@ -30,21 +30,19 @@ export function MovesBody({ view, round, plan }: Props) {
   const live = left[0];
   return (
     <>
-      <Headline view={view} round={round} plan={plan} />
-      {round.moves.map((move) => (
-        <MadeRow key={move.id} view={view} move={move} last={move === round.moves.at(-1)} />
-      ))}
+      <Headline view={view} plan={plan} />
+      <Made view={view} moves={round.moves} />
       {live && <LiveMove view={view} move={live} />}
       {left.slice(1).map((move) => (
         <LaterRow key={refKey(move)} view={view} move={move} />
       ))}
+      {round.done.length === 0 && plan.moves.length > 0 && <Styles view={view} />}
     </>
   );
 }
 
 /** The chance in large figures; what the windows cannot have, in words. */
-function Headline({ view, round, plan }: Props) {
-  const { style } = { style: choice(view.visit.id, 'style') || 'closest' };
+function Headline({ view, plan }: Omit<Props, 'round'>) {
   return (
     <>
       {plan.inWindow ? (
@@ -65,16 +63,40 @@ function Headline({ view, round, plan }: Props) {
       {plan.unmeasured.length > 0 && (
         <p class="soft">Not judged, as not measured: {plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}.</p>
       )}
-      {round.done.length === 0 && plan.moves.length > 0 && (
-        <fieldset class="choice">
-          <legend class="visually-hidden">Which plan</legend>
-          {([['closest', 'Closest to the aim'], ['least-work', 'Least work']] as const).map(([id, label]) => (
-            <button key={id} type="button" aria-pressed={style === id} onClick={() => choose(view.visit.id, { style: id })}>
-              {label}
-            </button>
+    </>
+  );
+}
+
+/** The other plan, beside the one shown; once a move of it is made it is kept to. */
+function Styles({ view }: { readonly view: VisitView }) {
+  const style = choice(view.visit.id, 'style') || 'closest';
+  return (
+    <fieldset class="choice">
+      <legend>Which plan</legend>
+      {([['closest', 'Closest to the aim'], ['least-work', 'Least work']] as const).map(([id, label]) => (
+        <button key={id} type="button" aria-pressed={style === id} onClick={() => choose(view.visit.id, { style: id })}>
+          {label}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** What is made already: the last move open to being taken back, the ones before it folded away. */
+function Made({ view, moves }: { readonly view: VisitView; readonly moves: readonly MoveRecord[] }) {
+  const last = moves.at(-1);
+  const before = moves.slice(0, -1);
+  return (
+    <>
+      {before.length > 0 && (
+        <details class="made">
+          <summary>{before.length} made before</summary>
+          {before.map((move) => (
+            <MadeRow key={move.id} view={view} move={move} last={false} />
           ))}
-        </fieldset>
+        </details>
       )}
+      {last && <MadeRow view={view} move={last} last />}
     </>
   );
 }
@@ -89,8 +111,8 @@ function LiveMove({ view, move }: { readonly view: VisitView; readonly move: Mov
   return (
     <Card tone="form" corner={move.corner} title={adjuster.name}>
       <AdjusterDrawing adjuster={adjuster} corner={move.corner} from={move.from} to={move.to} {...stacks(adjuster, move)} />
-      <p class="instruction">{move.instruction}</p>
       <Expect reading={move.expectAfter[move.corner]} rim={view.car.car.wheel.rimDiameter} />
+      <p class="instruction">{move.instruction}</p>
       <label class="torque">
         <input
           type="checkbox"
@@ -132,8 +154,10 @@ function LaterRow({ view, move }: { readonly view: VisitView; readonly move: Mov
   return (
     <p class="move-row">
       <CornerMark corner={move.corner} />
-      <span>{adjuster?.name ?? move.adjuster}</span>
-      <strong>{adjuster ? `${positionText(adjuster, move.from)} → ${positionText(adjuster, move.to)}` : ''}</strong>
+      <span>
+        {adjuster?.name ?? move.adjuster}
+        <strong class="move-way">{adjuster ? wayText(adjuster, move) : ''}</strong>
+      </span>
     </p>
   );
 }
@@ -143,15 +167,14 @@ const OUTCOME = { done: 'done', 'wont-move': 'won’t move', 'set-to': 'set' } a
 /** A move that was made, with the last one open to being taken back. */
 export function MadeRow({ view, move, last }: { readonly view: VisitView; readonly move: MoveRecord; readonly last: boolean }) {
   const adjuster = adjusterOf(view.car.car, move);
-  const show = (position: Position) => (adjuster ? positionText(adjuster, position) : String(position));
-  const way = move.outcome === 'wont-move' ? show(move.from) : `${show(move.from)} → ${show(move.to)}`;
+  const stays = adjuster && move.outcome === 'wont-move';
+  const way = stays ? positionText(adjuster, move.from) : adjuster ? wayText(adjuster, move) : `${move.from} → ${move.to}`;
   return (
     <p class="move-row move-made">
       <CornerMark corner={move.corner} />
       <span>
         {adjuster?.name ?? move.adjuster}
-        <span class="soft">
-          {' '}
+        <span class="soft move-way">
           {way}, {OUTCOME[move.outcome]}
         </span>
       </span>

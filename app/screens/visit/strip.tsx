@@ -6,7 +6,7 @@ import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { clock } from '../../state/days.ts';
 import { records } from '../../state/records.ts';
-import { type Stage, stageOf } from '../../state/stage.ts';
+import { choose, type Stage, stageOf } from '../../state/stage.ts';
 import { settingsOf } from '../../state/standing.ts';
 import { correcting, entryReady, openAgain, signOff, takeDown } from '../../state/visit-actions.ts';
 import { type RoundView, type VisitView, visitView } from '../../state/visits.ts';
@@ -32,7 +32,9 @@ export function Strip() {
 function StripOf({ view, stage }: StepProps & { readonly stage: Stage }) {
   const moved = view.rounds.at(-1)?.moves.length ?? 0;
   useEffect(() => {
-    document.querySelector('.step-live')?.scrollIntoView({ block: 'start' });
+    // After the first move the card itself matters more than the headline over it.
+    const place = document.querySelector(moved > 0 && stage === 'moves' ? '.card-form' : '.step-live');
+    place?.scrollIntoView({ block: 'start' });
   }, [stage, view.rounds.length, moved]);
   const last = view.rounds.at(-1);
   const past = (
@@ -148,7 +150,12 @@ function Dock({ view, stage }: StepProps & { readonly stage: Stage }) {
     case 'standing':
       return <StandingDock view={view} onRight={() => takeDown(view, settingsOf(list))} />;
     case 'sign-off':
-      return <ActionBar primary={{ label: 'Sign off', onPress: () => signOff(view) }} />;
+      return (
+        <ActionBar
+          primary={{ label: 'Sign off', onPress: () => signOff(view) }}
+          secondary={[{ label: 'Back', onPress: () => choose(view.visit.id, { signOff: '' }) }]}
+        />
+      );
     default:
       return (
         <ActionBar

@@ -1,0 +1,58 @@
+/** One angle over the visits: open marks as found, solid marks as left and joined, the window as a band. */
+import type { Window } from '../../../core/contract.ts';
+import type { Field } from '../../state/fields.ts';
+import type { Past } from './history.tsx';
+
+interface Props {
+  readonly past: readonly Past[];
+  readonly field: Field;
+  readonly window: Window | undefined;
+  readonly format: (degrees: number) => string;
+}
+
+const WIDTH = 280;
+const HEIGHT = 96;
+const EDGE = 12;
+
+export function AngleLine({ past, field: { corner, angle }, window, format }: Props) {
+  const points = past.map((one, i) => ({
+    x: past.length === 1 ? WIDTH / 2 : EDGE + (i * (WIDTH - 2 * EDGE)) / (past.length - 1),
+    found: one.found[corner]?.[angle],
+    left: one.left[corner]?.[angle],
+  }));
+  const values = [...points.flatMap(({ found, left }) => [found, left]), window?.low, window?.high].filter(
+    (value) => value !== undefined,
+  );
+  if (values.length === 0) return null;
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const room = (high - low) * 0.1 || 0.1;
+  const y = (value: number) => HEIGHT - ((value - low + room) / (high - low + 2 * room)) * HEIGHT;
+  const left = points.flatMap((point) => (point.left === undefined ? [] : [`${point.x} ${y(point.left)}`]));
+  const last = points.at(-1)?.left;
+  return (
+    <svg class="angle-line" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width="100%" role="img">
+      <title>
+        {past.length} visits; last left at {last === undefined ? 'nothing' : format(last)}
+      </title>
+      {window && (
+        <>
+          <rect class="angle-window" x="0" width={WIDTH} y={y(window.high)} height={y(window.low) - y(window.high)} />
+          <text class="angle-figure" x="2" y={y(window.high) + 11}>
+            {format(window.high)}
+          </text>
+          <text class="angle-figure" x="2" y={y(window.low) - 3}>
+            {format(window.low)}
+          </text>
+        </>
+      )}
+      {left.length > 1 && <path class="angle-left" d={`M${left.join('L')}`} />}
+      {points.map(({ x, found, left: kept }) => (
+        <g key={x}>
+          {found !== undefined && kept !== undefined && <path class="angle-work" d={`M${x} ${y(found)}V${y(kept)}`} />}
+          {found !== undefined && <circle class="angle-found" cx={x} cy={y(found)} r="5" />}
+          {kept !== undefined && <circle class="angle-mark" cx={x} cy={y(kept)} r="4" />}
+        </g>
+      ))}
+    </svg>
+  );
+}

@@ -1,0 +1,93 @@
+/** Everything to a file, and back from one: counts first, and an undo after. */
+import { useEffect, useState } from 'preact/hooks';
+import { fullTime } from '../../state/days.ts';
+import { records } from '../../state/records.ts';
+import { shareBackup, store } from '../../store/index.ts';
+
+type Preview = Awaited<ReturnType<typeof store.inspect>>;
+
+export function RecordSettings() {
+  const [message, setMessage] = useState('');
+  const [waiting, setWaiting] = useState<{ text: string; preview: Preview } | undefined>();
+  const [undoable, setUndoable] = useState(false);
+  const lookForUndo = () => void store.canUndoRestore().then(setUndoable, () => setUndoable(false));
+  useEffect(lookForUndo, []);
+  const tell = (work: () => Promise<string>) => {
+    setMessage('');
+    work().then(setMessage, (error: unknown) => setMessage(error instanceof Error ? error.message : String(error)));
+  };
+  const backup = records.value.preferences.find(({ id }) => id === 'backup')?.value;
+  const at = typeof backup === 'object' && backup !== null && 'at' in backup ? String(backup.at) : '';
+  const words = { shared: 'Handed over.', downloaded: 'Saved to a file.', cancelled: 'Not saved: cancelled.' } as const;
+  return (
+    <>
+      <p>{at ? `Last saved to a file ${fullTime(at)}.` : 'Never saved to a file.'}</p>
+      <button type="button" class="quiet wide" onClick={() => tell(async () => words[await shareBackup(store, records.value)])}>
+        Save everything to a file
+      </button>
+      <label class="field">
+        <span>Restore from a file</span>
+        <input
+          type="file"
+          accept=".json,.txt,application/json,text/plain"
+          onChange={(event) => {
+            const file = event.currentTarget.files?.[0];
+            setWaiting(undefined);
+            if (file) {
+              tell(async () => {
+                const text = await file.text();
+                setWaiting({ text, preview: await store.inspect(text) });
+                return '';
+              });
+            }
+          }}
+        />
+      </label>
+      {waiting && (
+        <Counts
+          preview={waiting.preview}
+          onRestore={() =>
+            tell(async () => {
+              await store.restore(waiting.text);
+              setWaiting(undefined);
+              lookForUndo();
+              return 'Restored.';
+            })
+          }
+        />
+      )}
+      {undoable && (
+        <button
+          type="button"
+          class="quiet wide"
+          onClick={() => tell(async () => ((await store.undoRestore()) ? 'The records are as they were before.' : 'Nothing to undo.'))}
+        >
+          Undo the last restore
+        </button>
+      )}
+      {message && <p role="status">{message}</p>}
+    </>
+  );
+}
+
+const NAMES = { cars: 'cars', visits: 'visits', readings: 'readings', moves: 'moves' } as const;
+
+/** What is in the file and what restoring would change. */
+function Counts({ preview, onRestore }: { readonly preview: Preview; readonly onRestore: () => void }) {
+  return (
+    <div class="counts">
+      <p>
+        From {fullTime(preview.made)}:{' '}
+        {(Object.keys(NAMES) as (keyof typeof NAMES)[]).map((name) => `${preview.records[name]} ${NAMES[name]}`).join(', ')}.
+      </p>
+      <p>
+        Restoring adds {preview.changes.added} records and brings {preview.changes.updated} up to date;{' '}
+        {preview.changes.same + preview.changes.kept} stay as they are.
+      </p>
+      <p class="soft">Nothing here is deleted, and it can be undone.</p>
+      <button type="button" class="quiet wide" onClick={onRestore}>
+        Restore it
+      </button>
+    </div>
+  );
+}
