@@ -19,9 +19,8 @@ export interface Box {
 
 /** One corner's states in the order of their boxes, with what each costs by itself. */
 export class Side {
-  #root: Box | undefined;
+  readonly root: Box | undefined;
   readonly #order: Uint32Array;
-  readonly #kept: number;
   readonly #cost: Float64Array;
 
   constructor(
@@ -55,40 +54,7 @@ export class Side {
       order[kept++] = state;
     }
     this.#order = order;
-    this.#kept = kept;
-  }
-
-  /** The box of all states; absent where none can meet the windows. */
-  get root(): Box | undefined {
-    if (!this.#root && this.#kept > 0) this.#root = this.#box(0, this.#kept);
-    return this.#root;
-  }
-
-  /** The state with the least sum of its own cost and `extra`, a cost of its angles; −1 where there is none. */
-  least(extra: (angles: Float64Array, at: number) => number): number {
-    let best = -1;
-    let lowest = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < this.#kept; i++) {
-      const state = this.#order[i] as number;
-      const cost = (this.#cost[state] as number) + extra(this.states.values, state * PER_STATE);
-      if (cost < lowest) {
-        lowest = cost;
-        best = state;
-      }
-    }
-    return best;
-  }
-
-  /** Adds `slope` per degree of each angle to what a state costs; before the root is asked for. */
-  tilt(slope: Float64Array): void {
-    const { values, slack } = this.states;
-    const allowance = slope.reduce((sum, x) => sum + Math.abs(x), 0) * slack;
-    for (let i = 0; i < this.#kept; i++) {
-      const state = this.#order[i] as number;
-      let cost = -allowance;
-      for (let k = 0; k < PER_STATE; k++) cost += (slope[k] as number) * (values[state * PER_STATE + k] as number);
-      this.#cost[state] = (this.#cost[state] as number) + cost;
-    }
+    this.root = kept > 0 ? this.#box(0, kept) : undefined;
   }
 
   state(box: Box): number {

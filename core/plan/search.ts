@@ -7,16 +7,12 @@
  * + Σ over shared terms (least cost over the interval that the boxes allow).
  * The choice with the least bound is split next. The first choice that is down to single states, fully solved, and
  * not above any bound left, is the optimum: nothing is left to luck.
- *
- * A shared term about v costs ((v − aim)/h)². That is its tangent at any v₀ plus ((v − v₀)/h)², and as v is linear in
- * the angles the tangent splits over the corners and joins what their states cost by themselves. With v₀ where a quick
- * descent settles, little is left to the intervals and the bound is close: that is what makes tied corners fast.
  */
 import type { Corner } from '../contract.ts';
 import { EDGE_NOISE } from '../reading/spec-terms.ts';
 import { type Box, Side } from './boxes.ts';
 import { Heap } from './heap.ts';
-import { type CornerStates, PER_STATE } from './states.ts';
+import type { CornerStates } from './states.ts';
 import { distanceOf, isIn, type Term } from './terms.ts';
 
 export interface Goal {
@@ -40,11 +36,10 @@ interface Choice {
   readonly settled?: readonly number[];
 }
 
-/** A term that ties corners together, with `meeting`, the v₀ about which it is split. */
-interface Shared {
-  readonly term: Term;
-  readonly parts: readonly { readonly side: number; readonly angle: number; readonly factor: number }[];
-  meeting: number;
+/** Least ((value − aim)/half)² over an interval. */
+function leastDistance(term: Term, low: number, high: number): number {
+  const { aim } = term.window;
+  return distanceOf(term, Math.min(Math.max(aim, low), high));
 }
 
 const overlaps = ({ window }: Term, low: number, high: number): boolean =>
@@ -66,19 +61,17 @@ export function search(
   goal: Goal,
 ): Found | undefined {
   const own = terms.filter(({ parts }) => parts.length === 1);
-  const shared: Shared[] = terms
+  const shared = terms
     .filter(({ parts }) => parts.length > 1)
     .map((term) => ({
       term,
       parts: term.parts.map(({ corner, angle, factor }) => ({ side: corners.indexOf(corner), angle, factor })),
-      meeting: term.window.aim,
     }));
   const sides = corners.map((corner, i) => {
     const weights = [0, 1, 2].map((angle) => weightOf(terms, corner, angle));
     const mine = own.filter(({ parts }) => parts[0]?.corner === corner);
     return new Side(states[i] as CornerStates, mine, goal.inWindow, weights, goal.effortFirst);
   });
-  const constant = splitShared(sides, shared);
 
   const before = (a: Choice, b: Choice): boolean => {
     if (goal.effortFirst && Math.abs(a.effort - b.effort) > SAME_EFFORT) return a.effort < b.effort;
@@ -89,13 +82,13 @@ export function search(
 
   /** The choice's bound, or nothing if it cannot meet the windows. */
   const bound = (boxes: readonly Box[]): Choice | undefined => {
-    let distance = constant;
+    let distance = 0;
     let effort = 0;
     for (const box of boxes) {
       distance += box.cost;
       effort += box.effort;
     }
-    for (const { term, parts, meeting } of shared) {
+    for (const { term, parts } of shared) {
       let low = term.constant;
       let high = term.constant;
       for (const { side, angle, factor } of parts) {
@@ -106,8 +99,7 @@ export function search(
         high += Math.max(a, b);
       }
       if (goal.inWindow && !overlaps(term, low, high)) return undefined;
-      const off = (Math.min(Math.max(meeting, low), high) - meeting) / term.window.half;
-      distance += off * off;
+      distance += leastDistance(term, low, high);
     }
     return { boxes, distance, effort };
   };
@@ -140,60 +132,6 @@ export function search(
     }
   }
   return undefined;
-}
-
-const DESCENTS = 4;
-
-/**
- * Finds where the shared terms settle, corner after corner at its best against the others, and moves each term's
- * tangent there into the corners' own costs.
- * @returns the sum of the tangents' constants
- */
-function splitShared(sides: readonly Side[], shared: readonly Shared[]): number {
-  if (shared.length === 0) return 0;
-  const chosen = sides.map((side) => side.least(() => 0));
-  if (chosen.includes(-1)) return 0;
-  const angle = (side: number, k: number): number =>
-    sides[side]?.states.values[(chosen[side] as number) * PER_STATE + k] as number;
-  for (let round = 0; round < DESCENTS; round++) {
-    sides.forEach((side, s) => {
-      // What each shared term is without this corner, flat: the loop inside runs over every state.
-      const tied = shared.filter(({ parts }) => parts.some((part) => part.side === s));
-      const rest = tied.map(({ term, parts }) =>
-        parts.reduce(
-          (sum, p) => sum + (p.side === s ? 0 : p.factor * angle(p.side, p.angle)),
-          term.constant - term.window.aim,
-        ),
-      );
-      const mine = tied.map(({ parts }) => parts.find((part) => part.side === s) as Shared['parts'][number]);
-      const scale = tied.map(({ term }) => 1 / term.window.half);
-      chosen[s] = side.least((values, at) => {
-        let cost = 0;
-        for (let t = 0; t < tied.length; t++) {
-          const { angle: k, factor } = mine[t] as Shared['parts'][number];
-          const off = ((rest[t] as number) + factor * (values[at + k] as number)) * (scale[t] as number);
-          cost += off * off;
-        }
-        return cost;
-      });
-    });
-  }
-  const slopes = sides.map(() => new Float64Array(PER_STATE));
-  let constant = 0;
-  for (const one of shared) {
-    const { term, parts } = one;
-    one.meeting = parts.reduce((sum, p) => sum + p.factor * angle(p.side, p.angle), term.constant);
-    const slope = (2 * (one.meeting - term.window.aim)) / (term.window.half * term.window.half);
-    constant += distanceOf(term, one.meeting) + slope * (term.constant - one.meeting);
-    for (const p of parts) {
-      const own = slopes[p.side] as Float64Array;
-      own[p.angle] = (own[p.angle] as number) + slope * p.factor;
-    }
-  }
-  sides.forEach((side, s) => {
-    side.tilt(slopes[s] as Float64Array);
-  });
-  return constant;
 }
 
 /** Σ of the terms' distances at these angles, or nothing if a term is out of a window that it has to be in. */

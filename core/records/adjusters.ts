@@ -37,10 +37,7 @@ function validateAdjuster(value: unknown, suspension: Suspension, field: string)
   const kind = adjusterKind(given.kind, `${field}.kind`);
   const parsed = check(kind.schema, value, field);
   check(id, parsed.id, `${field}.id`);
-  const strange = Object.keys(given).find((key) => !(key in parsed));
-  if (strange !== undefined)
-    throw new InputError(`${field}.${strange}`, given[strange], `nothing: no ${kind.kind} has it`);
-  const adjuster: Adjuster = { ...parsed, name: parsed.name ?? kind.name };
+  const adjuster: Adjuster = { ...given, ...parsed, name: parsed.name ?? kind.name };
   checkTouches(adjuster, kind, suspension, field);
   checkPositions(adjuster, kind, field);
   return adjuster;

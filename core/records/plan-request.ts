@@ -1,4 +1,4 @@
-import type { AdjusterRef, CarFile, Gauge, PlanRequest, PlanStyle } from '../contract.ts';
+import type { AdjusterRef, CarFile, Gauge, PlanRequest, PlanStyle, Spec } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { predictReading } from '../plan/predict.ts';
 import { validateCarSettings } from './adjusters.ts';
@@ -32,11 +32,23 @@ export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRe
     : round.reading;
   return {
     car,
-    spec,
+    spec: withHalves(spec),
     reading,
     settings,
     locked: [...locked, ...seized(visit)],
     ...(style ? { style } : {}),
     ...(gauge ? { gauge } : {}),
   };
+}
+
+/**
+ * With the steering wheel clamped straight each front wheel takes half of the total toe. A spec that gives the total
+ * alone leaves open which wheel has it, and the planner would turn both out of reason for a hair's breadth of total:
+ * steer-ahead then gets a window as wide as half the total's.
+ */
+function withHalves(spec: Spec): Spec {
+  const { front } = spec;
+  if (!front?.totalToe || front.toe || front.left?.toe || front.right?.toe || front.thrustAngle) return spec;
+  const half = (front.totalToe.high - front.totalToe.low) / 4;
+  return { ...spec, front: { ...front, thrustAngle: { low: -half, aim: 0, high: half } } };
 }

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { number, text } from '../adjuster/fields.ts';
 import { CORNERS } from '../contract.ts';
-import { byName, object } from './object.ts';
+import { byName, object, open } from './object.ts';
 
 /** No more than a long-lived workshop can fill; a file beyond this is not one of ours. */
 export const MOST = { adjusters: 64, visits: 5000, rounds: 200, moves: 1000, notes: 4000 } as const;
@@ -51,6 +51,8 @@ const wheelReading = object({
 export const reading = object({
   ...byCorner(wheelReading),
   toeReference: v.optional(v.picklist(['centreline', 'thrust-line'], 'centreline or thrust-line')),
+  // What predictReading adds where no pose exists: such a reading may come back in.
+  unreachable: v.optional(v.array(v.object({ corner, message: v.string() }))),
 });
 
 export const settings = byName(position, undefined, id);
@@ -58,7 +60,7 @@ export const carSettings = object(byCorner(settings));
 
 export const adjusterRef = { corner, adjuster: id };
 export const outcome = v.picklist(['done', 'wont-move', 'set-to'], 'done, wont-move or set-to');
-const moved = object({
+const moved = open({
   id: v.optional(id),
   at: v.optional(time),
   replaces: v.optional(id),
@@ -67,7 +69,7 @@ const moved = object({
   to: position,
   outcome: v.optional(outcome),
 });
-const round = object({
+const round = open({
   id: v.optional(id),
   at: v.optional(time),
   replaces: v.optional(id),
@@ -75,7 +77,7 @@ const round = object({
   settings: carSettings,
   moved: v.optional(list(moved, MOST.moves)),
 });
-const visit = object({ id, carId: id, opened: time, closed: v.optional(time), rounds: list(round, MOST.rounds) });
+const visit = open({ id, carId: id, opened: time, closed: v.optional(time), rounds: list(round, MOST.rounds) });
 export const visits = list(visit, MOST.visits);
 
 export const gauge = object(

@@ -3,13 +3,12 @@ import { number, vector } from '../adjuster/fields.ts';
 import type { Suspension, Vec3 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { pointsFromTape } from '../suspension/double-wishbone.tape.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
-import { byName, object } from './object.ts';
+import { byName, open } from './object.ts';
 import { check } from './refuse.ts';
 
 const wheelAngle = number(-45, 45, 'degrees');
-const schema = object(
+const schema = open(
   {
     kind: v.string('the name of a suspension kind'),
     points: v.optional(byName(v.unknown(), 'points by name, { name: [x, y, z] }, mm')),
@@ -36,11 +35,11 @@ export function suspensionKind(kind: string, field: string): SuspensionKind {
  * @throws InputError such as `front.suspension.points.upperBall`
  */
 export function validateSuspension(value: unknown, field = 'suspension'): Suspension {
-  const { points, tape, camber, toe, tolerance, ...rest } = check(schema, value, field);
+  const { points, tape, camber, toe, tolerance, ...rest }: v.InferOutput<typeof schema> = check(schema, value, field);
   const kind = suspensionKind(rest.kind, `${field}.kind`);
-  if (!points && tape) return { kind: kind.kind, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
+  if (!points && tape) return { ...rest, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
   return {
-    kind: kind.kind,
+    ...rest,
     points: validatePoints(points, kind, `${field}.points`),
     camber: check(wheelAngle, camber, `${field}.camber`),
     toe: check(wheelAngle, toe, `${field}.toe`),
@@ -49,18 +48,16 @@ export function validateSuspension(value: unknown, field = 'suspension'): Suspen
   };
 }
 
-type Given = Omit<v.InferOutput<typeof schema>, 'kind' | 'points'>;
+type Given = Pick<v.InferOutput<typeof schema>, 'camber' | 'toe' | 'tolerance' | 'tape'>;
 
 function fromTape(
   { camber, toe, tolerance, tape }: Given,
   kind: SuspensionKind,
   field: string,
 ): Omit<Suspension, 'kind'> {
-  if (kind.kind !== 'double-wishbone') {
-    throw new InputError(`${field}.tape`, tape, 'absent: only a double wishbone is built from tape dimensions');
-  }
+  if (!kind.fromTape) throw new InputError(`${field}.tape`, tape, `absent: ${kind.name} is given by points`);
   const beside = { ...(camber === undefined ? {} : { camber }), ...(toe === undefined ? {} : { toe }) };
-  const built = pointsFromTape({ ...beside, ...tape }, `${field}.tape`);
+  const built = kind.fromTape({ ...beside, ...tape }, `${field}.tape`);
   validatePoints(built.points, kind, `${field}.points`);
   return { points: built.points, camber: built.camber, toe: built.toe, tolerance: tolerance ?? built.tolerance };
 }

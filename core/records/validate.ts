@@ -31,7 +31,7 @@ function checkWheel(windows: WheelSpec, field: string): void {
   for (const angle of WHEEL_ANGLES) if (windows[angle]) aimed(windows[angle], `${field}.${angle}`);
 }
 
-const AXLE = object(
+const AXLE = open(
   {
     suspension: v.unknown(),
     rightSuspension: v.optional(v.unknown()),
@@ -46,13 +46,14 @@ export function validateAxle(value: unknown, field = 'axle'): Axle {
   const { steered, ...given } = check(AXLE, value, field);
   const suspension = validateSuspension(given.suspension, `${field}.suspension`);
   const adjusters = validateAdjusters(given.adjusters, suspension, `${field}.adjusters`);
-  if (given.rightSuspension === undefined) return { suspension, adjusters, steered };
+  const { rightSuspension: _, ...extra } = given;
+  if (given.rightSuspension === undefined) return { ...extra, suspension, adjusters, steered };
   const rightSuspension = validateSuspension(given.rightSuspension, `${field}.rightSuspension`);
   validateAdjusters(given.adjusters, rightSuspension, `${field}.adjusters`);
-  return { suspension, rightSuspension, adjusters, steered };
+  return { ...extra, suspension, rightSuspension, adjusters, steered };
 }
 
-const CAR = object(
+const CAR = open(
   {
     id: schema.id,
     label: schema.shortText,
@@ -135,12 +136,24 @@ export function checkDepth(value: unknown, field: string): void {
   }
 }
 
-const REQUEST = object({
+/** Positions and readings are keyed by corner; who writes what is locked that way, `{ LF: ['rod'] }`, is understood. */
+const byCornerToList = (value: unknown): unknown =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? Object.entries(value).flatMap(([corner, ids]) => [ids].flat().map((adjuster) => ({ corner, adjuster })))
+    : value;
+
+const REQUEST = open({
   car: v.unknown(),
   spec: v.unknown(),
   reading: v.unknown(),
   settings: v.unknown(),
-  locked: v.optional(schema.list(object(schema.adjusterRef, '{ corner, adjuster }'), 256)),
+  locked: v.optional(
+    v.pipe(
+      v.unknown(),
+      v.transform(byCornerToList),
+      schema.list(object(schema.adjusterRef, '{ corner, adjuster }'), 256),
+    ),
+  ),
   style: v.optional(v.picklist(['closest', 'least-work'], 'closest or least-work')),
   gauge: v.optional(schema.gauge),
 });

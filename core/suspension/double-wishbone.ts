@@ -1,3 +1,4 @@
+import { pointsFromTape } from './double-wishbone.tape.ts';
 import type { SuspensionKind } from './kind.ts';
 
 /** Two triangular arms, each held as two lengths that meet at its ball joint, and a tie rod or toe link. */
@@ -24,4 +25,5 @@ export const doubleWishbone: SuspensionKind = {
   ],
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
+  fromTape: pointsFromTape,
 };

@@ -2,6 +2,10 @@
  * What a suspension kind says about itself: its points and what holds them together. It is data; the constraint rows
  * are written from it in one place (core/pose/linkage.ts) and one solver serves every kind.
  */
+import type { Suspension } from '../contract.ts';
+
+export type FromTape = Omit<Suspension, 'kind' | 'tolerance'> & { readonly tolerance: number };
+
 export interface SuspensionKind {
   readonly kind: string;
   /** As a technician calls it. */
@@ -16,4 +20,6 @@ export interface SuspensionKind {
   readonly steeringAxis?: readonly [string, string];
   /** The body point that the steering rack moves. */
   readonly rack?: string;
+  /** Builds the points from dimensions that a tape can take. @throws InputError with a path that begins with `field` */
+  readonly fromTape?: (tape: Readonly<Record<string, unknown>>, field: string) => FromTape;
 }

@@ -117,11 +117,6 @@ describe('a car file', () => {
       'car.front.adjusters[0].direction: [0,0,0] is not allowed; allowed: a direction',
     ],
     [
-      `${FRONT}.adjusters.0.colour`,
-      'red',
-      'car.front.adjusters[0].colour: "red" is not allowed; allowed: nothing: no shim-pack has it',
-    ],
-    [
       `${FRONT}.adjusters.0.reference`,
       7,
       'car.front.adjusters[0].reference: 7 is not allowed; allowed: a thickness from 0 to 6 mm',
@@ -230,7 +225,7 @@ describe('a car file', () => {
   it('by tape for five links is refused', () => {
     const data = spoilt('car.rear.suspension', { kind: 'five-link', tape: { caster: 1 } });
     expect(() => validateCarFile(data)).toThrow(
-      'car.rear.suspension.tape: {"caster":1} is not allowed; allowed: absent: only a double wishbone',
+      'car.rear.suspension.tape: {"caster":1} is not allowed; allowed: absent: Five links is given by points',
     );
   });
 });

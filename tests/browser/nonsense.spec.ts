@@ -1,0 +1,71 @@
+/** What is no reading, typed on a real keyboard: kept as typed, refused in words, never a NaN on the screen. */
+import { expect, openApp, test } from './harness.ts';
+
+test.beforeEach(async ({ page, site }) => {
+  await openApp(page, site);
+  await page.getByText('Practice car').click();
+  await page.getByRole('button', { name: 'New visit' }).click();
+  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
+});
+
+for (const text of ['abc', 'NaN', '1e9', '4.3.5', '95']) {
+  test(`"${text}" stays in its field with a message`, async ({ page }) => {
+    await page.keyboard.type(text);
+    await expect(page.getByRole('button', { name: `LF Caster: ${text}` })).toBeVisible();
+    await expect(page.getByRole('alert').filter({ hasText: text })).toContainText('degrees from −90 to 90');
+    for (let i = 0; i < 10; i += 1) await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: /^LF caster cannot be read/ }).click();
+    await expect(page.getByRole('button', { name: `LF Caster: ${text}` })).toHaveAttribute('aria-pressed', 'true');
+    // What was typed may say NaN; nothing that the app works out may.
+    await expect(page.locator('.verdict, .expect')).not.toContainText(['NaN']);
+  });
+}
+
+test('nothing typed is not a reading', async ({ page }) => {
+  for (let i = 0; i < 10; i += 1) await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Type at least one reading' })).toBeVisible();
+});
+
+test('an unlikely value is asked about and taken', async ({ page }) => {
+  await page.keyboard.type('4.35');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('12.00');
+  for (let i = 0; i < 8; i += 1) await page.keyboard.press('Enter');
+  await expect(page.getByText('LF: Camber 12.00° is unusual')).toBeVisible();
+  await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
+  await page.getByRole('button', { name: 'These are right' }).click();
+  await expect(page.getByText('The windows cannot all be reached')).toBeVisible();
+  await expect(page.getByText(/LF camber stays/)).toBeVisible();
+  await expect(page.locator('body')).not.toContainText('NaN');
+});
+
+test('a decimal comma and degrees-minutes are as good as a point', async ({ page }) => {
+  await page.keyboard.type('4,35');
+  await expect(page.getByRole('button', { name: /^LF Caster: 4[.,]35$/ })).toBeVisible();
+  await page.getByRole('button', { name: 'type degrees and minutes' }).click();
+  await page.keyboard.type('5.12');
+  await expect(page.getByRole('button', { name: 'RF Caster: 5°12' })).toBeVisible();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('a build card that is not right names the field, and keeps every text', async ({ page, site }) => {
+  await page.goto(`${site.url}#/car/practice-car/build`);
+  await page.getByRole('button', { name: 'Front suspension' }).first().click();
+  const ball = page.getByRole('group', { name: 'upper ball joint' }).getByLabel('up', { exact: true });
+  await ball.fill('high up');
+  await page.getByRole('button', { name: 'Save the car' }).click();
+  await expect(page.getByRole('alert')).toContainText('"high up"; allowed: a number from -10000 to 10000 mm');
+  await expect(ball).toHaveValue('high up');
+  await page.reload();
+  await expect(page.getByRole('group', { name: 'upper ball joint' }).getByLabel('up', { exact: true })).toHaveValue('high up');
+  await page.getByRole('button', { name: 'Undo the changes' }).click();
+  await expect(page.getByRole('button', { name: 'Undo the changes' })).toHaveCount(0);
+});
+
+test('a window with low above high is refused at its field', async ({ page, site }) => {
+  await page.goto(`${site.url}#/car/practice-car/build`);
+  await page.getByRole('button', { name: 'Front windows' }).first().click();
+  await page.getByRole('group', { name: 'Camber', exact: true }).getByLabel('low').fill('2');
+  await page.getByRole('button', { name: 'Save the car' }).click();
+  await expect(page.getByRole('alert')).toContainText('2; allowed: a number below high, -0.2');
+});

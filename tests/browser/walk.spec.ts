@@ -1,0 +1,200 @@
+/**
+ * The whole job on the built app with the network off, from an empty profile: as found, adjusters, moves, done,
+ * re-measured, as left, and all of it there when the browser is closed and opened. Figures are checked against the core.
+ */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Page } from '@playwright/test';
+import {
+  type Car,
+  type CarSettings,
+  CORNERS,
+  type Corner,
+  formatAngle,
+  type Plan,
+  planMoves,
+  type Reading,
+  type Spec,
+} from '../../core/index.ts';
+import { expect, goOffline, type Site, test, waitForServiceWorker } from './harness.ts';
+import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
+
+const { car, spec } = JSON.parse(
+  readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
+) as { car: Car; spec: Spec };
+
+/** In the order in which the app asks: row by row, front then rear. Typed with two decimals, so that it walks on alone. */
+const FOUND: readonly (readonly [Corner, 'caster' | 'camber' | 'toe', number])[] = [
+  ['LF', 'caster', 3.85],
+  ['RF', 'caster', 4.9],
+  ['LF', 'camber', 0.12],
+  ['RF', 'camber', -0.95],
+  ['LF', 'toe', 0.34],
+  ['RF', 'toe', -0.11],
+  ['LR', 'camber', -1.75],
+  ['RR', 'camber', -1.31],
+  ['LR', 'toe', 0.38],
+  ['RR', 'toe', 0.02],
+];
+
+function readingOf(list: typeof FOUND): Reading {
+  const reading: Partial<Record<Corner, Record<string, number>>> = {};
+  for (const [corner, angle, value] of list) reading[corner] = { ...reading[corner], [angle]: value };
+  return reading;
+}
+
+/** The reading that a plan promises, as a rack with two decimals shows it. */
+const promised = (plan: Plan): typeof FOUND =>
+  FOUND.map(([corner, angle]) => [corner, angle, Number((plan.predicted[corner]?.[angle] ?? Number.NaN).toFixed(2))]);
+
+const AT_REFERENCE: CarSettings = Object.fromEntries(
+  CORNERS.map((corner) => {
+    const { adjusters } = corner.endsWith('F') ? car.front : car.rear;
+    return [corner, Object.fromEntries(adjusters.map(({ id, reference }) => [id, reference]))];
+  }),
+);
+
+async function typeReading(page: Page, list: typeof FOUND): Promise<void> {
+  for (const [, , value] of list) await typeOnKeypad(page, formatAngle(value));
+}
+
+async function openOffline(phone: Phone, site: Site): Promise<Page> {
+  const page = await phone.open(site.url);
+  await waitForServiceWorker(page);
+  await goOffline(page, site);
+  await page.reload();
+  await expect(page.getByText('Practice car')).toBeVisible();
+  return page;
+}
+
+test('from as found to as left with the network off, and all there after closing', async ({ site }) => {
+  test.setTimeout(180_000);
+  const phone = new Phone();
+  try {
+    const page = await openOffline(phone, site);
+    const plan = planMoves({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
+    expect(plan.inWindow).toBe(true);
+    expect(plan.moves.length).toBeGreaterThan(3);
+
+    await page.getByText('Practice car').tap();
+    await press(page, 'New visit');
+    await typeReading(page, FOUND);
+    await press(page, 'Where the adjusters stand');
+    await press(page, 'These are right');
+    await expect(page.getByText(`1 of ${plan.moves.length}`)).toBeVisible();
+    const { digits, others } = await touchesOf(page);
+    const typed = FOUND.map(([, , value]) => formatAngle(value)).join('').length;
+    expect(digits).toBe(typed);
+    expect(others, 'touches beside digits, from the opened app to the moves').toBeLessThanOrEqual(5);
+
+    for (const [i, move] of plan.moves.entries()) {
+      await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
+      const card = page.locator('.card-form');
+      const adjuster = [...car.front.adjusters, ...car.rear.adjusters].find(({ id }) => id === move.adjuster);
+      await expect(card).toContainText(`${move.corner}`);
+      await expect(card).toContainText(adjuster?.name ?? '');
+      await expect(card).toContainText(move.instruction);
+      const camber = move.expectAfter[move.corner]?.camber;
+      await expect(card.locator('.expect')).toContainText(formatAngle(camber ?? Number.NaN));
+      const before = await touchesOf(page);
+      await press(page, 'Done');
+      if (i + 1 < plan.moves.length) expect((await touchesOf(page)).others - before.others).toBe(1);
+    }
+
+    await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+    const before = await touchesOf(page);
+    await typeReading(page, promised(plan));
+    await press(page, 'Compare with the plan');
+    expect((await touchesOf(page)).others - before.others, 'touches beside digits to re-measure').toBe(1);
+    await expect(page.getByText('All in the window')).toBeVisible();
+    await expect(page.getByText(`predicted ${formatAngle(plan.predicted.LF?.camber ?? Number.NaN)}`).first()).toBeVisible();
+    await expect(page.getByText('Not all came as predicted')).toHaveCount(0);
+
+    await press(page, 'As left');
+    await page.getByLabel('Road test done').check();
+    await press(page, 'Sign off');
+    await expect(page.getByText('signed off')).toBeVisible();
+    await expect(page.locator('.save-mark')).toHaveText('saved');
+
+    await phone.close();
+    const again = await phone.open(site.url, { offline: true });
+    await expect(again.getByText('all in the window')).toBeVisible();
+    await again.getByText('Practice car').tap();
+    await again.getByText(/^Visit of/).tap();
+    await expect(again.getByText(`${plan.moves.length} made`)).toBeVisible();
+    const row = again.getByRole('row').filter({ hasText: 'LF camber' });
+    await expect(row).toContainText(formatAngle(0.12));
+    await expect(row).toContainText(formatAngle(plan.predicted.LF?.camber ?? Number.NaN));
+    expect(phone.errors).toEqual([]);
+  } finally {
+    await phone.remove();
+  }
+});
+
+test('a move that will not go and one that is set elsewhere are planned around, and kept over a kill', async ({ site }) => {
+  test.setTimeout(180_000);
+  const phone = new Phone();
+  try {
+    let page = await openOffline(phone, site);
+    const first = planMoves({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
+    await page.getByText('Practice car').tap();
+    await press(page, 'New visit');
+    await typeReading(page, FOUND);
+    await press(page, 'Where the adjusters stand');
+    await press(page, 'These are right');
+    const stuck = first.moves[0];
+    if (!stuck) throw new Error('the plan has no moves');
+    await expect(page.getByText(`1 of ${first.moves.length}`)).toBeVisible();
+    await press(page, 'Won’t move');
+
+    const second = planMoves({
+      car,
+      spec,
+      reading: readingOf(FOUND),
+      settings: AT_REFERENCE,
+      locked: [{ corner: stuck.corner, adjuster: stuck.adjuster }],
+    });
+    await expect(page.getByText(`2 of ${second.moves.length + 1}`)).toBeVisible();
+    await expect(page.locator('.card-form')).toContainText(second.moves[0]?.instruction ?? 'no move');
+
+    await expect(page.locator('.save-mark')).toHaveText('saved');
+    await phone.kill();
+    page = await phone.open(site.url, { offline: true });
+    await page.getByText('Practice car').tap();
+    await expect(page.getByText(`2 of ${second.moves.length + 1}`)).toBeVisible();
+    await expect(page.getByText('won’t move', { exact: false }).first()).toBeVisible();
+
+    await press(page, 'Undo');
+    await expect(page.locator('.card-form')).toContainText(stuck.instruction);
+
+    await press(page, 'Set to…');
+    await press(page, 'One step down');
+    await press(page, 'Plan from here');
+    await expect(page.getByText(/^2 of /)).toBeVisible();
+    await expect(page.locator('.move-made')).toContainText('set');
+    expect(phone.errors).toEqual([]);
+  } finally {
+    await phone.remove();
+  }
+});
+
+test('a reading half typed is there after a kill, at the same field', async ({ site }) => {
+  const phone = new Phone();
+  try {
+    let page = await openOffline(phone, site);
+    await page.getByText('Practice car').tap();
+    await press(page, 'New visit');
+    await typeOnKeypad(page, '4.355.10−0.3');
+    await expect(page.locator('.save-mark')).toHaveText('saved');
+    await phone.kill();
+    page = await phone.open(site.url, { offline: true });
+    await page.getByText('Practice car').tap();
+    await expect(page.getByRole('button', { name: 'LF Camber: −0.3' })).toHaveAttribute('aria-pressed', 'true');
+    await expect(page.getByRole('button', { name: 'RF Caster: 5.10' })).toBeVisible();
+    await typeOnKeypad(page, '2');
+    await expect(page.getByRole('button', { name: 'LF Camber: −0.32' })).toBeVisible();
+    expect(phone.errors).toEqual([]);
+  } finally {
+    await phone.remove();
+  }
+});

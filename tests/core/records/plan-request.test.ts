@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { parseCarFile, planMoves, planRequest } from '../../../core/index.ts';
+import tarn from '../../../fixtures/cars/tarn-gt.json' with { type: 'json' };
+
+const total = { low: 0, aim: 0.1, high: 0.2 };
+const withFront = (front: object) =>
+  planRequest(parseCarFile(JSON.stringify({ ...tarn, spec: { ...tarn.spec, front } })));
+
+describe('a spec with total toe alone', () => {
+  it('gets a window for steer-ahead, so that each wheel takes half', () => {
+    const request = withFront({ totalToe: total });
+    expect(request.spec.front?.thrustAngle).toEqual({ low: -0.05, aim: 0, high: 0.05 });
+    const { predicted, inWindow } = planMoves(request);
+    expect(inWindow).toBe(true);
+    expect(Math.abs((predicted.LF?.toe ?? NaN) - (predicted.RF?.toe ?? NaN))).toBeLessThan(0.1);
+  });
+
+  it('is left as it is where the wheels or steer-ahead have windows of their own', () => {
+    for (const own of [{ toe: total }, { thrustAngle: total }, { left: { toe: total } }]) {
+      const front = { totalToe: total, ...own };
+      expect(withFront(front).spec.front).toEqual(front);
+    }
+  });
+});
+
+describe('fields that this version does not know', () => {
+  it('are kept, not refused: a file of a later version or of another hand loses nothing', () => {
+    const [first, ...others] = tarn.car.front.adjusters;
+    const front = { ...tarn.car.front, note: 'x', adjusters: [{ ...first, colour: 'red' }, ...others] };
+    const { car } = parseCarFile(JSON.stringify({ ...tarn, car: { ...tarn.car, front, owner: 'y' } }));
+    expect(car).toMatchObject({ owner: 'y', front: { note: 'x' } });
+    expect(car.front.adjusters[0]).toMatchObject({ id: first?.id, colour: 'red' });
+  });
+});
