@@ -180,6 +180,8 @@ export interface Plan {
   /** The search ends only when no other combination can be better; `combinations` is how many there are. */
   readonly optimum: { readonly proven: boolean; readonly combinations: number };
   readonly shortfall: readonly Shortfall[];
+  /** What a person must know beside the figures, a sentence each. */
+  readonly notes: readonly string[];
   /** Specs that could not be judged as the angle was not measured. */
   readonly unmeasured: readonly { readonly where: Corner | AxleName; readonly angle: string }[];
 }
@@ -201,7 +203,8 @@ export interface CornerPose {
   readonly caster?: number;
   readonly sai?: number;
   readonly includedAngle?: number;
-  readonly wheelCentre: Vec3;
+  /** Absent where there is no geometry. */
+  readonly wheelCentre?: Vec3;
   /** Where every point of the suspension is now. */
   readonly points: Readonly<Record<string, Vec3>>;
   readonly verdict: Verdict;

@@ -1,16 +1,15 @@
 import * as v from 'valibot';
 import { cos, radians, sin } from '../geometry/angle.ts';
-import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
+import { base, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, within } from './steps.ts';
 
-const MARKS = 'a whole number of marks to a full turn, 2 to 720';
 const schema = v.object({
   ...base('eccentric-cam'),
   at: text('the name of a point'),
   direction,
   eccentricity: positive(50, 'mm'),
-  marks: v.pipe(v.number(MARKS), v.integer(MARKS), v.minValue(2, MARKS), v.maxValue(720, MARKS)),
+  marks: wholeMarks,
   range: v.optional(range(360, 'degrees')),
   zero: v.optional(v.picklist(['middle', 'end'], 'middle or end')),
   /** Sense in which the angle grows, looking at the bolt's head on a left wheel. */

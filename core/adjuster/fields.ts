@@ -49,6 +49,13 @@ export const range = (limit: number, unit: string) => {
   );
 };
 
+const STAMP = 'the number or letter stamped on it';
+/** A label: text or a number. */
+export const stamped = v.union([text(STAMP), v.pipe(v.number(STAMP), v.finite(STAMP))], STAMP);
+
+const MARKS = 'a whole number of marks to a full turn, 2 to 720';
+export const wholeMarks = v.pipe(v.number(MARKS), v.integer(MARKS), v.minValue(2, MARKS), v.maxValue(720, MARKS));
+
 /** Fields of every adjuster, for a kind's `v.object({ ...base(kind), … })`. */
 export const base = <K extends string>(kind: K) => ({
   id: text('a short name, 1 to 400 characters'),

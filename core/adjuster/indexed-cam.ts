@@ -1,10 +1,8 @@
 import * as v from 'valibot';
 import type { Position } from '../contract.ts';
-import { base, text, vector } from './fields.ts';
+import { base, stamped, text, vector } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 
-const LABEL = 'the number or letter stamped on the cam';
-const label = v.union([text(LABEL), v.pipe(v.number(LABEL), v.finite(LABEL))], LABEL);
 /** A stamped 3 is the same face whether a file says 3 or "3". */
 const same = (a: Position, b: Position): boolean => String(a) === String(b);
 
@@ -13,7 +11,7 @@ const schema = v.pipe(
     ...base('indexed-cam'),
     at: text('the name of a point'),
     positions: v.pipe(
-      v.array(v.object({ label, offset: vector }), 'a list of { label, offset }'),
+      v.array(v.object({ label: stamped, offset: vector }), 'a list of { label, offset }'),
       v.minLength(1, 'at least one position'),
       v.maxLength(200, 'up to 200 positions'),
       v.check(
@@ -22,7 +20,7 @@ const schema = v.pipe(
       ),
       v.readonly(),
     ),
-    reference: label,
+    reference: stamped,
   }),
   v.forward(
     v.check((cam) => cam.positions.some((p) => same(p.label, cam.reference)), "one of the cam's labels"),

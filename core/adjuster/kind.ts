@@ -3,7 +3,7 @@
  * to move it. The planner, the validator and the screens know this shape only.
  */
 import type { GenericSchema } from 'valibot';
-import type { Adjuster, Corner, Position, Vec3 } from '../contract.ts';
+import type { Adjuster, Corner, Position, Suspension, Vec3 } from '../contract.ts';
 
 /** What a position changes, counted from the adjuster's own zero. The model takes the reference's effect away. */
 export interface Effect {
@@ -11,6 +11,23 @@ export interface Effect {
   readonly shift?: Readonly<Record<string, Vec3>>;
   /** Links (named by their body point) that grow, mm. */
   readonly lengthen?: Readonly<Record<string, number>>;
+  /** Degrees that a strut's line turns in the upright, so that the wheel's top leans out. */
+  readonly tilt?: number;
+  /** Degrees that the spin axis turns against the upright. */
+  readonly spin?: { readonly camber: number; readonly toe: number };
+  /** Degrees that are added to what the wheel reads: a printed chart, not geometry. */
+  readonly add?: { readonly camber: number; readonly caster: number; readonly toe: number };
+}
+
+/** What an adjuster must find in the suspension. */
+export interface Touches {
+  readonly points?: readonly string[];
+  /** Links, named by their body point. */
+  readonly links?: readonly string[];
+  /** Points that sit in a seat of the axle. */
+  readonly seats?: readonly string[];
+  /** A strut, whose line it turns. */
+  readonly line?: true;
 }
 
 export interface AdjusterKind {
@@ -19,20 +36,33 @@ export interface AdjusterKind {
   /** valibot schema of an adjuster of this kind, all fields. */
   readonly schema: GenericSchema<unknown, Adjuster>;
   /** Names of the points that it moves and the links that it lengthens: what the suspension must have. */
-  readonly touches: (adjuster: Adjuster) => { readonly points?: readonly string[]; readonly links?: readonly string[] };
+  readonly touches: (adjuster: Adjuster) => Touches;
   /** Every position, in order: ascending numbers, or labels as listed. */
   readonly positions: (adjuster: Adjuster) => readonly Position[];
   /** What is allowed, in words for a message. */
   readonly allowed: (adjuster: Adjuster) => string;
   /** Whether the adjuster can stand there, on a mark or between two. */
   readonly accepts: (adjuster: Adjuster, position: Position) => boolean;
-  readonly effect: (adjuster: Adjuster, position: Position) => Effect;
+  /** What the position does, counted from the adjuster's own zero. Few kinds need the suspension's points for it. */
+  readonly effect: (adjuster: Adjuster, position: Position, suspension: Suspension) => Effect;
   /** One sentence: what to do, from → to. */
   readonly instruction: (adjuster: Adjuster, from: Position, to: Position, corner: Corner) => string;
   /** A position in words, with its unit. */
   readonly show: (adjuster: Adjuster, position: Position) => string;
   /** What one step is called, and the two positions about the reference that show it. */
   readonly step: (adjuster: Adjuster) => { readonly from: Position; readonly to: Position; readonly name: string };
+  /**
+   * What left and right must agree in: a number (mm, degrees) and the most that it may differ by. Absent: the two sides
+   * are free of one another.
+   */
+  readonly bothSides?: (
+    adjuster: Adjuster,
+    position: Position,
+  ) => { readonly value: number; readonly most: number } | undefined;
+  /** Another adjuster of the corner whose position may differ from this one's by so much at the most. */
+  readonly pair?: (adjuster: Adjuster) => { readonly with: string; readonly most: number } | undefined;
+  /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */
+  readonly byChart?: true;
   /** Minutes to move it once where the user has not said: trade practice, no source. */
   readonly effort: number;
 }

@@ -6,6 +6,7 @@ import type { AdjusterKind } from './kind.ts';
 import { say, tidy, within } from './steps.ts';
 
 const SHIM = 'a shim thickness above 0.01, up to 50 mm';
+const COUNT = 'a whole number of shims, 1 to 50';
 const schema = v.object({
   ...base('shim-pack'),
   at: text('the name of a point'),
@@ -20,6 +21,10 @@ const schema = v.object({
     v.readonly(),
   ),
   max: positive(100, 'mm'),
+  /** Most shims at the bolt. */
+  maxCount: v.optional(v.pipe(v.number(COUNT), v.integer(COUNT), v.minValue(1, COUNT), v.maxValue(50, COUNT))),
+  /** Another pack of the corner, and the most that the two may differ by, mm. */
+  pair: v.optional(v.object({ with: text('the id of another shim pack'), most: number(0, 100, 'mm') })),
   reference: number(0, 100, 'mm'),
 });
 type ShimPack = v.InferOutput<typeof schema>;
@@ -30,12 +35,19 @@ const MOST_POSITIONS = 4000;
 const mm = (x: number): string => say(x, 4);
 
 /** Every thickness that the sizes make, 0 to max, ascending; counted in millionths so that sums are exact. */
-function sums(sizes: readonly number[], max: number): number[] {
+function sums({ sizes, max, maxCount = Number.POSITIVE_INFINITY }: ShimPack): number[] {
   const limit = Math.round(max * 1e6);
   const steps = sizes.map((size) => Math.round(size * 1e6));
+  // Round by round, one shim more in each: the first round that makes a thickness makes it of the fewest shims.
   const seen = new Set<number>([0]);
-  for (const sum of seen) {
-    for (const step of steps) if (sum + step <= limit) seen.add(sum + step);
+  let last = [0];
+  for (let count = 1; count <= maxCount && last.length > 0; count++) {
+    const next = new Set<number>();
+    for (const sum of last) {
+      for (const step of steps) if (sum + step <= limit && !seen.has(sum + step)) next.add(sum + step);
+    }
+    for (const sum of next) seen.add(sum);
+    last = [...next];
     if (seen.size > MOST_POSITIONS) {
       throw new InputError('sizes', sizes, `sizes that make at most ${MOST_POSITIONS} different thicknesses up to max`);
     }
@@ -57,7 +69,8 @@ export const shimPack: AdjusterKind = {
   name: 'Shim pack',
   schema,
   touches: (pack) => ({ points: [pack.at] }),
-  positions: (pack) => sums(pack.sizes, pack.max),
+  positions: (pack) => sums(pack as ShimPack),
+  pair: (pack) => pack.pair,
   allowed: (pack) => `a thickness from 0 to ${mm(pack.max)} mm`,
   accepts: (pack, position) => within(position, 0, pack.max),
   effect: (pack, position) => {

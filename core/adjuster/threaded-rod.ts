@@ -14,10 +14,33 @@ const schema = v.object({
   lead: positive(20, 'mm a turn'),
   stepTurns: positive(10, 'turns'),
   range: range(60, 'turns'),
+  /** Turns of thread that hold at `reference`, and the fewest that the maker allows: longer turns take them out. */
+  engaged: v.optional(positive(100, 'turns')),
+  leastEngaged: v.optional(positive(100, 'turns')),
+  /** Most that the left and the right rod may differ in length, mm. */
+  maxSideDifference: v.optional(number(0, 100, 'mm')),
+  /** Which way makes it longer, looking at the end that `seenFrom` names. */
+  longerWhen: v.optional(v.picklist(['clockwise', 'anticlockwise'], 'clockwise or anticlockwise')),
+  seenFrom: v.optional(text('the end that one looks at, e.g. the wheel end')),
   reference: number(-60, 60, 'turns'),
 });
 
+type ThreadedRod = v.InferOutput<typeof schema>;
+
+/** Lowest and highest turns: the range, and no longer than the thread may be drawn out. */
+function reach({ range: [low, high], reference, engaged, leastEngaged }: ThreadedRod): [number, number] {
+  if (engaged === undefined || leastEngaged === undefined) return [low, high];
+  return [low, Math.min(high, reference + engaged - leastEngaged)];
+}
+
 const FLATS = 6;
+
+/** ", clockwise seen from the wheel end"; nothing where the hand of the thread was not given. */
+function senseOf({ longerWhen, seenFrom }: ThreadedRod, change: number): string {
+  if (!longerWhen) return '';
+  const other = longerWhen === 'clockwise' ? 'anticlockwise' : 'clockwise';
+  return `, ${change > 0 ? longerWhen : other}${seenFrom ? ` seen from ${seenFrom}` : ''}`;
+}
 
 /** "1 turn 2 flats", as hands count on a six-sided nut. */
 export function turnsAndFlats(turns: number): string {
@@ -39,7 +62,11 @@ export const threadedRod: AdjusterKind = {
   name: 'Threaded rod',
   schema,
   touches: (rod) => ({ links: rod.links }),
-  positions: (rod) => multiples(rod.stepTurns, rod.range[0], rod.range[1]),
+  positions: (rod) => multiples(rod.stepTurns, ...reach(rod as ThreadedRod)),
+  bothSides: (rod, position) =>
+    rod.maxSideDifference === undefined
+      ? undefined
+      : { value: (position as number) * rod.lead, most: rod.maxSideDifference },
   allowed: (rod) => `turns from ${say(rod.range[0])} to ${say(rod.range[1])}`,
   accepts: (rod, position) => within(position, rod.range[0], rod.range[1]),
   effect: (rod, position) => ({
@@ -49,7 +76,8 @@ export const threadedRod: AdjusterKind = {
     const change = (to as number) - (from as number);
     const way = change > 0 ? 'longer' : 'shorter';
     const mm = say(Math.abs(change) * rod.lead, 2);
-    return `Free the lock nut, turn the rod ${turnsAndFlats(change)} ${way} (${mm} mm); lock it again.`;
+    const sense = senseOf(rod as ThreadedRod, change);
+    return `Free the lock nut, turn the rod ${turnsAndFlats(change)} ${way} (${mm} mm)${sense}; lock it again.`;
   },
   show: (_, position) => `${(position as number) > 0 ? '+' : ''}${say(position as number, 3)} turns`,
   step: (rod) => {

@@ -2,7 +2,7 @@
  * One corner's states as boxes in the space of its three angles, halved again and again, only where the search goes.
  */
 import { EDGE_NOISE } from '../reading/spec-terms.ts';
-import { type CornerStates, PER_STATE } from './states.ts';
+import type { CornerStates } from './states.ts';
 import type { Term } from './terms.ts';
 
 /** States `first`…`last`−1 of a corner's order: a box of angles. */
@@ -30,7 +30,7 @@ export class Side {
     private readonly weights: readonly number[],
     private readonly effortFirst: boolean,
   ) {
-    const { values, count, slack } = states;
+    const { values, count, slack, stride } = states;
     this.#cost = new Float64Array(count);
     const order = new Uint32Array(count);
     let kept = 0;
@@ -42,10 +42,10 @@ export class Side {
     const low = own.map(({ window, constant }) => (inWindow ? window.low - constant - slack - EDGE_NOISE : -Infinity));
     const high = own.map(({ window, constant }) => (inWindow ? window.high - constant + slack + EDGE_NOISE : Infinity));
     next: for (let state = 0; state < count; state++) {
-      if (Number.isNaN(values[state * PER_STATE] as number)) continue;
+      if (Number.isNaN(values[state * stride] as number)) continue;
       let cost = 0;
       for (let t = 0; t < own.length; t++) {
-        const value = (values[state * PER_STATE + (angle[t] as number)] as number) * (factor[t] as number);
+        const value = (values[state * stride + (angle[t] as number)] as number) * (factor[t] as number);
         if (value < (low[t] as number) || value > (high[t] as number)) continue next;
         const off = Math.max(0, Math.abs(value - (aim[t] as number)) - slack) * (scale[t] as number);
         cost += off * off;
@@ -62,16 +62,16 @@ export class Side {
   }
 
   #box(first: number, last: number): Box {
-    const { values, effort, slack } = this.states;
-    const low = new Float64Array(PER_STATE).fill(Number.POSITIVE_INFINITY);
-    const high = new Float64Array(PER_STATE).fill(Number.NEGATIVE_INFINITY);
+    const { values, effort, slack, stride } = this.states;
+    const low = new Float64Array(stride).fill(Number.POSITIVE_INFINITY);
+    const high = new Float64Array(stride).fill(Number.NEGATIVE_INFINITY);
     let cost = Number.POSITIVE_INFINITY;
     let least = Number.POSITIVE_INFINITY;
     let most = 0;
     for (let i = first; i < last; i++) {
       const state = this.#order[i] as number;
-      for (let k = 0; k < PER_STATE; k++) {
-        const value = values[state * PER_STATE + k] as number;
+      for (let k = 0; k < stride; k++) {
+        const value = values[state * stride + k] as number;
         if (value < (low[k] as number)) low[k] = value;
         if (value > (high[k] as number)) high[k] = value;
       }
@@ -81,7 +81,7 @@ export class Side {
       if (minutes < least) least = minutes;
       if (minutes > most) most = minutes;
     }
-    for (let k = 0; k < PER_STATE; k++) {
+    for (let k = 0; k < stride; k++) {
       low[k] = (low[k] as number) - slack;
       high[k] = (high[k] as number) + slack;
     }
@@ -98,7 +98,7 @@ export class Side {
   #widest(box: Box): [angle: number, width: number] {
     let angle = 0;
     let widest = -1;
-    for (let k = 0; k < PER_STATE; k++) {
+    for (let k = 0; k < this.states.stride; k++) {
       const width = ((box.high[k] as number) - (box.low[k] as number)) * (this.weights[k] as number);
       if (width > widest) {
         widest = width;
@@ -114,14 +114,14 @@ export class Side {
   }
 
   #split(box: Box): readonly [Box, Box] {
-    const { values, effort } = this.states;
+    const { values, effort, stride } = this.states;
     if (this.effortFirst && box.mostEffort > box.effort) {
       const middle = this.#partition(box, (state) => (effort[state] as number) <= box.effort);
       return [this.#box(box.first, middle), this.#box(middle, box.last)];
     }
     const [k] = this.#widest(box);
     const centre = ((box.low[k] as number) + (box.high[k] as number)) / 2;
-    let middle = this.#partition(box, (state) => (values[state * PER_STATE + k] as number) <= centre);
+    let middle = this.#partition(box, (state) => (values[state * stride + k] as number) <= centre);
     // States with one and the same angles cannot be told apart by them: halve the list.
     if (middle === box.first || middle === box.last) middle = (box.first + box.last) >> 1;
     return [this.#box(box.first, middle), this.#box(middle, box.last)];

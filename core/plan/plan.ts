@@ -29,7 +29,7 @@ import { type Role, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
 import { type Found, search, termValue } from './search.ts';
 import { CornerStates, samePosition } from './states.ts';
-import { distanceOf, groups, isIn, type Term, termsOf } from './terms.ts';
+import { distanceOf, groups, isIn, type Term, termsOf, tiesOf, tieTerms } from './terms.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
@@ -74,8 +74,19 @@ export function planMoves(given: PlanRequest): Plan {
     effort: moves.reduce((sum, move) => sum + minutesOf(adjusterOf(request, move)), 0),
     optimum: { proven: true, combinations },
     shortfall: terms.flatMap((term) => shortfallOf(request, term, values.get(term) as number, positions)),
+    notes: notesOf(request, moves),
     unmeasured: unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
+}
+
+/** What a person must know beside the figures. */
+function notesOf(request: PlanRequest, moves: readonly Move[]): string[] {
+  const byChart = moves.filter((move) => kindOfAdjuster(adjusterOf(request, move)).byChart);
+  const names = [...new Set(byChart.map((move) => adjusterOf(request, move).name ?? move.adjuster))];
+  if (names.length === 0) return [];
+  return [
+    `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
+  ];
 }
 
 const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
@@ -98,18 +109,19 @@ function anglesOf(wheel: WheelReading = {}): Float64Array {
   return angles;
 }
 
-function best(request: PlanRequest, model: CarModel, now: Record<Corner, Settings>, terms: readonly Term[]) {
+function best(request: PlanRequest, model: CarModel, now: Record<Corner, Settings>, spec: readonly Term[]) {
   const isLocked = (corner: Corner, { id }: Adjuster): boolean =>
     (request.locked ?? []).some((ref) => ref.corner === corner && ref.adjuster === id);
+  const terms = [...spec, ...tieTerms(request.car, now)];
   const found = new Map<Corner, Settings>();
   let combinations = 1;
   const problems = groups(terms).map((corners) => {
     const states = corners.map((corner) => {
       const measured = request.reading[corner];
-      const movable = measured
-        ? adjustersOf(request.car, corner).filter((adjuster) => !isLocked(corner, adjuster))
-        : [];
-      return new CornerStates(model(corner), measured ?? {}, now[corner], movable, `settings.${corner}`);
+      const own = adjustersOf(request.car, corner);
+      const movable = measured ? own.filter((adjuster) => !isLocked(corner, adjuster)) : [];
+      const ties = tiesOf(request.car[axleOf(corner)]);
+      return new CornerStates(model(corner), measured ?? {}, now[corner], movable, ties, `settings.${corner}`);
     });
     for (const { count } of states) combinations *= count;
     return { corners, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) };

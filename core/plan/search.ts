@@ -68,7 +68,7 @@ export function search(
       parts: term.parts.map(({ corner, angle, factor }) => ({ side: corners.indexOf(corner), angle, factor })),
     }));
   const sides = corners.map((corner, i) => {
-    const weights = [0, 1, 2].map((angle) => weightOf(terms, corner, angle));
+    const weights = Array.from({ length: states[i]?.stride ?? 0 }, (_, angle) => weightOf(terms, corner, angle));
     const mine = own.filter(({ parts }) => parts[0]?.corner === corner);
     return new Side(states[i] as CornerStates, mine, goal.inWindow, weights, goal.effortFirst);
   });
@@ -98,7 +98,7 @@ export function search(
         low += Math.min(a, b);
         high += Math.max(a, b);
       }
-      if (goal.inWindow && !overlaps(term, low, high)) return undefined;
+      if ((goal.inWindow || term.hard) && !overlaps(term, low, high)) return undefined;
       distance += leastDistance(term, low, high);
     }
     return { boxes, distance, effort };
@@ -144,7 +144,7 @@ export function judge(
   let distance = 0;
   for (const term of terms) {
     const value = termValue(term, corners, angles);
-    if (Number.isNaN(value) || (inWindow && !isIn(term, value))) return undefined;
+    if (Number.isNaN(value) || ((inWindow || term.hard) && !isIn(term, value))) return undefined;
     distance += distanceOf(term, value);
   }
   return distance;
@@ -158,13 +158,16 @@ export function termValue(term: Term, corners: readonly Corner[], angles: readon
   return value;
 }
 
+/** A tie costs nothing, but boxes have to part by it: a millimetre or degree of it counts as a half window. */
+const TIE_WEIGHT = 1;
+
 /** How much a degree of a corner's angle matters: the sharpest window that it takes part in. */
 function weightOf(terms: readonly Term[], corner: Corner, angle: number): number {
   let weight = 0;
-  for (const { parts, window } of terms) {
+  for (const { parts, window, hard } of terms) {
     for (const part of parts) {
       if (part.corner === corner && part.angle === angle)
-        weight = Math.max(weight, Math.abs(part.factor) / window.half);
+        weight = Math.max(weight, hard ? TIE_WEIGHT : Math.abs(part.factor) / window.half);
     }
   }
   return weight;

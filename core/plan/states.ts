@@ -26,21 +26,23 @@ interface Axis {
   readonly minutes: number;
 }
 
-/** Three angles a state, at the places CAMBER, CASTER, TOE. */
-export const PER_STATE = 3;
+/** Angles of a state, at the places CAMBER, CASTER, TOE; what left and right must agree in follows them. */
+const ANGLES = 3;
 
 export class CornerStates {
   readonly count: number;
-  /** Angles as the rack would read them, degrees, PER_STATE a state; NaN where no pose exists. */
+  /** Numbers a state: its angles, then the value of each tie. */
+  readonly stride: number;
+  /** Angles as the rack would read them, degrees, then ties; NaN where no pose exists or a limit forbids it. */
   readonly values: Float64Array;
   /** Minutes of work that a state takes. */
   readonly effort: Float32Array;
-  /** Most that a value here may differ from a full solve, degrees. */
+  /** Most that an angle here may differ from a full solve, degrees. */
   slack = LEAST_SLACK;
 
   readonly #axes: readonly Axis[];
   /** measured − model at the present positions. */
-  readonly #offset = new Float64Array(PER_STATE);
+  readonly #offset = new Float64Array(ANGLES);
   readonly #exact = new Map<number, Float64Array>();
   readonly #changes: readonly (readonly Change[])[];
   readonly #base: Float64Array;
@@ -51,9 +53,11 @@ export class CornerStates {
     measured: WheelReading,
     private readonly current: Settings,
     movable: readonly Adjuster[],
+    ties: readonly Adjuster[],
     field: string,
   ) {
-    const now = new Float64Array(PER_STATE);
+    this.stride = ANGLES + ties.length;
+    const now = new Float64Array(ANGLES);
     this.#base = model.parameters(current).slice();
     this.#params = new Float64Array(this.#base.length);
     if (!model.angles(this.#base, now)) {
@@ -80,10 +84,14 @@ export class CornerStates {
       const here = model.change(axis.adjuster.id, axis.positions[axis.current] as Position);
       return axis.positions.map((position) => difference(model.change(axis.adjuster.id, position), here));
     });
-    this.values = new Float64Array(this.count * PER_STATE);
+    this.values = new Float64Array(this.count * this.stride);
     this.effort = new Float32Array(this.count);
     this.#fill(fine >= 0);
     this.#fillEffort();
+    ties.forEach((adjuster, k) => {
+      this.#fillTie(adjuster, ANGLES + k);
+    });
+    this.#forbid();
   }
 
   /** The positions of a state; adjusters that are not moved among them stay where they stand. */
@@ -99,7 +107,7 @@ export class CornerStates {
   exact(state: number): Float64Array {
     let known = this.#exact.get(state);
     if (!known) {
-      known = new Float64Array(PER_STATE);
+      known = this.values.slice(state * this.stride, (state + 1) * this.stride);
       this.#solve(
         this.#axes.map((_, i) => this.#digit(state, i)),
         known,
@@ -126,11 +134,11 @@ export class CornerStates {
     if (extra) applyChange(params, extra);
     const angles = this.#scratch;
     const solved = this.model.angles(params, angles);
-    for (let k = 0; k < PER_STATE; k++) {
+    for (let k = 0; k < ANGLES; k++) {
       out[at + k] = solved ? (angles[k] as number) + (this.#offset[k] as number) : Number.NaN;
     }
   }
-  readonly #scratch = new Float64Array(PER_STATE);
+  readonly #scratch = new Float64Array(ANGLES);
 
   #fill(interpolate: boolean): void {
     const sizes = this.#axes.map((axis) => axis.positions.length);
@@ -140,7 +148,7 @@ export class CornerStates {
     const line = interpolate ? new Line(this.#axes[outer] as Axis, this.model) : undefined;
     for (let state = 0; state < this.count; state += inner) {
       if (line) this.#fillLine(line, digits, state);
-      else this.#solve(digits, this.values, state * PER_STATE);
+      else this.#solve(digits, this.values, state * this.stride);
       for (let i = outer - 1; i >= 0; i--) {
         digits[i] = (digits[i] as number) + 1;
         if ((digits[i] as number) < (sizes[i] as number)) break;
@@ -153,19 +161,19 @@ export class CornerStates {
   #fillLine(line: Line, digits: readonly number[], state: number): void {
     const outer = digits.slice(0, -1);
     const nodes = line.values;
-    for (let n = 0; n < NODES; n++) this.#solve(outer, nodes, n * PER_STATE, line.changes[n]);
+    for (let n = 0; n < NODES; n++) this.#solve(outer, nodes, n * ANGLES, line.changes[n]);
     const positions = line.weights.length / NODES;
     if (line.hasGap()) {
-      for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * PER_STATE);
+      for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * this.stride);
       return;
     }
     for (let p = 0; p < positions; p++) {
-      for (let k = 0; k < PER_STATE; k++) {
+      for (let k = 0; k < ANGLES; k++) {
         let sum = 0;
         for (let n = 0; n < NODES; n++) {
-          sum += (line.weights[p * NODES + n] as number) * (nodes[n * PER_STATE + k] as number);
+          sum += (line.weights[p * NODES + n] as number) * (nodes[n * ANGLES + k] as number);
         }
-        this.values[(state + p) * PER_STATE + k] = sum;
+        this.values[(state + p) * this.stride + k] = sum;
       }
     }
     this.#measureSlack(outer, state, positions);
@@ -177,13 +185,13 @@ export class CornerStates {
       const p = Math.round(share * (positions - 1));
       const full = this.#check;
       this.#solve([...outer, p], full, 0);
-      for (let k = 0; k < PER_STATE; k++) {
-        const off = Math.abs((full[k] as number) - (this.values[(state + p) * PER_STATE + k] as number));
+      for (let k = 0; k < ANGLES; k++) {
+        const off = Math.abs((full[k] as number) - (this.values[(state + p) * this.stride + k] as number));
         if (off * SAFETY > this.slack) this.slack = off * SAFETY;
       }
     }
   }
-  readonly #check = new Float64Array(PER_STATE);
+  readonly #check = new Float64Array(ANGLES);
 
   #fillEffort(): void {
     let block = this.count;
@@ -198,13 +206,42 @@ export class CornerStates {
       });
     }
   }
+
+  /** What the other side must agree with, one number a state. */
+  #fillTie(adjuster: Adjuster, place: number): void {
+    const value = (position: Position): number =>
+      adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, position)?.value ?? 0;
+    const axis = this.#axes.findIndex((one) => one.adjuster.id === adjuster.id);
+    const fixed = value(this.current[adjuster.id] ?? adjuster.reference);
+    const values = this.#axes[axis]?.positions.map(value);
+    for (let state = 0; state < this.count; state++) {
+      this.values[state * this.stride + place] = values ? (values[this.#digit(state, axis)] as number) : fixed;
+    }
+  }
+
+  /** Two positions that may not differ by more than so much: what exceeds it is forbidden, unless it is so now. */
+  #forbid(): void {
+    this.#axes.forEach(({ adjuster, positions, current }, i) => {
+      const pair = adjusterKinds[adjuster.kind]?.pair?.(adjuster);
+      if (!pair) return;
+      const j = this.#axes.findIndex((axis) => axis.adjuster.id === pair.with);
+      const other = this.#axes[j];
+      const stands = this.current[pair.with];
+      const partner = (state: number): unknown => (other ? other.positions[this.#digit(state, j)] : stands);
+      const gap = (a: unknown, b: unknown): number => Math.abs((a as number) - (b as number));
+      const most = Math.max(pair.most, gap(positions[current], other ? other.positions[other.current] : stands)) + 1e-9;
+      for (let state = 0; state < this.count; state++) {
+        if (gap(positions[this.#digit(state, i)], partner(state)) > most) this.values[state * this.stride] = Number.NaN;
+      }
+    });
+  }
 }
 
 /** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
 class Line {
   readonly changes: readonly Change[];
   readonly weights: Float64Array;
-  readonly values = new Float64Array(NODES * PER_STATE);
+  readonly values = new Float64Array(NODES * ANGLES);
 
   constructor(axis: Axis, model: CornerModel) {
     const positions = axis.positions as readonly number[];

@@ -2,7 +2,18 @@
  * A spec as the search sees it: each window is about one number that is linear in the wheels' angles (a wheel's own
  * angle, left − right, left + right, half the difference; against the thrust line, front toe with the rear's share).
  */
-import { type AxleName, CORNERS, type Corner, type Reading, type Spec } from '../contract.ts';
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import {
+  type Adjuster,
+  type Axle,
+  type AxleName,
+  type Car,
+  CORNERS,
+  type Corner,
+  type Reading,
+  type Settings,
+  type Spec,
+} from '../contract.ts';
 import { CAMBER, CASTER, TOE } from '../pose/corner.ts';
 import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
@@ -18,6 +29,8 @@ export interface Part {
 export interface Term extends SpecTerm {
   readonly parts: readonly Part[];
   readonly constant: number;
+  /** A limit of the parts themselves, kept whether or not the windows can be met; it costs nothing. */
+  readonly hard?: true;
 }
 
 const PLACE: Readonly<Record<string, number>> = {
@@ -116,3 +129,31 @@ export function distanceOf({ window }: Term, value: number): number {
 
 export const isIn = ({ window }: Term, value: number): boolean =>
   value >= window.low - EDGE_NOISE && value <= window.high + EDGE_NOISE;
+
+/** Adjusters of an axle whose two sides must agree within limits. */
+export const tiesOf = (axle: Axle): readonly Adjuster[] =>
+  axle.adjusters.filter((one) => adjusterKinds[one.kind]?.bothSides?.(one, one.reference) !== undefined);
+
+/** The limits between left and right. What exceeds one as the adjusters stand may stay, and may not get worse. */
+export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Term[] {
+  return (['front', 'rear'] as const).flatMap((name) => {
+    const [left, right] = AXLES[name];
+    return tiesOf(car[name]).map((adjuster, k): Term => {
+      const at = (corner: Corner) =>
+        adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, now[corner][adjuster.id] ?? adjuster.reference);
+      const most = Math.max(at(left)?.most ?? 0, Math.abs((at(left)?.value ?? 0) - (at(right)?.value ?? 0)));
+      const angle = TOE + 1 + k;
+      return {
+        where: name,
+        angle: adjuster.id,
+        window: { low: -most, aim: 0, high: most, half: Number.POSITIVE_INFINITY },
+        parts: [
+          { corner: left, angle, factor: 1 },
+          { corner: right, angle, factor: -1 },
+        ],
+        constant: 0,
+        hard: true,
+      };
+    });
+  });
+}

@@ -1,10 +1,23 @@
 /** One corner, compiled: positions of its adjusters in, angles of its wheel out. */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
-import type { AdjusterKind } from '../adjuster/kind.ts';
-import type { Adjuster, CornerPose, Position, Settings, Suspension, Unreachable, Vec3 } from '../contract.ts';
+import type { AdjusterKind, Effect } from '../adjuster/kind.ts';
+import type { Adjuster, CornerPose, Position, Settings, Suspension, Unreachable, Vec3, Verdict } from '../contract.ts';
+import { sub } from '../geometry/vector.ts';
 import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
-import { applyChange, type Change, changeOf, compile, type Linkage } from './linkage.ts';
+import {
+  ADD_CAMBER,
+  ADD_CASTER,
+  ADD_TOE,
+  applyChange,
+  type Change,
+  changeOf,
+  compile,
+  type Linkage,
+  SPIN_CAMBER,
+  SPIN_TOE,
+  without,
+} from './linkage.ts';
 
 export interface PoseOptions {
   /** Bump of the wheel centre against the body, mm, + up. */
@@ -22,14 +35,13 @@ export const TOE = 2;
 interface Fitted {
   readonly adjuster: Adjuster;
   readonly kind: AdjusterKind;
-  /** Takes the reference's own effect away, so that the effect is relative to it. */
-  readonly zero: Change;
+  /** What the reference does: effects are relative to it. */
+  readonly zero: Effect;
 }
 
 export class CornerModel {
   readonly linkage: Linkage;
   readonly fitted: ReadonlyMap<string, Fitted>;
-  readonly hasCaster: boolean;
   readonly #params: Float64Array;
   readonly #spin: Vec3;
   readonly #axis: Float64Array = new Float64Array(3);
@@ -44,12 +56,10 @@ export class CornerModel {
     this.linkage = compile(suspension, field);
     this.#params = new Float64Array(this.linkage.reference.length);
     this.#spin = spinAxis(suspension.camber, suspension.toe);
-    this.hasCaster = this.linkage.kind.steeringAxis !== undefined;
     this.fitted = new Map(
       adjusters.map((adjuster) => {
         const kind = adjusterKinds[adjuster.kind] as AdjusterKind;
-        const zero = changeOf(this.linkage, kind.effect(adjuster, adjuster.reference), -1);
-        return [adjuster.id, { adjuster, kind, zero }];
+        return [adjuster.id, { adjuster, kind, zero: kind.effect(adjuster, adjuster.reference, suspension) }];
       }),
     );
   }
@@ -57,8 +67,7 @@ export class CornerModel {
   /** What the adjuster at a position changes, relative to its reference. */
   change(id: string, position: Position): Change {
     const { adjuster, kind, zero } = this.fitted.get(id) as Fitted;
-    const there = changeOf(this.linkage, kind.effect(adjuster, position));
-    return { at: [...zero.at, ...there.at], by: [...zero.by, ...there.by] };
+    return changeOf(this.linkage, without(kind.effect(adjuster, position, this.suspension), zero));
   }
 
   /** Parameters at these positions; an adjuster that is absent stands at its reference. */
@@ -66,7 +75,8 @@ export class CornerModel {
     const params = this.#params;
     params.set(this.linkage.reference);
     for (const [id, position] of Object.entries(settings)) applyChange(params, this.change(id, position));
-    if (options.travel) params[this.linkage.height] = (params[this.linkage.height] as number) + options.travel;
+    const { height } = this.linkage;
+    if (options.travel && height !== undefined) params[height] = (params[height] as number) + options.travel;
     if (options.rack) this.#steer(params, options.rack);
     return params;
   }
@@ -82,19 +92,27 @@ export class CornerModel {
 
   /** Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop. */
   angles(params: Float64Array, out: Angles): boolean {
-    const { solver } = this.linkage;
-    if (!solver.solve(params)) return false;
-    const r = solver.rotation;
-    const [sx, sy, sz] = this.#spin;
+    const { solver, angles } = this.linkage;
+    if (solver && !solver.solve(params)) return false;
+    const [sx, sy, sz] = this.#spinAt(params);
+    const r = solver?.rotation ?? UPRIGHT;
     const x = (r[0] as number) * sx + (r[1] as number) * sy + (r[2] as number) * sz;
     const y = (r[3] as number) * sx + (r[4] as number) * sy + (r[5] as number) * sz;
     const z = (r[6] as number) * sx + (r[7] as number) * sy + (r[8] as number) * sz;
-    // Adding 0 turns −0 into 0.
-    out[CAMBER] = camberOf([x, y, z]) + 0;
-    out[TOE] = toeOf([x, y, z]) + 0;
-    if (this.#steeringAxis(params)) out[CASTER] = casterOf([this.#axis[0] as number, 0, this.#axis[2] as number]);
-    else out[CASTER] = 0;
+    const caster = this.#steeringAxis(params) ? casterOf([this.#axis[0] as number, 0, this.#axis[2] as number]) : 0;
+    // A sum with 0 turns −0 into 0.
+    out[CAMBER] = camberOf([x, y, z]) + (params[angles + ADD_CAMBER] as number);
+    out[CASTER] = caster + (params[angles + ADD_CASTER] as number);
+    out[TOE] = toeOf([x, y, z]) + (params[angles + ADD_TOE] as number);
     return true;
+  }
+
+  /** The spin axis in the upright; trigonometry only where a wedge has turned it. */
+  #spinAt(params: Float64Array): Vec3 {
+    const camber = params[this.linkage.angles + SPIN_CAMBER] as number;
+    const toe = params[this.linkage.angles + SPIN_TOE] as number;
+    if (camber === 0 && toe === 0) return this.#spin;
+    return spinAxis(this.suspension.camber + camber, this.suspension.toe + toe);
   }
 
   #steeringAxis(params: Float64Array): boolean {
@@ -110,44 +128,58 @@ export class CornerModel {
   /** Where a point is now, mm. */
   #place(name: string, params: Float64Array, out: Float64Array): void {
     const { slots, onUpright, solver } = this.linkage;
-    const at = (slots.get(name) as readonly number[])[0] as number;
-    const x = params[at] as number;
-    const y = params[at + 1] as number;
-    const z = params[at + 2] as number;
-    const r = solver.rotation;
-    const upright = onUpright.has(name);
+    const at = slots.get(name)?.[0];
+    if (at !== undefined && !onUpright.has(name)) {
+      for (let i = 0; i < 3; i++) out[i] = params[at + i] as number;
+      return;
+    }
+    const home = this.suspension.points.wheelCentre as Vec3;
+    const arm = at === undefined ? sub(this.suspension.points[name] as Vec3, home) : undefined;
+    const x = arm ? arm[0] : (params[at as number] as number);
+    const y = arm ? arm[1] : (params[(at as number) + 1] as number);
+    const z = arm ? arm[2] : (params[(at as number) + 2] as number);
+    const r = solver?.rotation ?? UPRIGHT;
     for (let i = 0; i < 3; i++) {
-      out[i] = upright
-        ? (solver.pose[i] as number) +
-          (r[3 * i] as number) * x +
-          (r[3 * i + 1] as number) * y +
-          (r[3 * i + 2] as number) * z
-        : ([x, y, z][i] as number);
+      out[i] =
+        ((solver ? solver.pose[i] : home[i]) as number) +
+        (r[3 * i] as number) * x +
+        (r[3 * i + 1] as number) * y +
+        (r[3 * i + 2] as number) * z;
     }
   }
 
   /** The whole pose at these positions, or that there is none. */
   pose(settings: Settings, options: PoseOptions = {}): CornerPose | Unreachable {
+    const { kind, solver } = this.linkage;
     const params = this.parameters(settings, options);
     const out = new Float64Array(3);
     const converged = this.angles(params, out);
-    const verdict = this.linkage.solver.verdict(converged);
+    const verdict = solver?.verdict(converged) ?? FIXED;
     if (!converged) {
       const where = Object.entries(settings).map(([id, position]) => `${id} at ${position}`);
       const message = `No position of the wheel satisfies the links${where.length ? ` with ${where.join(', ')}` : ''}: an arm cannot reach.`;
       return { reachable: false, message, verdict };
     }
+    // A wheel on a rigid axle is lifted with all that carries it.
+    const lift = kind.height ? 0 : (options.travel ?? 0);
     const points: Record<string, Vec3> = {};
-    for (const name of this.linkage.kind.points) {
+    for (const name of kind.points) {
       this.#place(name, params, this.#world);
-      points[name] = [this.#world[0] as number, this.#world[1] as number, this.#world[2] as number];
+      points[name] = [this.#world[0] as number, this.#world[1] as number, (this.#world[2] as number) + lift];
     }
     const camber = out[CAMBER] as number;
     const base = { reachable: true, camber, toe: out[TOE] as number } as const;
-    const rest = { wheelCentre: points.wheelCentre as Vec3, points, verdict };
-    if (!this.#steeringAxis(params)) return { ...base, ...rest };
-    const axis: Vec3 = [this.#axis[0] as number, this.#axis[1] as number, this.#axis[2] as number];
-    const sai = saiOf(axis);
-    return { ...base, caster: casterOf(axis), sai, includedAngle: sai + camber, ...rest };
+    const rest = { ...(points.wheelCentre && { wheelCentre: points.wheelCentre }), points, verdict };
+    const caster = out[CASTER] as number;
+    if (!this.#steeringAxis(params)) {
+      // Without a steering axis caster is what a chart adds; a chart alone knows nothing else of it.
+      return { ...base, ...(caster !== 0 || kind.points.length === 0 ? { caster } : {}), ...rest };
+    }
+    const sai = saiOf([this.#axis[0] as number, this.#axis[1] as number, this.#axis[2] as number]);
+    return { ...base, caster, sai, includedAngle: sai + camber, ...rest };
   }
 }
+
+/** Rotation of a wheel that is fixed to what carries it. */
+const UPRIGHT: readonly number[] = [1, 0, 0, 0, 1, 0, 0, 0, 1];
+const FIXED: Verdict = { converged: true, residual: 0, iterations: 0, reason: 'ok' };

@@ -6,6 +6,7 @@
 import type { Effect } from '../adjuster/kind.ts';
 import type { Suspension, Vec3 } from '../contract.ts';
 import { cross, distance, sub, unit } from '../geometry/vector.ts';
+import { turnAbout } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
@@ -22,7 +23,8 @@ export interface Change {
 
 export interface Linkage {
   readonly kind: SuspensionKind;
-  readonly solver: PoseSolver;
+  /** Absent where the wheel is fixed to what carries it. */
+  readonly solver?: PoseSolver;
   readonly reference: Float64Array;
   /** First parameter of a point's coordinates, one entry for every row that uses it. */
   readonly slots: ReadonlyMap<string, readonly number[]>;
@@ -30,9 +32,21 @@ export interface Linkage {
   readonly onUpright: ReadonlySet<string>;
   /** Parameter of a link's length, by its body point. */
   readonly lengths: ReadonlyMap<string, number>;
-  /** Parameter of the wheel-centre height. */
-  readonly height: number;
+  /** First parameter of the normals that hold a strut's line. */
+  readonly normals: readonly number[];
+  /** Parameter of the wheel-centre height; absent on a rigid axle. */
+  readonly height?: number;
+  /** First of the five angles at the end: spin axis by camber and toe, then camber, caster and toe to add. */
+  readonly angles: number;
 }
+
+/** Places after `Linkage.angles`. */
+export const SPIN_CAMBER = 0;
+export const SPIN_TOE = 1;
+export const ADD_CAMBER = 2;
+export const ADD_CASTER = 3;
+export const ADD_TOE = 4;
+const ANGLE_COUNT = 5;
 
 /** The kind's description; refuses a kind that is not in the catalogue. */
 export function kindOf(suspension: Suspension, field = 'suspension'): SuspensionKind {
@@ -57,13 +71,16 @@ function squareTo(axis: Vec3): [Vec3, Vec3] {
 export function compile(suspension: Suspension, field = 'suspension'): Linkage {
   const kind = kindOf(suspension, field);
   const point = (name: string): Vec3 => suspension.points[name] as Vec3;
-  const home = point(CENTRE);
+  const home = suspension.points[CENTRE] ?? [0, 0, 0];
+  const { links = [], seats = [], lines = [] } = kind;
+  const onBody = new Set([...seats, ...links.map(([inner]) => inner), ...lines.map(([body]) => body)]);
 
   const params: number[] = [];
   const rows: Row[] = [];
   const slots = new Map<string, number[]>();
   const onUpright = new Set<string>([CENTRE]);
   const lengths = new Map<string, number>();
+  const normals: number[] = [];
   const place = (name: string, coordinates: Vec3): void => {
     const list = slots.get(name) ?? [];
     list.push(params.length);
@@ -76,12 +93,17 @@ export function compile(suspension: Suspension, field = 'suspension'): Linkage {
     if (params.length !== at + ROW_SIZE[type]) throw new Error('a constraint row does not fill its parameters');
     rows.push({ type, at });
   };
+  /** A point of the upright. One that sits in a seat is moved by its seat, so that its own place stays as it was. */
   const upright = (name: string): void => {
+    if (onBody.has(name)) {
+      params.push(...sub(point(name), home));
+      return;
+    }
     onUpright.add(name);
     place(name, sub(point(name), home));
   };
 
-  for (const [inner, outer] of kind.links) {
+  for (const [inner, outer] of links) {
     row(DISTANCE, () => {
       place(inner, point(inner));
       upright(outer);
@@ -89,53 +111,110 @@ export function compile(suspension: Suspension, field = 'suspension'): Linkage {
       params.push(distance(point(inner), point(outer)));
     });
   }
-  for (const [onBody, through] of kind.lines ?? []) {
-    for (const normal of squareTo(unit(sub(point(onBody), point(through))))) {
+  for (const seat of seats) {
+    for (const axis of AXES) {
       row(LINE, () => {
-        place(onBody, point(onBody));
+        place(seat, point(seat));
+        upright(seat);
+        params.push(...axis);
+      });
+    }
+  }
+  for (const [body, through] of lines) {
+    for (const normal of squareTo(unit(sub(point(body), point(through))))) {
+      row(LINE, () => {
+        place(body, point(body));
         upright(through);
+        normals.push(params.length);
         params.push(...normal);
       });
     }
   }
-  let height = 0;
-  row(HEIGHT, () => {
-    place(CENTRE, [0, 0, 0]);
-    height = params.length;
-    params.push(home[2]);
-  });
+  let height: number | undefined;
+  if (kind.height) {
+    row(HEIGHT, () => {
+      place(CENTRE, [0, 0, 0]);
+      height = params.length;
+      params.push(home[2]);
+    });
+  }
+  const angles = params.length;
+  params.push(...new Array<number>(ANGLE_COUNT).fill(0));
 
   const reference = Float64Array.from(params);
+  const base = {
+    kind,
+    reference,
+    slots,
+    onUpright,
+    lengths,
+    normals,
+    angles,
+    ...(height === undefined ? {} : { height }),
+  };
+  if (rows.length === 0) return base;
   const solver = new PoseSolver(rows, reference, home);
   if (!solver.holds()) {
-    throw new InputError(
-      `${field}.points`,
-      suspension.points,
-      'points whose links hold the wheel: these leave it free to move',
-    );
+    const allowed = 'points whose links hold the wheel: these leave it free to move';
+    throw new InputError(`${field}.points`, suspension.points, allowed);
   }
-  return { kind, solver, reference, slots, onUpright, lengths, height };
+  return { ...base, solver };
 }
 
-/** The parameters that an effect changes, `sign` times. */
-export function changeOf(linkage: Linkage, effect: Effect, sign = 1): Change {
+const AXES: readonly Vec3[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+  [0, 0, 1],
+];
+
+/** `a` without what `b` does: an adjuster's effect relative to its reference. */
+export function without(a: Effect, b: Effect): Effect {
+  const names = (x = {}, y = {}): string[] => [...new Set([...Object.keys(x), ...Object.keys(y)])];
+  const from = <K extends string>(x: Partial<Record<K, number>> | undefined, y: typeof x, keys: readonly K[]) =>
+    Object.fromEntries(keys.map((key) => [key, (x?.[key] ?? 0) - (y?.[key] ?? 0)])) as Record<K, number>;
+  return {
+    shift: Object.fromEntries(
+      names(a.shift, b.shift).map((name) => [name, sub(a.shift?.[name] ?? NOWHERE, b.shift?.[name] ?? NOWHERE)]),
+    ),
+    lengthen: from(a.lengthen, b.lengthen, names(a.lengthen, b.lengthen)),
+    tilt: (a.tilt ?? 0) - (b.tilt ?? 0),
+    spin: from(a.spin, b.spin, ['camber', 'toe']),
+    add: from(a.add, b.add, ['camber', 'caster', 'toe']),
+  };
+}
+const NOWHERE: Vec3 = [0, 0, 0];
+
+/** The parameters that an effect changes. */
+export function changeOf(linkage: Linkage, effect: Effect): Change {
   const at: number[] = [];
   const by: number[] = [];
+  const put = (slot: number, change: number): void => {
+    if (change === 0) return;
+    at.push(slot);
+    by.push(change);
+  };
+  const putPoint = (slot: number, by: Vec3): void => {
+    for (let i = 0; i < 3; i++) put(slot + i, by[i] as number);
+  };
   for (const [name, shift] of Object.entries(effect.shift ?? {})) {
-    for (const slot of linkage.slots.get(name) ?? []) {
-      for (let i = 0; i < 3; i++) {
-        if (shift[i] === 0) continue;
-        at.push(slot + i);
-        by.push(sign * (shift[i] as number));
-      }
+    for (const slot of linkage.slots.get(name) ?? []) putPoint(slot, shift);
+  }
+  for (const [link, growth] of Object.entries(effect.lengthen ?? {})) put(linkage.lengths.get(link) as number, growth);
+  if (effect.tilt) {
+    for (const slot of linkage.normals) {
+      const normal = [0, 1, 2].map((i) => linkage.reference[slot + i]) as unknown as Vec3;
+      putPoint(slot, sub(turnAbout(normal, FORWARD, effect.tilt), normal));
     }
   }
-  for (const [link, growth] of Object.entries(effect.lengthen ?? {})) {
-    at.push(linkage.lengths.get(link) as number);
-    by.push(sign * growth);
-  }
+  const { spin, add } = effect;
+  put(linkage.angles + SPIN_CAMBER, spin?.camber ?? 0);
+  put(linkage.angles + SPIN_TOE, spin?.toe ?? 0);
+  put(linkage.angles + ADD_CAMBER, add?.camber ?? 0);
+  put(linkage.angles + ADD_CASTER, add?.caster ?? 0);
+  put(linkage.angles + ADD_TOE, add?.toe ?? 0);
   return { at, by };
 }
+const FORWARD: Vec3 = [1, 0, 0];
 
 /** Adds a change to a parameter array. */
 export function applyChange(params: Float64Array, { at, by }: Change): void {

@@ -4,6 +4,7 @@ import type { AdjusterKind } from '../adjuster/kind.ts';
 import type { Adjuster, Car, CarSettings, Corner, Position, Settings, Suspension } from '../contract.ts';
 import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import { jointsOf, rodsOf, type SuspensionKind } from '../suspension/kind.ts';
 import { open } from './object.ts';
 import { check } from './refuse.ts';
 import { carSettings, id, list, MOST, settings } from './schema.ts';
@@ -44,15 +45,23 @@ function validateAdjuster(value: unknown, suspension: Suspension, field: string)
 }
 
 function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspension, field: string): void {
-  const { links, lines = [] } = suspensionKind(suspension.kind, `${field}.suspension`);
-  const points = [...new Set([...links, ...lines].flat())];
-  const rods = links.map(([body]) => body);
-  const { points: moved = [], links: lengthened = [] } = kind.touches(adjuster);
+  const held = suspensionKind(suspension.kind, `${field}.suspension`);
+  const points = jointsOf(held);
+  const rods = rodsOf(held);
+  const { points: moved = [], links: lengthened = [], seats = [], line } = kind.touches(adjuster);
+  if (line && !held.lines?.length) misfit(kind, held, field, 'a suspension with a strut');
+  if (seats.some((seat) => ![...(held.seats ?? []), ...(held.lines ?? []).flat()].includes(seat))) {
+    misfit(kind, held, field, 'an axle with ball joints of its own');
+  }
   const wrongPoint = moved.find((name) => !points.includes(name));
   if (wrongPoint !== undefined) throw new InputError(`${field}.at`, wrongPoint, `one of ${points.join(', ')}`);
   const wrongLink = lengthened.findIndex((name) => !rods.includes(name));
   if (wrongLink >= 0)
     throw new InputError(`${field}.links[${wrongLink}]`, lengthened[wrongLink], `one of ${rods.join(', ')}`);
+}
+
+function misfit(kind: AdjusterKind, held: SuspensionKind, field: string, needs: string): never {
+  throw new InputError(`${field}.kind`, kind.kind, `an adjuster that fits ${held.name}: this one needs ${needs}`);
 }
 
 function checkPositions(adjuster: Adjuster, kind: AdjusterKind, field: string): void {

@@ -3,7 +3,7 @@ import { number, vector } from '../adjuster/fields.ts';
 import type { Suspension, Vec3 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import type { SuspensionKind } from '../suspension/kind.ts';
+import { jointsOf, type SuspensionKind } from '../suspension/kind.ts';
 import { byName, open } from './object.ts';
 import { check } from './refuse.ts';
 
@@ -37,12 +37,14 @@ export function suspensionKind(kind: string, field: string): SuspensionKind {
 export function validateSuspension(value: unknown, field = 'suspension'): Suspension {
   const { points, tape, camber, toe, tolerance, ...rest }: v.InferOutput<typeof schema> = check(schema, value, field);
   const kind = suspensionKind(rest.kind, `${field}.kind`);
+  // Where there is no geometry there are no points, and no angles that belong to them.
+  const bare = kind.points.length === 0;
   if (!points && tape) return { ...rest, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
   return {
     ...rest,
-    points: validatePoints(points, kind, `${field}.points`),
-    camber: check(wheelAngle, camber, `${field}.camber`),
-    toe: check(wheelAngle, toe, `${field}.toe`),
+    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`),
+    camber: check(wheelAngle, camber ?? (bare ? 0 : camber), `${field}.camber`),
+    toe: check(wheelAngle, toe ?? (bare ? 0 : toe), `${field}.toe`),
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(tape ? { tape } : {}),
   };
@@ -69,7 +71,7 @@ function validatePoints(value: unknown, kind: SuspensionKind, field: string): Re
     throw new InputError(`${field}.${strange}`, given[strange], `nothing: the points are ${kind.points.join(', ')}`);
   }
   const points = Object.fromEntries(kind.points.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
-  const joints = [...new Set([...kind.links, ...(kind.lines ?? [])].flat())];
+  const joints = jointsOf(kind);
   for (const [i, name] of joints.entries()) {
     const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);
     if (twin)

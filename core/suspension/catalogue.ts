@@ -1,8 +1,13 @@
+import { beamFront } from './beam-front.ts';
+import { beamRear } from './beam-rear.ts';
 import { doubleWishbone } from './double-wishbone.ts';
 import { fiveLink } from './five-link.ts';
 import type { SuspensionKind } from './kind.ts';
+import { strut } from './strut.ts';
+import { trailingArm } from './trailing-arm.ts';
+import { unknown } from './unknown.ts';
 
 /** Every suspension kind: adding one is its file and a line here. */
 export const suspensionKinds: Readonly<Record<string, SuspensionKind>> = Object.fromEntries(
-  [doubleWishbone, fiveLink].map((kind) => [kind.kind, kind]),
+  [doubleWishbone, strut, fiveLink, trailingArm, beamFront, beamRear, unknown].map((kind) => [kind.kind, kind]),
 );

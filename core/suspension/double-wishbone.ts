@@ -23,6 +23,7 @@ export const doubleWishbone: SuspensionKind = {
     ['lowerRear', 'lowerBall'],
     ['tieInner', 'tieOuter'],
   ],
+  height: true,
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
   fromTape: pointsFromTape,

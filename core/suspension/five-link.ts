@@ -7,5 +7,6 @@ export const fiveLink: SuspensionKind = {
   kind: 'five-link',
   name: 'Five links',
   points: [...NUMBERS.flatMap((n) => [`inner${n}`, `outer${n}`]), 'wheelCentre'],
+  height: true,
   links: NUMBERS.map((n) => [`inner${n}`, `outer${n}`] as const),
 };

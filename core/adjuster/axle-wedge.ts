@@ -1,0 +1,48 @@
+import * as v from 'valibot';
+import { base, number } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { say } from './steps.ts';
+
+const WEDGE = number(-10, 10, 'degrees');
+const schema = v.object({
+  ...base('axle-wedge'),
+  /** The wedges that are to be had, degrees; + leans the steering axes' tops to the rear. None fitted is always one. */
+  degrees: v.pipe(
+    v.array(WEDGE, 'the wedges that are to be had, degrees'),
+    v.minLength(1, 'at least one wedge, degrees'),
+    v.maxLength(40, 'up to 40 wedges'),
+    v.readonly(),
+  ),
+  reference: WEDGE,
+});
+
+const sizes = (degrees: readonly number[]): number[] => [...new Set([0, ...degrees])].sort((a, b) => a - b);
+const name = (x: unknown): string => ((x as number) === 0 ? 'no wedge' : `${say(x as number)}° wedge`);
+
+/**
+ * A wedge between each leaf spring and the axle: it turns the whole axle, so that both sides get the same one, and one
+ * a side, never stacked.
+ */
+export const axleWedge: AdjusterKind = {
+  kind: 'axle-wedge',
+  name: 'Axle wedge',
+  schema,
+  touches: () => ({ seats: ['lowerBall'] }),
+  positions: (wedge) => sizes(wedge.degrees),
+  allowed: (wedge) => `one of ${sizes(wedge.degrees).join(', ')}°`,
+  accepts: (wedge, position) => sizes(wedge.degrees).includes(position as number),
+  effect: (_, position) => ({ add: { camber: 0, caster: position as number, toe: 0 } }),
+  bothSides: (_, position) => ({ value: position as number, most: 0 }),
+  instruction: (_, from, to) =>
+    `Support the axle, free the spring bolts, change ${name(from)} for ${name(to)} on both sides alike; one a side, never stacked.`,
+  show: (_, position) => name(position),
+  step: (wedge) => {
+    const all = sizes(wedge.degrees);
+    return {
+      from: all[0] as number,
+      to: all[1] ?? (all[0] as number),
+      name: `${name(all[0])} to ${name(all[1] ?? all[0])}`,
+    };
+  },
+  effort: 40,
+};

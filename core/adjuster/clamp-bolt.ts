@@ -1,0 +1,61 @@
+import * as v from 'valibot';
+import { asin, degrees, radians, sin } from '../geometry/angle.ts';
+import { base, number, positive, range } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { multiples, say, within } from './steps.ts';
+
+/**
+ * Tilt directly, in degrees; or, with `eccentricity` and `spacing`, by a cam bolt in one of the two holes: the position
+ * is then the cam's angle, and the strut tilts by asin(eccentricity·sin θ / spacing), spacing = between the two bolts.
+ */
+const schema = v.pipe(
+  v.object({
+    ...base('clamp-bolt'),
+    step: positive(180, 'degrees'),
+    range: range(180, 'degrees'),
+    eccentricity: v.optional(positive(20, 'mm')),
+    spacing: v.optional(positive(200, 'mm')),
+    reference: number(-180, 180, 'degrees'),
+  }),
+  v.forward(
+    v.check(
+      ({ eccentricity: e, spacing: s }) => (e === undefined) === (s === undefined) && (e ?? 0) < (s ?? 1),
+      'the distance between the two bolts, mm, larger than the eccentricity; both or neither',
+    ),
+    ['spacing'],
+  ),
+);
+type ClampBolt = v.InferOutput<typeof schema>;
+
+/** Degrees that the wheel's top leans out. */
+function tilt({ eccentricity, spacing }: ClampBolt, position: number): number {
+  if (eccentricity === undefined || spacing === undefined) return position;
+  return degrees(asin((eccentricity * sin(radians(position))) / spacing));
+}
+
+const angle = (x: unknown): string => `${(x as number) > 0 ? '+' : ''}${say(x as number, 2)}°`;
+
+/** The bolts that clamp a strut to its knuckle: loosened, the knuckle tilts against the strut. */
+export const clampBolt: AdjusterKind = {
+  kind: 'clamp-bolt',
+  name: 'Strut clamp bolt',
+  schema,
+  touches: () => ({ line: true }),
+  positions: (bolt) => multiples(bolt.step, bolt.range[0], bolt.range[1]),
+  allowed: (bolt) => `degrees from ${say(bolt.range[0])} to ${say(bolt.range[1])}`,
+  accepts: (bolt, position) => within(position, bolt.range[0], bolt.range[1]),
+  effect: (bolt, position) => ({ tilt: tilt(bolt as ClampBolt, position as number) }),
+  instruction: (bolt, from, to) => {
+    const change = tilt(bolt as ClampBolt, to as number) - tilt(bolt as ClampBolt, from as number);
+    const way = change > 0 ? 'out' : 'in';
+    const what = bolt.eccentricity === undefined ? 'tilt' : 'turn the cam bolt and tilt';
+    return `Loosen both clamp bolts, ${what} the wheel's top ${say(Math.abs(change), 2)}° ${way} (${angle(from)} → ${angle(to)}); tighten.`;
+  },
+  show: (_, position) => angle(position),
+  step: (bolt) => {
+    const from = bolt.reference as number;
+    const to = from + bolt.step <= bolt.range[1] + 1e-9 ? from + bolt.step : from - bolt.step;
+    return { from: Math.min(from, to), to: Math.max(from, to), name: `${say(bolt.step)}° towards +` };
+  },
+  effort: 8,
+};

@@ -1,0 +1,90 @@
+import * as v from 'valibot';
+import type { Position } from '../contract.ts';
+import { base, number, range, stamped } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { multiples, say, within } from './steps.ts';
+
+const ANGLE = number(-45, 45, 'degrees');
+const angles = { camber: v.optional(ANGLE, 0), caster: v.optional(ANGLE, 0), toe: v.optional(ANGLE, 0) };
+
+/** Either the printed table, label by label, or so many degrees a step over a range of steps. */
+const schema = v.pipe(
+  v.object({
+    ...base('effect-table'),
+    positions: v.optional(
+      v.pipe(
+        v.array(v.object({ label: stamped, ...angles }), 'a list of { label, camber, caster, toe }'),
+        v.minLength(1, 'at least one position'),
+        v.maxLength(400, 'up to 400 positions'),
+        v.check(
+          (list) => new Set(list.map((p) => String(p.label))).size === list.length,
+          'labels that differ from one another',
+        ),
+        v.readonly(),
+      ),
+    ),
+    perStep: v.optional(v.object(angles, '{ camber, caster, toe }, degrees a step')),
+    range: v.optional(range(1000, 'steps')),
+    reference: v.union([v.pipe(v.number(), v.finite()), stamped], 'a position'),
+  }),
+  v.check(
+    (table) => (table.positions === undefined) !== (table.perStep === undefined),
+    'positions: [{ label, camber, caster, toe }], or perStep and range; one of the two',
+  ),
+  v.forward(
+    v.check((table) => table.perStep === undefined || table.range !== undefined, '[low, high] in steps'),
+    ['range'],
+  ),
+);
+type EffectTable = v.InferOutput<typeof schema>;
+type Row = NonNullable<EffectTable['positions']>[number];
+
+const rowAt = (table: EffectTable, position: Position): Row | undefined =>
+  table.positions?.find(({ label }) => String(label) === String(position));
+const reach = (table: EffectTable): readonly [number, number] => table.range ?? [0, 0];
+
+/** The chart that came with a kit: the angles of a position are added as printed. What they do to each other is unknown. */
+export const effectTable: AdjusterKind = {
+  kind: 'effect-table',
+  name: 'By the printed chart',
+  schema,
+  touches: () => ({}),
+  positions: (given) => {
+    const table = given as EffectTable;
+    return table.positions?.map(({ label }) => label) ?? multiples(1, ...reach(table));
+  },
+  allowed: (given) => {
+    const table = given as EffectTable;
+    if (table.positions) return `one of ${table.positions.map(({ label }) => label).join(', ')}`;
+    return `steps from ${say(reach(table)[0])} to ${say(reach(table)[1])}`;
+  },
+  accepts: (given, position) => {
+    const table = given as EffectTable;
+    return table.positions ? rowAt(table, position) !== undefined : within(position, ...reach(table));
+  },
+  effect: (given, position) => {
+    const table = given as EffectTable;
+    if (table.positions) {
+      const { camber = 0, caster = 0, toe = 0 } = rowAt(table, position) ?? {};
+      return { add: { camber, caster, toe } };
+    }
+    const { camber = 0, caster = 0, toe = 0 } = table.perStep ?? {};
+    const n = position as number;
+    return { add: { camber: camber * n, caster: caster * n, toe: toe * n } };
+  },
+  byChart: true,
+  instruction: (given, from, to) => {
+    if ((given as EffectTable).positions) return `Change from position ${from} to position ${to} of the chart.`;
+    const change = (to as number) - (from as number);
+    return `Move ${say(Math.abs(change))} step${Math.abs(change) === 1 ? '' : 's'} ${change > 0 ? 'up' : 'down'} (${say(from as number)} → ${say(to as number)}).`;
+  },
+  show: (given, position) =>
+    (given as EffectTable).positions ? `position ${position}` : `step ${say(position as number)}`,
+  step: (given) => {
+    const all = effectTable.positions(given);
+    const i = all.findIndex((position) => String(position) === String(given.reference));
+    const to = all[i + 1] ?? all[i - 1] ?? given.reference;
+    return { from: given.reference, to, name: `${given.reference} to ${to}` };
+  },
+  effort: 8,
+};

@@ -1,0 +1,52 @@
+import * as v from 'valibot';
+import type { Vec3 } from '../contract.ts';
+import { cos, radians, sin } from '../geometry/angle.ts';
+import { sub } from '../geometry/vector.ts';
+import { casterOf, saiOf } from '../geometry/wheel-angles.ts';
+import { base, number, positive, wholeMarks } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { multiples, say, tidy, within } from './steps.ts';
+
+const schema = v.object({
+  ...base('offset-sleeve'),
+  /** Degrees that the sleeve tilts the steering axis. */
+  degrees: positive(10, 'degrees'),
+  marks: wholeMarks,
+  reference: number(-360, 360, 'degrees'),
+});
+
+const turn = (x: unknown): string => `${say(tidy(x as number), 1)}°`;
+
+/**
+ * A sleeve with an off-centre bore in the axle's seat of the upper ball joint. At the angle φ it tilts the steering axis:
+ * SAI falls (and camber rises) by degrees·cos φ, caster rises by degrees·sin φ, both as projected angles.
+ */
+export const offsetSleeve: AdjusterKind = {
+  kind: 'offset-sleeve',
+  name: 'Offset sleeve',
+  schema,
+  touches: () => ({ seats: ['upperBall', 'lowerBall'] }),
+  positions: (sleeve) => multiples(360 / sleeve.marks, 0, 360 - 360 / sleeve.marks),
+  allowed: () => 'an angle from 0 to 360°',
+  accepts: (_, position) => within(position, -360, 360),
+  effect: (sleeve, position, { points }) => {
+    const axis = sub(points.upperBall as Vec3, points.lowerBall as Vec3);
+    const phi = radians(position as number);
+    const caster = casterOf(axis) + sleeve.degrees * sin(phi);
+    const sai = saiOf(axis) - sleeve.degrees * cos(phi);
+    const height = axis[2];
+    return {
+      shift: {
+        upperBall: [-height * Math.tan(radians(caster)) - axis[0], -height * Math.tan(radians(sai)) - axis[1], 0],
+      },
+    };
+  },
+  instruction: (_, from, to) =>
+    `Free the upper ball joint, turn the sleeve from ${turn(from)} to ${turn(to)} (0° = most camber, 90° = most caster); seat it again.`,
+  show: (_, position) => turn(position),
+  step: (sleeve) => {
+    const from = sleeve.reference as number;
+    return { from, to: from + 360 / sleeve.marks, name: `${say(360 / sleeve.marks, 1)}° of turn` };
+  },
+  effort: 20,
+};

@@ -1,0 +1,43 @@
+import * as v from 'valibot';
+import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { multiples, say, within } from './steps.ts';
+
+const schema = v.object({
+  ...base('slide'),
+  at: text('the name of a point'),
+  direction,
+  step: positive(100, 'mm'),
+  range: range(200, 'mm'),
+  reference: number(-200, 200, 'mm'),
+});
+
+const mm = (x: unknown): string => `${(x as number) > 0 ? '+' : ''}${say(x as number)} mm`;
+
+/** A plate or bracket in slots (camber/caster plate, slotted arm): point `at` moves along `direction`. */
+export const slide: AdjusterKind = {
+  kind: 'slide',
+  name: 'Sliding plate',
+  schema,
+  touches: (plate) => ({ points: [plate.at] }),
+  positions: (plate) => multiples(plate.step, plate.range[0], plate.range[1]),
+  allowed: (plate) => `mm from ${say(plate.range[0])} to ${say(plate.range[1])}`,
+  accepts: (plate, position) => within(position, plate.range[0], plate.range[1]),
+  effect: (plate, position) => {
+    const [x, y, z] = unitDirection(plate.direction);
+    const t = position as number;
+    return { shift: { [plate.at]: [x * t, y * t, z * t] } };
+  },
+  instruction: (_, from, to) => {
+    const change = (to as number) - (from as number);
+    const way = change > 0 ? 'towards +' : 'towards −';
+    return `Loosen the plate, slide it ${say(Math.abs(change))} mm ${way} on its scale (${mm(from)} → ${mm(to)}); tighten it again.`;
+  },
+  show: (_, position) => mm(position),
+  step: (plate) => {
+    const from = plate.reference as number;
+    const to = from + plate.step <= plate.range[1] + 1e-9 ? from + plate.step : from - plate.step;
+    return { from: Math.min(from, to), to: Math.max(from, to), name: `${say(plate.step)} mm towards +` };
+  },
+  effort: 6,
+};

@@ -1,0 +1,78 @@
+import * as v from 'valibot';
+import { cos, radians, sin } from '../geometry/angle.ts';
+import { base, positive, text, wholeMarks } from './fields.ts';
+import type { AdjusterKind } from './kind.ts';
+import { say, tidy } from './steps.ts';
+
+const NONE = 'none';
+const DEGREES = positive(10, 'degrees');
+const schema = v.object({
+  ...base('wedge-shim'),
+  /** The taper of each shim that is to be had, degrees. */
+  degrees: v.pipe(
+    v.unknown(),
+    v.transform((x) => (typeof x === 'number' ? [x] : x)),
+    v.array(DEGREES, 'the taper of each shim, degrees'),
+    v.minLength(1, 'the taper of at least one shim, degrees'),
+    v.maxLength(20, 'up to 20 tapers'),
+    v.readonly(),
+  ),
+  marks: wholeMarks,
+  reference: v.optional(text(`${NONE}, or taper@angle such as 0.5@90`), NONE),
+});
+type WedgeShim = v.InferOutput<typeof schema>;
+
+const FORM = /^([\d.]+)@(-?[\d.]+)$/;
+
+/** Taper and angle of a position such as `0.5@90`; nothing for `none` or what is no position. */
+function parse(position: unknown): { taper: number; phi: number } | undefined {
+  const match = FORM.exec(String(position));
+  return match ? { taper: Number(match[1]), phi: Number(match[2]) } : undefined;
+}
+
+const positions = ({ degrees, marks }: WedgeShim): string[] => [
+  NONE,
+  ...degrees.flatMap((taper) => Array.from({ length: marks }, (_, i) => `${taper}@${tidy((i * 360) / marks)}`)),
+];
+
+const name = (position: unknown): string => {
+  const shim = parse(position);
+  return shim ? `${say(shim.taper)}° shim at ${say(shim.phi, 1)}°` : 'no shim';
+};
+
+/**
+ * A tapered disc between hub and axle: the spin axis turns against what carries it. At the angle φ camber rises by the
+ * taper·cos φ and toe by the taper·sin φ.
+ */
+export const wedgeShim: AdjusterKind = {
+  kind: 'wedge-shim',
+  name: 'Tapered hub shim',
+  schema,
+  touches: () => ({}),
+  positions: (shim) => positions(shim as WedgeShim),
+  allowed: (shim) =>
+    `${NONE}, or taper@angle with a taper of ${(shim as WedgeShim).degrees.join(', ')}, such as ${positions(shim as WedgeShim)[1]}`,
+  accepts: (shim, position) => {
+    const fitted = parse(position);
+    return (
+      position === NONE ||
+      (fitted !== undefined && (shim as WedgeShim).degrees.includes(fitted.taper) && Number.isFinite(fitted.phi))
+    );
+  },
+  effect: (_, position) => {
+    const shim = parse(position);
+    if (!shim) return {};
+    const phi = radians(shim.phi);
+    return { spin: { camber: shim.taper * cos(phi), toe: shim.taper * sin(phi) } };
+  },
+  instruction: (_, from, to) =>
+    parse(to)
+      ? `Take the hub off, change ${name(from)} for the ${name(to)} (0° = thick side at the top inside, camber out; 90° = toe-in).`
+      : `Take the hub off and take the ${name(from)} out.`,
+  show: (_, position) => name(position),
+  step: (shim) => {
+    const [none, first] = positions(shim as WedgeShim);
+    return { from: none as string, to: first as string, name: name(first) };
+  },
+  effort: 30,
+};

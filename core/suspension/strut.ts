@@ -1,0 +1,20 @@
+import type { SuspensionKind } from './kind.ts';
+
+/**
+ * A strut that is clamped to the knuckle and held at its top, a lower arm and a tie rod. The strut slides and turns in
+ * its top mount: the top stays on the strut's line, which is fixed in the upright and runs through strutLower.
+ */
+export const strut: SuspensionKind = {
+  kind: 'strut',
+  name: 'Strut',
+  points: ['strutTop', 'strutLower', 'lowerFront', 'lowerRear', 'lowerBall', 'tieInner', 'tieOuter', 'wheelCentre'],
+  links: [
+    ['lowerFront', 'lowerBall'],
+    ['lowerRear', 'lowerBall'],
+    ['tieInner', 'tieOuter'],
+  ],
+  lines: [['strutTop', 'strutLower']],
+  height: true,
+  steeringAxis: ['lowerBall', 'strutTop'],
+  rack: 'tieInner',
+};
