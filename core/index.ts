@@ -10,6 +10,7 @@ export { planMoves } from './plan/plan.ts';
 export { predictReading } from './plan/predict.ts';
 export type { PoseOptions } from './pose/corner.ts';
 export { adjusterEffects, type StepEffect } from './pose/effects.ts';
+export { heightEffect, type SideEffects, sideEffects } from './pose/side-effects.ts';
 export { solveCorner } from './pose/solve-corner.ts';
 export { type AssessedAngle, type Assessment, assess } from './reading/assess.ts';
 export { axleAngles, includedAngle } from './reading/axle-angles.ts';

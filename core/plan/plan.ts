@@ -20,6 +20,7 @@ import {
   type WheelReading,
 } from '../contract.ts';
 import { CAMBER, CASTER, TOE } from '../pose/corner.ts';
+import { sideEffectsOf, TRAVEL } from '../pose/side-effects.ts';
 import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { outside } from '../reading/spec-terms.ts';
 import { validatePlanRequest } from '../records/validate.ts';
@@ -74,18 +75,36 @@ export function planMoves(given: PlanRequest): Plan {
     effort: moves.reduce((sum, move) => sum + minutesOf(adjusterOf(request, move)), 0),
     optimum: { proven: true, combinations },
     shortfall: terms.flatMap((term) => shortfallOf(request, term, values.get(term) as number, positions)),
-    notes: notesOf(request, moves),
+    notes: notesOf(request, model, moves, now, positions),
     unmeasured: unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }
 
 /** What a person must know beside the figures. */
-function notesOf(request: PlanRequest, moves: readonly Move[]): string[] {
+function notesOf(request: PlanRequest, model: CarModel, moves: readonly Move[], now: CarSettings, then: CarSettings) {
   const byChart = moves.filter((move) => kindOfAdjuster(adjusterOf(request, move)).byChart);
   const names = [...new Set(byChart.map((move) => adjusterOf(request, move).name ?? move.adjuster))];
-  if (names.length === 0) return [];
+  const chart =
+    names.length > 0
+      ? [
+          `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
+        ]
+      : [];
+  const moved = CORNERS.filter((corner) => moves.some((move) => move.corner === corner));
+  return [...chart, ...moved.flatMap((corner) => bumpSteerNote(model, corner, now[corner] ?? {}, then[corner] ?? {}))];
+}
+
+/** Degrees over 25 mm that bump steer may grow by before it is spoken of: trade practice, no source. */
+const CLEARLY_WORSE = 0.1;
+
+function bumpSteerNote(model: CarModel, corner: Corner, now: Settings, then: Settings): string[] {
+  const most = (settings: Settings): number =>
+    Math.max(...(sideEffectsOf(model(corner), settings).bumpSteer ?? [0]).map(Math.abs));
+  const before = most(now);
+  const after = most(then);
+  if (after - before < CLEARLY_WORSE) return [];
   return [
-    `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
+    `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${TRAVEL} mm of travel.`,
   ];
 }
 
