@@ -11,23 +11,13 @@ import type { Adjuster, Position, Settings, WheelReading } from '../contract.ts'
 import { InputError } from '../input-error.ts';
 import { CAMBER, CASTER, type CornerModel, TOE } from '../pose/corner.ts';
 import { applyChange, type Change } from '../pose/linkage.ts';
+import { ANGLES, type Axis, difference, Line, NODES } from './line.ts';
 
-/** Nodes along the interpolated adjuster, and how many positions make it worth while. */
-const NODES = 6;
+/** How many positions make interpolation worth while. */
 const WORTH = 12;
 const SAFETY = 8;
 const LEAST_SLACK = 1e-9;
 const MOST_STATES = 4e6;
-
-interface Axis {
-  readonly adjuster: Adjuster;
-  readonly positions: readonly Position[];
-  readonly current: number;
-  readonly minutes: number;
-}
-
-/** Angles of a state, at the places CAMBER, CASTER, TOE; what left and right must agree in follows them. */
-const ANGLES = 3;
 
 export class CornerStates {
   readonly count: number;
@@ -237,37 +227,6 @@ export class CornerStates {
   }
 }
 
-/** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
-class Line {
-  readonly changes: readonly Change[];
-  readonly weights: Float64Array;
-  readonly values = new Float64Array(NODES * ANGLES);
-
-  constructor(axis: Axis, model: CornerModel) {
-    const positions = axis.positions as readonly number[];
-    const low = Math.min(...positions);
-    const high = Math.max(...positions);
-    const nodes = Array.from({ length: NODES }, (_, n) => {
-      const x = Math.cos((Math.PI * (n + 0.5)) / NODES);
-      return (low + high) / 2 + (x * (high - low)) / 2;
-    });
-    const here = model.change(axis.adjuster.id, positions[axis.current] as number);
-    this.changes = nodes.map((node) => difference(model.change(axis.adjuster.id, node), here));
-    this.weights = Float64Array.from(
-      positions.flatMap((position) =>
-        nodes.map((node, n) =>
-          nodes.reduce((w, other, m) => (m === n ? w : (w * (position - other)) / (node - other)), 1),
-        ),
-      ),
-    );
-  }
-
-  /** Whether no pose exists at some node, so that nothing can be interpolated. */
-  hasGap(): boolean {
-    return this.values.some(Number.isNaN);
-  }
-}
-
 /** The positions of an adjuster and where it stands among them; a stand between marks is a position of its own. */
 function axisOf(adjuster: Adjuster, settings: Settings): Axis {
   const kind = adjusterKinds[adjuster.kind];
@@ -296,8 +255,3 @@ function finest(axes: readonly Axis[]): number {
   });
   return best;
 }
-
-const difference = (a: Change, b: Change): Change => ({
-  at: [...a.at, ...b.at],
-  by: [...a.by, ...b.by.map((x) => -x)],
-});

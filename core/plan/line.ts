@@ -1,0 +1,54 @@
+/** An adjuster's positions, and the interpolation along a smooth one. */
+import type { Adjuster, Position } from '../contract.ts';
+import type { CornerModel } from '../pose/corner.ts';
+import type { Change } from '../pose/linkage.ts';
+
+/** Angles of a state, at the places CAMBER, CASTER, TOE. */
+export const ANGLES = 3;
+/** Chebyshev nodes along the interpolated adjuster. */
+export const NODES = 6;
+
+/** An adjuster that may be moved. */
+export interface Axis {
+  readonly adjuster: Adjuster;
+  readonly positions: readonly Position[];
+  readonly current: number;
+  readonly minutes: number;
+}
+
+/** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
+export class Line {
+  readonly changes: readonly Change[];
+  readonly weights: Float64Array;
+  readonly values = new Float64Array(NODES * ANGLES);
+
+  constructor(axis: Axis, model: CornerModel) {
+    const positions = axis.positions as readonly number[];
+    const low = Math.min(...positions);
+    const high = Math.max(...positions);
+    const nodes = Array.from({ length: NODES }, (_, n) => {
+      const x = Math.cos((Math.PI * (n + 0.5)) / NODES);
+      return (low + high) / 2 + (x * (high - low)) / 2;
+    });
+    const here = model.change(axis.adjuster.id, positions[axis.current] as number);
+    this.changes = nodes.map((node) => difference(model.change(axis.adjuster.id, node), here));
+    this.weights = Float64Array.from(
+      positions.flatMap((position) =>
+        nodes.map((node, n) =>
+          nodes.reduce((w, other, m) => (m === n ? w : (w * (position - other)) / (node - other)), 1),
+        ),
+      ),
+    );
+  }
+
+  /** Whether no pose exists at some node, so that nothing can be interpolated. */
+  hasGap(): boolean {
+    return this.values.some(Number.isNaN);
+  }
+}
+
+/** What takes the parameters from `b` to `a`. */
+export const difference = (a: Change, b: Change): Change => ({
+  at: [...a.at, ...b.at],
+  by: [...a.by, ...b.by.map((x) => -x)],
+});
