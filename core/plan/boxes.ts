@@ -11,7 +11,9 @@ export interface Box {
   readonly last: number;
   readonly low: Float64Array;
   readonly high: Float64Array;
+  /** Least cost of its states by themselves, and with the tangents of the shared terms. */
   readonly cost: number;
+  readonly tilted: number;
   readonly effort: number;
   readonly mostEffort: number;
   halves?: readonly [Box, Box];
@@ -19,9 +21,11 @@ export interface Box {
 
 /** One corner's states in the order of their boxes, with what each costs by itself. */
 export class Side {
-  readonly root: Box | undefined;
+  #root: Box | undefined;
   readonly #order: Uint32Array;
+  readonly #kept: number;
   readonly #cost: Float64Array;
+  #tilted: Float64Array;
 
   constructor(
     readonly states: CornerStates,
@@ -32,6 +36,7 @@ export class Side {
   ) {
     const { values, count, slack, stride } = states;
     this.#cost = new Float64Array(count);
+    this.#tilted = this.#cost;
     const order = new Uint32Array(count);
     let kept = 0;
     // Flat copies of the terms: this loop runs over every state that there is.
@@ -54,7 +59,63 @@ export class Side {
       order[kept++] = state;
     }
     this.#order = order;
-    this.root = kept > 0 ? this.#box(0, kept) : undefined;
+    this.#kept = kept;
+  }
+
+  /** The box of all states; absent where none can meet the windows. */
+  get root(): Box | undefined {
+    if (!this.#root && this.#kept > 0) this.#root = this.#box(0, this.#kept);
+    return this.#root;
+  }
+
+  /** What a state costs by itself. */
+  cost(state: number): number {
+    return this.#cost[state] as number;
+  }
+
+  /** The state that costs least with `extra`, a cost of its numbers, added; −1 where there is none. */
+  least(extra: (values: Float64Array, at: number) => number, among: Uint32Array = this.#states()): number {
+    const { values, stride } = this.states;
+    let best = -1;
+    let lowest = Number.POSITIVE_INFINITY;
+    for (const state of among) {
+      const cost = (this.#cost[state] as number) + extra(values, state * stride);
+      if (cost < lowest) {
+        lowest = cost;
+        best = state;
+      }
+    }
+    return best;
+  }
+
+  /** States whose numbers are all within `reach` half windows of a state's. */
+  near(state: number, reach: number): Uint32Array {
+    const { values, stride } = this.states;
+    return this.#states().filter((other) => {
+      for (let k = 0; k < stride; k++) {
+        const away = Math.abs((values[other * stride + k] as number) - (values[state * stride + k] as number));
+        if (away * (this.weights[k] as number) > reach) return false;
+      }
+      return true;
+    });
+  }
+
+  #states(): Uint32Array {
+    return this.#order.subarray(0, this.#kept);
+  }
+
+  /** Takes the tangents of the shared terms, `slope` per unit of each number; boxes are made anew. */
+  tilt(slope: Float64Array): void {
+    const { values, slack, stride } = this.states;
+    this.#tilted = new Float64Array(this.#cost.length);
+    this.#root = undefined;
+    const allowance = slope.reduce((sum, x) => sum + Math.abs(x), 0) * slack;
+    for (let i = 0; i < this.#kept; i++) {
+      const state = this.#order[i] as number;
+      let cost = (this.#cost[state] as number) - allowance;
+      for (let k = 0; k < stride; k++) cost += (slope[k] as number) * (values[state * stride + k] as number);
+      this.#tilted[state] = cost;
+    }
   }
 
   state(box: Box): number {
@@ -66,6 +127,7 @@ export class Side {
     const low = new Float64Array(stride).fill(Number.POSITIVE_INFINITY);
     const high = new Float64Array(stride).fill(Number.NEGATIVE_INFINITY);
     let cost = Number.POSITIVE_INFINITY;
+    let tilted = Number.POSITIVE_INFINITY;
     let least = Number.POSITIVE_INFINITY;
     let most = 0;
     for (let i = first; i < last; i++) {
@@ -77,6 +139,8 @@ export class Side {
       }
       const own = this.#cost[state] as number;
       if (own < cost) cost = own;
+      const leaning = this.#tilted[state] as number;
+      if (leaning < tilted) tilted = leaning;
       const minutes = effort[state] as number;
       if (minutes < least) least = minutes;
       if (minutes > most) most = minutes;
@@ -85,7 +149,7 @@ export class Side {
       low[k] = (low[k] as number) - slack;
       high[k] = (high[k] as number) + slack;
     }
-    return { first, last, low, high, cost, effort: least, mostEffort: most };
+    return { first, last, low, high, cost, tilted, effort: least, mostEffort: most };
   }
 
   /** How much there is to gain by splitting: the widest angle in half windows, or an undecided effort. */

@@ -7,12 +7,16 @@
  * + Σ over shared terms (least cost over the interval that the boxes allow).
  * The choice with the least bound is split next. The first choice that is down to single states, fully solved, and
  * not above any bound left, is the optimum: nothing is left to luck.
+ *
+ * Where corners pull on one another hard, that bound is loose while boxes are wide, and a second one helps: see
+ * tangents.ts. The larger of the two counts.
  */
 import type { Corner } from '../contract.ts';
 import { EDGE_NOISE } from '../reading/spec-terms.ts';
 import { type Box, Side } from './boxes.ts';
 import { Heap } from './heap.ts';
 import type { CornerStates } from './states.ts';
+import { sharedTerm, takeTangents } from './tangents.ts';
 import { distanceOf, isIn, type Term } from './terms.ts';
 
 export interface Goal {
@@ -36,10 +40,10 @@ interface Choice {
   readonly settled?: readonly number[];
 }
 
-/** Least ((value − aim)/half)² over an interval. */
-function leastDistance(term: Term, low: number, high: number): number {
-  const { aim } = term.window;
-  return distanceOf(term, Math.min(Math.max(aim, low), high));
+/** Least ((x − at)/half)² over an interval. */
+function leastSquare(low: number, high: number, at: number, half: number): number {
+  const off = at < low ? low - at : at > high ? at - high : 0;
+  return (off / half) ** 2;
 }
 
 const overlaps = ({ window }: Term, low: number, high: number): boolean =>
@@ -61,18 +65,14 @@ export function search(
   goal: Goal,
 ): Found | undefined {
   const own = terms.filter(({ parts }) => parts.length === 1);
-  const shared = terms
-    .filter(({ parts }) => parts.length > 1)
-    .map((term) => ({
-      term,
-      parts: term.parts.map(({ corner, angle, factor }) => ({ side: corners.indexOf(corner), angle, factor })),
-    }));
+  const shared = terms.filter(({ parts }) => parts.length > 1).map((term) => sharedTerm(term, corners));
   const sides = corners.map((corner, i) => {
     const weights = Array.from({ length: states[i]?.stride ?? 0 }, (_, angle) => weightOf(terms, corner, angle));
     const mine = own.filter(({ parts }) => parts[0]?.corner === corner);
     return new Side(states[i] as CornerStates, mine, goal.inWindow, weights, goal.effortFirst);
   });
 
+  let constant = 0;
   const before = (a: Choice, b: Choice): boolean => {
     if (goal.effortFirst && Math.abs(a.effort - b.effort) > SAME_EFFORT) return a.effort < b.effort;
     if (a.distance !== b.distance) return a.distance < b.distance;
@@ -83,12 +83,14 @@ export function search(
   /** The choice's bound, or nothing if it cannot meet the windows. */
   const bound = (boxes: readonly Box[]): Choice | undefined => {
     let distance = 0;
+    let tilted = constant;
     let effort = 0;
     for (const box of boxes) {
       distance += box.cost;
+      tilted += box.tilted;
       effort += box.effort;
     }
-    for (const { term, parts } of shared) {
+    for (const { term, parts, meeting } of shared) {
       let low = term.constant;
       let high = term.constant;
       for (const { side, angle, factor } of parts) {
@@ -99,9 +101,10 @@ export function search(
         high += Math.max(a, b);
       }
       if ((goal.inWindow || term.hard) && !overlaps(term, low, high)) return undefined;
-      distance += leastDistance(term, low, high);
+      distance += leastSquare(low, high, term.window.aim, term.window.half);
+      tilted += leastSquare(low, high, meeting, term.window.half);
     }
-    return { boxes, distance, effort };
+    return { boxes, distance: Math.max(distance, tilted), effort };
   };
 
   /** A choice of single states by full solves. */
@@ -112,27 +115,37 @@ export function search(
     return distance === undefined ? undefined : { boxes, distance, effort, settled };
   };
 
-  const open = new Heap<Choice>(before);
-  const roots = sides.map((side) => side.root);
-  if (roots.every((root) => root !== undefined)) {
-    const first = bound(roots as Box[]);
+  /** The best choice; nothing where there is none; `undecided` where more than `most` had to be split. */
+  const attempt = (most: number): Found | 'undecided' | undefined => {
+    const open = new Heap<Choice>(before);
+    const roots = sides.map((side) => side.root);
+    const first = roots.every((root) => root !== undefined) ? bound(roots) : undefined;
     if (first) open.push(first);
-  }
-  for (let choice = open.pop(); choice; choice = open.pop()) {
-    if (choice.settled) return { states: choice.settled, distance: choice.distance, effort: choice.effort };
-    const widest = widestSide(choice.boxes, sides);
-    if (widest < 0) {
-      const settled = settle(choice);
-      if (settled) open.push(settled);
-      continue;
+    let split = 0;
+    for (let choice = open.pop(); choice; choice = open.pop()) {
+      if (choice.settled) return { states: choice.settled, distance: choice.distance, effort: choice.effort };
+      if (split++ > most) return 'undecided';
+      const widest = widestSide(choice.boxes, sides);
+      if (widest < 0) {
+        const settled = settle(choice);
+        if (settled) open.push(settled);
+        continue;
+      }
+      for (const half of (sides[widest] as Side).split(choice.boxes[widest] as Box)) {
+        const next = bound(choice.boxes.map((box, i) => (i === widest ? half : box)));
+        if (next) open.push(next);
+      }
     }
-    for (const half of (sides[widest] as Side).split(choice.boxes[widest] as Box)) {
-      const next = bound(choice.boxes.map((box, i) => (i === widest ? half : box)));
-      if (next) open.push(next);
-    }
-  }
-  return undefined;
+    return undefined;
+  };
+  const easy = attempt(shared.length > 0 ? EASY : Number.POSITIVE_INFINITY);
+  if (easy !== 'undecided') return easy;
+  constant = takeTangents(sides, shared);
+  return attempt(Number.POSITIVE_INFINITY) as Found | undefined;
 }
+
+/** Splits after which the tangents are worth their cost. */
+const EASY = 500;
 
 /** Σ of the terms' distances at these angles, or nothing if a term is out of a window that it has to be in. */
 export function judge(
