@@ -14,6 +14,7 @@ export { heightEffect, type SideEffects, sideEffects } from './pose/side-effects
 export { solveCorner } from './pose/solve-corner.ts';
 export { type AssessedAngle, type Assessment, assess } from './reading/assess.ts';
 export { axleAngles, includedAngle } from './reading/axle-angles.ts';
+export { casterAgainstFrame, casterToMeasure } from './reading/frame-angle.ts';
 export { toeFromRimDistances } from './reading/rim-distances.ts';
 export { casterFromSweep, saiFromSweep } from './reading/sweep.ts';
 export { mergeCarFiles } from './records/merge.ts';
@@ -21,8 +22,9 @@ export { planRequest } from './records/plan-request.ts';
 export { current, movedOn } from './records/rounds.ts';
 export { parseCarFile, validateCar, validateCarFile } from './records/validate.ts';
 export { suspensionKinds } from './suspension/catalogue.ts';
-export { pointsFromTape } from './suspension/double-wishbone.tape.ts';
 export type { SuspensionKind } from './suspension/kind.ts';
+export { pointsFromTape } from './suspension/points-from-tape.ts';
+export type { TapeDimension } from './suspension/tape.ts';
 
 export { formatAngle } from './units/format.ts';
 export { formatLength, parseLength } from './units/length.ts';

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { numberField } from './ask.ts';
 import { base, number } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { say } from './steps.ts';
@@ -44,5 +45,11 @@ export const axleWedge: AdjusterKind = {
       name: `${name(all[0])} to ${name(all[1] ?? all[0])}`,
     };
   },
+  fields: [
+    { name: 'degrees', label: 'Wedges to be had', ask: { as: 'numbers', unit: 'degrees' } },
+    numberField('reference', 'Fitted when the dimensions were taken', 'degrees'),
+  ],
+  start: { reference: 0 },
+  sample: { adjuster: { reference: 0, degrees: [0.5, 1, 1.5, 2] }, from: 0, to: 1.5 },
   effort: 40,
 };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { asin, degrees, radians, sin } from '../geometry/angle.ts';
+import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, within } from './steps.ts';
@@ -57,5 +58,14 @@ export const clampBolt: AdjusterKind = {
     const to = from + bolt.step <= bolt.range[1] + 1e-9 ? from + bolt.step : from - bolt.step;
     return { from: Math.min(from, to), to: Math.max(from, to), name: `${say(bolt.step)}° towards +` };
   },
+  fields: [
+    numberField('step', 'Set to the nearest', 'degrees'),
+    rangeField('Travel', 'degrees'),
+    numberField('reference', 'Where it stood when the dimensions were taken', 'degrees'),
+    optional(lengthField('eccentricity', 'Cam bolt: eccentricity', 'empty where the knuckle is tilted by hand')),
+    optional(lengthField('spacing', 'Cam bolt: between the two bolts')),
+  ],
+  start: { step: 0.1, range: [-1.5, 1.5], reference: 0 },
+  sample: { adjuster: { reference: 0, step: 0.1, range: [-1.5, 1.5] }, from: -0.5, to: 0.7 },
   effort: 8,
 };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { cos, radians, sin } from '../geometry/angle.ts';
+import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, within } from './steps.ts';
@@ -72,5 +73,37 @@ export const eccentricCam: AdjusterKind = {
     const to = from + step <= high + 1e-9 ? from + step : from - step;
     return { from: Math.min(from, to), to: Math.max(from, to), name: '1 mark towards +' };
   },
+  fields: [
+    AT,
+    DIRECTION,
+    lengthField('eccentricity', 'Eccentricity'),
+    numberField('marks', 'Marks to a full turn', ''),
+    {
+      name: 'zero',
+      label: 'Scale starts',
+      ask: {
+        as: 'choice',
+        choices: [
+          ['middle', 'at the middle of travel'],
+          ['end', 'at the end of travel'],
+        ],
+      },
+    },
+    optional({
+      name: 'turns',
+      label: '+ is, seen from the bolt head, left wheel',
+      ask: {
+        as: 'choice',
+        choices: [
+          ['clockwise', 'clockwise'],
+          ['anticlockwise', 'anticlockwise'],
+        ],
+      },
+    }),
+    optional(rangeField('Travel', 'degrees')),
+    numberField('reference', 'Angle when the dimensions were taken', 'degrees'),
+  ],
+  start: { direction: [0, 1, 0], marks: 24, zero: 'middle', reference: 0 },
+  sample: { adjuster: { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, from: 0, to: 45 },
   effort: 6,
 };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Position } from '../contract.ts';
+import { numberField, optional, rangeField } from './ask.ts';
 import { base, number, range, stamped } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, within } from './steps.ts';
@@ -85,6 +86,36 @@ export const effectTable: AdjusterKind = {
     const i = all.findIndex((position) => String(position) === String(given.reference));
     const to = all[i + 1] ?? all[i - 1] ?? given.reference;
     return { from: given.reference, to, name: `${given.reference} to ${to}` };
+  },
+  fields: [
+    optional({
+      name: 'positions',
+      label: 'The printed chart',
+      hint: 'or leave it empty and say what one step does',
+      ask: {
+        as: 'table',
+        columns: [
+          { name: 'label', label: 'position', as: 'label' },
+          { name: 'caster', label: 'caster', as: 'degrees' },
+          { name: 'camber', label: 'camber', as: 'degrees' },
+          { name: 'toe', label: 'toe', as: 'degrees' },
+        ],
+      },
+    }),
+    optional(numberField('perStep.caster', 'One step: caster', 'degrees')),
+    optional(numberField('perStep.camber', 'One step: camber', 'degrees')),
+    optional(numberField('perStep.toe', 'One step: toe', 'degrees')),
+    optional(rangeField('Steps', 'steps')),
+    { name: 'reference', label: 'Position now and when measured', ask: { as: 'text' } },
+  ],
+  start: {},
+  sample: {
+    adjuster: {
+      reference: 'A',
+      positions: ['A', 'B', 'C', 'D'].map((label, i) => ({ label, caster: i / 2, camber: -i / 4, toe: 0 })),
+    },
+    from: 'B',
+    to: 'D',
   },
   effort: 8,
 };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Position } from '../contract.ts';
+import { AT } from './ask.ts';
 import { base, stamped, text, vector } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 
@@ -52,6 +53,32 @@ export const indexedCam: AdjusterKind = {
     const i = all.findIndex((label) => same(label, cam.reference));
     const to = all[i + 1] ?? all[i - 1] ?? cam.reference;
     return { from: cam.reference, to, name: `number ${cam.reference} to ${to}` };
+  },
+  fields: [
+    AT,
+    {
+      name: 'positions',
+      label: 'Numbers of the cam',
+      ask: {
+        as: 'table',
+        columns: [
+          { name: 'label', label: 'number', as: 'label' },
+          { name: 'offset.0', label: 'forward', as: 'length' },
+          { name: 'offset.1', label: 'outboard', as: 'length' },
+          { name: 'offset.2', label: 'up', as: 'length' },
+        ],
+      },
+    },
+    { name: 'reference', label: 'Number up when the dimensions were taken', ask: { as: 'text' } },
+  ],
+  start: {},
+  sample: {
+    adjuster: {
+      reference: '1',
+      positions: Array.from({ length: 8 }, (_, i) => ({ label: String(i + 1), offset: [0, 0, 0] })),
+    },
+    from: '3',
+    to: '5',
   },
   effort: 10,
 };

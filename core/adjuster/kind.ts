@@ -4,6 +4,7 @@
  */
 import type { GenericSchema } from 'valibot';
 import type { Adjuster, Corner, Position, Suspension, Vec3 } from '../contract.ts';
+import type { AskedField } from './ask.ts';
 
 /** What a position changes, counted from the adjuster's own zero. The model takes the reference's effect away. */
 export interface Effect {
@@ -63,6 +64,15 @@ export interface AdjusterKind {
   readonly pair?: (adjuster: Adjuster) => { readonly with: string; readonly most: number } | undefined;
   /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */
   readonly byChart?: true;
+  /** What a form asks for beside name, time and torque, in the order in which it is asked. */
+  readonly fields: readonly AskedField[];
+  /** What most of them have, so that little is left to type; and a made-up one with a move, for choosing by eye. */
+  readonly start: Readonly<Record<string, unknown>>;
+  readonly sample: {
+    readonly adjuster: Readonly<Record<string, unknown>>;
+    readonly from: Position;
+    readonly to: Position;
+  };
   /** Minutes to move it once where the user has not said: trade practice, no source. */
   readonly effort: number;
 }

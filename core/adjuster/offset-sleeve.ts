@@ -3,6 +3,7 @@ import type { Vec3 } from '../contract.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
 import { casterOf, saiOf } from '../geometry/wheel-angles.ts';
+import { numberField } from './ask.ts';
 import { base, number, positive, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, tidy, within } from './steps.ts';
@@ -31,9 +32,10 @@ export const offsetSleeve: AdjusterKind = {
   accepts: (_, position) => within(position, -360, 360),
   effect: (sleeve, position, { points }) => {
     const axis = sub(points.upperBall as Vec3, points.lowerBall as Vec3);
-    const phi = radians(position as number);
-    const caster = casterOf(axis) + sleeve.degrees * sin(phi);
-    const sai = saiOf(axis) - sleeve.degrees * cos(phi);
+    // The points hold with the sleeve at its reference, so that its tilt there is in the axis already.
+    const [here, zero] = [radians(position as number), radians(sleeve.reference as number)];
+    const caster = casterOf(axis) + sleeve.degrees * (sin(here) - sin(zero));
+    const sai = saiOf(axis) - sleeve.degrees * (cos(here) - cos(zero));
     const height = axis[2];
     return {
       shift: {
@@ -48,5 +50,12 @@ export const offsetSleeve: AdjusterKind = {
     const from = sleeve.reference as number;
     return { from, to: from + 360 / sleeve.marks, name: `${say(360 / sleeve.marks, 1)}° of turn` };
   },
+  fields: [
+    numberField('degrees', 'Tilts the steering axis by', 'degrees'),
+    numberField('marks', 'Positions to a full turn', ''),
+    numberField('reference', 'Turned to, when the dimensions were taken', 'degrees'),
+  ],
+  start: { marks: 12, reference: 0 },
+  sample: { adjuster: { reference: 0, degrees: 1, marks: 12 }, from: 0, to: 120 },
   effort: 20,
 };

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { InputError } from '../input-error.ts';
 import { shimStack } from '../units/shim-stack.ts';
+import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
 import { base, direction, number, positive, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { say, tidy, within } from './steps.ts';
@@ -91,5 +92,17 @@ export const shimPack: AdjusterKind = {
     const to = from + step <= pack.max ? from + step : from - step;
     return { from: Math.min(from, to), to: Math.max(from, to), name: `${mm(step)} mm more shim` };
   },
+  fields: [
+    AT,
+    DIRECTION,
+    { name: 'sizes', label: 'Shim sizes', hint: 'with spaces between: 1 1.5 3', ask: { as: 'lengths' } },
+    lengthField('max', 'Thickest pack allowed'),
+    lengthField('reference', 'In the pack when the dimensions were taken'),
+    optional(numberField('maxCount', 'Most shims at the bolt', 'shims')),
+    optional({ name: 'pair.with', label: 'Other pack of the arm', hint: 'its short name', ask: { as: 'text' } }),
+    optional(lengthField('pair.most', 'Most that the two may differ')),
+  ],
+  start: { direction: [0, 1, 0], reference: 0 },
+  sample: { adjuster: { reference: 3, sizes: [1.5], max: 9 }, from: 3, to: 4.5 },
   effort: 8,
 };

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, within } from './steps.ts';
@@ -39,5 +40,14 @@ export const slide: AdjusterKind = {
     const to = from + plate.step <= plate.range[1] + 1e-9 ? from + plate.step : from - plate.step;
     return { from: Math.min(from, to), to: Math.max(from, to), name: `${say(plate.step)} mm towards +` };
   },
+  fields: [
+    AT,
+    DIRECTION,
+    lengthField('step', 'Set to the nearest'),
+    rangeField('Travel', 'mm'),
+    numberField('reference', 'Place on the scale when the dimensions were taken', 'mm'),
+  ],
+  start: { direction: [0, 1, 0], step: 1, range: [-10, 10], reference: 0 },
+  sample: { adjuster: { reference: 0, step: 1, range: [-10, 10] }, from: -2, to: 4 },
   effort: 6,
 };

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range, text } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, say, within } from './steps.ts';
@@ -88,5 +89,46 @@ export const threadedRod: AdjusterKind = {
       ? { from, to: from + one, name: `${say(one)} turn longer` }
       : { from: from - one, to: from, name: `${say(one)} turn longer` };
   },
+  fields: [
+    { name: 'links', label: 'Lengthens which rod', ask: { as: 'link' } },
+    lengthField('lead', 'Longer by, each turn', 'a left/right-hand sleeve: both pitches together'),
+    {
+      name: 'stepTurns',
+      label: 'Set to the nearest',
+      ask: {
+        as: 'choice',
+        choices: [
+          [1 / 12, 'half flat'],
+          [1 / 6, 'flat'],
+          [0.25, 'quarter turn'],
+          [0.5, 'half turn'],
+        ],
+      },
+    },
+    rangeField('Turns allowed', 'turns'),
+    numberField('reference', 'Turns when the dimensions were taken', 'turns'),
+    optional({
+      name: 'longerWhen',
+      label: 'Longer when turned',
+      ask: {
+        as: 'choice',
+        choices: [
+          ['clockwise', 'clockwise'],
+          ['anticlockwise', 'anticlockwise'],
+        ],
+      },
+    }),
+    optional({
+      name: 'seenFrom',
+      label: 'Seen from',
+      hint: 'the wheel end, the sleeve’s outer end',
+      ask: { as: 'text' },
+    }),
+    optional(lengthField('maxSideDifference', 'Most that left and right may differ')),
+    optional(numberField('engaged', 'Thread that holds now', 'turns')),
+    optional(numberField('leastEngaged', 'Least that the maker allows', 'turns')),
+  ],
+  start: { stepTurns: 1 / 12, range: [-6, 6], reference: 0 },
+  sample: { adjuster: { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, from: 0, to: 1.25 },
   effort: 4,
 };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { cos, radians, sin } from '../geometry/angle.ts';
+import { numberField } from './ask.ts';
 import { base, positive, text, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { say, tidy } from './steps.ts';
@@ -74,5 +75,17 @@ export const wedgeShim: AdjusterKind = {
     const [none, first] = positions(shim as WedgeShim);
     return { from: none as string, to: first as string, name: name(first) };
   },
+  fields: [
+    { name: 'degrees', label: 'Tapers to be had', ask: { as: 'numbers', unit: 'degrees' } },
+    numberField('marks', 'Positions to a full turn', ''),
+    {
+      name: 'reference',
+      label: 'Fitted when the dimensions were taken',
+      hint: 'none, or taper@angle such as 0.5@90',
+      ask: { as: 'text' },
+    },
+  ],
+  start: { marks: 24, reference: NONE },
+  sample: { adjuster: { reference: NONE, degrees: [0.5], marks: 24 }, from: NONE, to: '0.5@45' },
   effort: 30,
 };

@@ -211,19 +211,24 @@ export class CornerStates {
 
   /** Two positions that may not differ by more than so much: what exceeds it is forbidden, unless it is so now. */
   #forbid(): void {
-    this.#axes.forEach(({ adjuster, positions, current }, i) => {
+    for (const { adjuster } of this.model.fitted.values()) {
       const pair = adjusterKinds[adjuster.kind]?.pair?.(adjuster);
-      if (!pair) return;
-      const j = this.#axes.findIndex((axis) => axis.adjuster.id === pair.with);
-      const other = this.#axes[j];
-      const stands = this.current[pair.with];
-      const partner = (state: number): unknown => (other ? other.positions[this.#digit(state, j)] : stands);
-      const gap = (a: unknown, b: unknown): number => Math.abs((a as number) - (b as number));
-      const most = Math.max(pair.most, gap(positions[current], other ? other.positions[other.current] : stands)) + 1e-9;
+      if (!pair) continue;
+      const [own, other] = [this.#positionOf(adjuster.id), this.#positionOf(pair.with)];
+      const gap = (state: number): number => Math.abs((own(state) as number) - (other(state) as number));
+      const now = Math.abs((this.current[adjuster.id] as number) - (this.current[pair.with] as number));
+      const most = Math.max(pair.most, now) + 1e-9;
       for (let state = 0; state < this.count; state++) {
-        if (gap(positions[this.#digit(state, i)], partner(state)) > most) this.values[state * this.stride] = Number.NaN;
+        if (gap(state) > most) this.values[state * this.stride] = Number.NaN;
       }
-    });
+    }
+  }
+
+  /** Where an adjuster stands in a state, whether or not it is moved. */
+  #positionOf(id: string): (state: number) => Position | undefined {
+    const axis = this.#axes.findIndex((one) => one.adjuster.id === id);
+    const positions = this.#axes[axis]?.positions;
+    return positions ? (state) => positions[this.#digit(state, axis)] : () => this.current[id];
   }
 }
 

@@ -16,6 +16,7 @@ import {
   type Linkage,
   SPIN_CAMBER,
   SPIN_TOE,
+  tiltLine,
   without,
 } from './linkage.ts';
 
@@ -93,6 +94,7 @@ export class CornerModel {
   /** Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop. */
   angles(params: Float64Array, out: Angles): boolean {
     const { solver, angles } = this.linkage;
+    tiltLine(this.linkage, params);
     if (solver && !solver.solve(params)) return false;
     const [sx, sy, sz] = this.#spinAt(params);
     const r = solver?.rotation ?? UPRIGHT;

@@ -5,8 +5,8 @@
 
 import type { Effect } from '../adjuster/kind.ts';
 import type { Suspension, Vec3 } from '../contract.ts';
+import { cos, radians, sin } from '../geometry/angle.ts';
 import { cross, distance, sub, unit } from '../geometry/vector.ts';
-import { turnAbout } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
@@ -32,21 +32,22 @@ export interface Linkage {
   readonly onUpright: ReadonlySet<string>;
   /** Parameter of a link's length, by its body point. */
   readonly lengths: ReadonlyMap<string, number>;
-  /** First parameter of the normals that hold a strut's line. */
+  /** First parameter of each normal that holds a clamped strut's line. */
   readonly normals: readonly number[];
   /** Parameter of the wheel-centre height; absent on a rigid axle. */
   readonly height?: number;
-  /** First of the five angles at the end: spin axis by camber and toe, then camber, caster and toe to add. */
+  /** First of the angles at the end: see the places below. */
   readonly angles: number;
 }
 
-/** Places after `Linkage.angles`. */
+/** Places after `Linkage.angles`: the spin axis by camber and toe; what is added to the angles; a strut's tilt. */
 export const SPIN_CAMBER = 0;
 export const SPIN_TOE = 1;
 export const ADD_CAMBER = 2;
 export const ADD_CASTER = 3;
 export const ADD_TOE = 4;
-const ANGLE_COUNT = 5;
+export const TILT = 5;
+const ANGLE_COUNT = 6;
 
 /** The kind's description; refuses a kind that is not in the catalogue. */
 export function kindOf(suspension: Suspension, field = 'suspension'): SuspensionKind {
@@ -125,7 +126,7 @@ export function compile(suspension: Suspension, field = 'suspension'): Linkage {
       row(LINE, () => {
         place(body, point(body));
         upright(through);
-        normals.push(params.length);
+        if (kind.clamped) normals.push(params.length);
         params.push(...normal);
       });
     }
@@ -200,13 +201,8 @@ export function changeOf(linkage: Linkage, effect: Effect): Change {
     for (const slot of linkage.slots.get(name) ?? []) putPoint(slot, shift);
   }
   for (const [link, growth] of Object.entries(effect.lengthen ?? {})) put(linkage.lengths.get(link) as number, growth);
-  if (effect.tilt) {
-    for (const slot of linkage.normals) {
-      const normal = [0, 1, 2].map((i) => linkage.reference[slot + i]) as unknown as Vec3;
-      putPoint(slot, sub(turnAbout(normal, FORWARD, effect.tilt), normal));
-    }
-  }
-  const { spin, add } = effect;
+  const { spin, add, tilt } = effect;
+  put(linkage.angles + TILT, tilt ?? 0);
   put(linkage.angles + SPIN_CAMBER, spin?.camber ?? 0);
   put(linkage.angles + SPIN_TOE, spin?.toe ?? 0);
   put(linkage.angles + ADD_CAMBER, add?.camber ?? 0);
@@ -214,7 +210,21 @@ export function changeOf(linkage: Linkage, effect: Effect): Change {
   put(linkage.angles + ADD_TOE, add?.toe ?? 0);
   return { at, by };
 }
-const FORWARD: Vec3 = [1, 0, 0];
+
+/**
+ * Writes a clamped strut's normals for its tilt. Tilts of two bolts add up as angles, which changes of the normals
+ * themselves would not.
+ */
+export function tiltLine({ normals, reference, angles }: Linkage, params: Float64Array): void {
+  if (normals.length === 0) return;
+  const tilt = radians(params[angles + TILT] as number);
+  const [c, s] = [cos(tilt), sin(tilt)];
+  for (const slot of normals) {
+    const [y, z] = [reference[slot + 1] as number, reference[slot + 2] as number];
+    params[slot + 1] = y * c - z * s;
+    params[slot + 2] = y * s + z * c;
+  }
+}
 
 /** Adds a change to a parameter array. */
 export function applyChange(params: Float64Array, { at, by }: Change): void {

@@ -30,7 +30,18 @@ export function validateAdjusters(value: unknown, suspension: Suspension, field 
   if (twin >= 0) {
     throw new InputError(`${field}[${twin}].id`, adjusters[twin]?.id, 'an id that no other adjuster of the axle has');
   }
+  adjusters.forEach((one, i) => {
+    checkPair(one, adjusters, `${field}[${i}].pair`);
+  });
   return adjusters;
+}
+
+/** A limit on two packs is no limit unless the other one is there. */
+function checkPair(adjuster: Adjuster, all: readonly Adjuster[], field: string): void {
+  const pair = adjusterKind(adjuster.kind, field).pair?.(adjuster);
+  if (!pair) return;
+  const others = all.filter((one) => one.kind === adjuster.kind && one.id !== adjuster.id);
+  if (!others.some((one) => one.id === pair.with)) throw new InputError(`${field}.with`, pair.with, ids(others));
 }
 
 function validateAdjuster(value: unknown, suspension: Suspension, field: string): Adjuster {
@@ -49,7 +60,7 @@ function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspen
   const points = jointsOf(held);
   const rods = rodsOf(held);
   const { points: moved = [], links: lengthened = [], seats = [], line } = kind.touches(adjuster);
-  if (line && !held.lines?.length) misfit(kind, held, field, 'a suspension with a strut');
+  if (line && !held.clamped) misfit(kind, held, field, 'a suspension with a strut');
   if (seats.some((seat) => ![...(held.seats ?? []), ...(held.lines ?? []).flat()].includes(seat))) {
     misfit(kind, held, field, 'an axle with ball joints of its own');
   }

@@ -1,4 +1,4 @@
-import { pointsFromTape } from './double-wishbone.tape.ts';
+import { doubleWishboneTape } from './double-wishbone.tape.ts';
 import type { SuspensionKind } from './kind.ts';
 
 /** Two triangular arms, each held as two lengths that meet at its ball joint, and a tie rod or toe link. */
@@ -26,5 +26,5 @@ export const doubleWishbone: SuspensionKind = {
   height: true,
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
-  fromTape: pointsFromTape,
+  tape: doubleWishboneTape,
 };

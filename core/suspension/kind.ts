@@ -2,9 +2,7 @@
  * What a suspension kind says about itself: its points and what holds them together. It is data; the constraint rows
  * are written from it in one place (core/pose/linkage.ts) and one solver serves every kind.
  */
-import type { Suspension } from '../contract.ts';
-
-export type FromTape = Omit<Suspension, 'kind' | 'tolerance'> & { readonly tolerance: number };
+import type { TapeLayout } from './tape.ts';
 
 export interface SuspensionKind {
   readonly kind: string;
@@ -18,14 +16,16 @@ export interface SuspensionKind {
   readonly seats?: readonly string[];
   /** Body points that stay on a line of the upright: [point on the body, point on the upright that the line meets]. */
   readonly lines?: readonly (readonly [string, string])[];
+  /** The line is a strut's, clamped to the knuckle: a clamp bolt may turn it. */
+  readonly clamped?: true;
   /** Whether the wheel stands at a height of its own against the body; a wheel on a rigid axle goes with the axle. */
   readonly height: boolean;
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
   /** The body point that the steering rack moves. */
   readonly rack?: string;
-  /** Builds the points from dimensions that a tape can take. @throws InputError with a path that begins with `field` */
-  readonly fromTape?: (tape: Readonly<Record<string, unknown>>, field: string) => FromTape;
+  /** The dimensions that a tape can take, and how the points are built from them. */
+  readonly tape?: TapeLayout;
 }
 
 /** The points at which something is held: all but the wheel centre, in the kind's order. */

@@ -1,4 +1,5 @@
 import type { SuspensionKind } from './kind.ts';
+import { strutTape } from './strut.tape.ts';
 
 /**
  * A strut that is clamped to the knuckle and held at its top, a lower arm and a tie rod. The strut slides and turns in
@@ -14,7 +15,9 @@ export const strut: SuspensionKind = {
     ['tieInner', 'tieOuter'],
   ],
   lines: [['strutTop', 'strutLower']],
+  clamped: true,
   height: true,
   steeringAxis: ['lowerBall', 'strutTop'],
   rack: 'tieInner',
+  tape: strutTape,
 };
