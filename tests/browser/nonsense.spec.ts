@@ -57,7 +57,9 @@ test('a build card that is not right names the field, and keeps every text', asy
   await expect(page.getByRole('alert')).toContainText('"high up"; allowed: a number from -10000 to 10000 mm');
   await expect(ball).toHaveValue('high up');
   await page.reload();
-  await expect(page.getByRole('group', { name: 'upper ball joint' }).getByLabel('up', { exact: true })).toHaveValue('high up');
+  await expect(page.getByRole('group', { name: 'upper ball joint' }).getByLabel('up', { exact: true })).toHaveValue(
+    'high up',
+  );
   await page.getByRole('button', { name: 'Undo the changes' }).click();
   await expect(page.getByRole('button', { name: 'Undo the changes' })).toHaveCount(0);
 });

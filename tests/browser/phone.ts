@@ -76,7 +76,8 @@ function countTouches(): void {
     'click',
     (event) => {
       const key = event.target instanceof Element ? event.target.closest('.keypad-key') : null;
-      const figure = key && /^([0-9]|decimal point|change sign|degrees, then minutes)$/.test(key.ariaLabel ?? key.textContent ?? '');
+      const figure =
+        key && /^([0-9]|decimal point|change sign|degrees, then minutes)$/.test(key.ariaLabel ?? key.textContent ?? '');
       window.touches[figure ? 'digits' : 'others'] += 1;
     },
     true,

@@ -107,7 +107,9 @@ test('from as found to as left with the network off, and all there after closing
     await press(page, 'Compare with the plan');
     expect((await touchesOf(page)).others - before.others, 'touches beside digits to re-measure').toBe(1);
     await expect(page.getByText('All in the window')).toBeVisible();
-    await expect(page.getByText(`predicted ${formatAngle(plan.predicted.LF?.camber ?? Number.NaN)}`).first()).toBeVisible();
+    await expect(
+      page.getByText(`predicted ${formatAngle(plan.predicted.LF?.camber ?? Number.NaN)}`).first(),
+    ).toBeVisible();
     await expect(page.getByText('Not all came as predicted')).toHaveCount(0);
 
     await press(page, 'As left');
@@ -131,7 +133,9 @@ test('from as found to as left with the network off, and all there after closing
   }
 });
 
-test('a move that will not go and one that is set elsewhere are planned around, and kept over a kill', async ({ site }) => {
+test('a move that will not go and one that is set elsewhere are planned around, and kept over a kill', async ({
+  site,
+}) => {
   test.setTimeout(180_000);
   const phone = new Phone();
   try {

@@ -14,7 +14,7 @@ const ROD = {
   reference: 1,
 };
 const FRONT = 'car.front';
-const POINTS = 'upperFront, upperBall, upperRear, lowerFront, lowerBall, lowerRear, tieInner, tieOuter';
+const POINTS = 'upperFront, upperRear, upperBall, lowerFront, lowerRear, lowerBall, tieInner, tieOuter';
 
 describe('a car file', () => {
   test.each<[string, unknown, string]>([

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { InputError } from '../../core/input-error.ts';
-import { pointsFromTape } from '../../core/suspension/double-wishbone.tape.ts';
+import { pointsFromTape } from '../../core/suspension/points-from-tape.ts';
 
 describe('tape dimensions', () => {
   const tape = { caster: 4, camber: 0, toe: 0 };
@@ -33,6 +33,24 @@ describe('tape dimensions', () => {
     [
       { ...tape, tieRodLength: 100, tieInnerHeight: 400 },
       'tape.tieRodLength: 100 is not allowed; allowed: mm above 190.0, the difference of its ends’ heights',
+    ],
+    [
+      { ...tape, kind: 'cart-spring' },
+      'tape.kind: "cart-spring" is not allowed; allowed: one of double-wishbone, strut',
+    ],
+    [{ ...tape, kind: 'five-link' }, 'tape.kind: "five-link" is not allowed; allowed: one of double-wishbone, strut'],
+    [{ ...tape, kind: 7 }, 'tape.kind: 7 is not allowed; allowed: one of double-wishbone, strut'],
+    [
+      { ...tape, kind: 'strut', ballSpacing: 270 },
+      'tape.ballSpacing: 270 is not allowed; allowed: nothing: the dimensions are tie, caster, camber, toe, sai, strutLength,',
+    ],
+    [
+      { ...tape, kind: 'strut', strutLowerInset: 300, strutLength: 150 },
+      'tape.strutLength: 150 is not allowed; allowed: mm above 245.',
+    ],
+    [
+      { ...tape, kind: 'strut', strutLength: 1501 },
+      'tape.strutLength: 1501 is not allowed; allowed: a number from 100 to 1500 mm',
     ],
   ])('%j', (dimensions, message) => {
     expect(() => pointsFromTape(dimensions)).toThrow(InputError);

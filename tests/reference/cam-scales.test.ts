@@ -1,7 +1,7 @@
 /** Sources: two makers' service manuals, named in fixtures/published/README.md. */
 import { describe, expect, it } from 'vitest';
 import { eccentricCam } from '../../core/adjuster/eccentric-cam.ts';
-import type { Adjuster } from '../../core/contract.ts';
+import type { Adjuster, Suspension } from '../../core/contract.ts';
 import published from '../../fixtures/published/cam-scales.json' with { type: 'json' };
 
 function cam(zero: 'middle' | 'end'): Adjuster {
@@ -19,8 +19,10 @@ function cam(zero: 'middle' | 'end'): Adjuster {
   };
 }
 
+/** A cam's offset is its own: the suspension has no say in it. */
+const NOWHERE: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 const offsetOf = (adjuster: Adjuster, angle: number): number =>
-  eccentricCam.effect(adjuster, angle).shift?.lowerRear?.[1] ?? Number.NaN;
+  eccentricCam.effect(adjuster, angle, NOWHERE).shift?.lowerRear?.[1] ?? Number.NaN;
 
 describe('eccentric cams', () => {
   for (const zero of ['middle', 'end'] as const) {

@@ -46,15 +46,50 @@ const FIVE: Readonly<Record<string, Vec3>> = {
   wheelCentre: [-2500, 780, 312],
 };
 
+const STRUT: Readonly<Record<string, Vec3>> = {
+  strutTop: [-32, 545, 850],
+  strutLower: [-8, 615, 430],
+  lowerFront: [150, 330, 215],
+  lowerRear: [-180, 335, 205],
+  lowerBall: [8, 700, 195],
+  tieInner: [-138, 345, 270],
+  tieOuter: [-142, 675, 262],
+  wheelCentre: [0, 765, 312],
+};
+const TRAILING: Readonly<Record<string, Vec3>> = {
+  pivotInner: [-2130, 250, 300],
+  pivotOuter: [-2080, 560, 290],
+  wheelCentre: [-2500, 745, 305],
+};
+const BEAM_FRONT: Readonly<Record<string, Vec3>> = {
+  upperBall: [-8, 660, 420],
+  lowerBall: [6, 700, 255],
+  tieInner: [-150, 90, 300],
+  tieOuter: [-150, 640, 295],
+  wheelCentre: [0, 780, 340],
+};
+/** A middling layout of every kind; each random suspension is one of these, scattered. */
+export const LAYOUTS: Readonly<Record<string, Readonly<Record<string, Vec3>>>> = {
+  'double-wishbone': WISHBONE,
+  strut: STRUT,
+  'five-link': FIVE,
+  'trailing-arm': TRAILING,
+  'beam-front': BEAM_FRONT,
+  'beam-rear': { wheelCentre: [-2600, 780, 340] },
+  unknown: {},
+};
+
 const scatter = (random: Random, points: Readonly<Record<string, Vec3>>): Record<string, Vec3> => {
   const move = scattered(random, 25);
   return Object.fromEntries(Object.entries(points).map(([name, point]) => [name, move(point)]));
 };
 
-export function randomSuspension(random: Random, kind: 'double-wishbone' | 'five-link'): Suspension {
+export function randomSuspension(random: Random, kind: string): Suspension {
+  const layout = LAYOUTS[kind];
+  if (!layout) throw new Error(`tests/tools/random-cars.ts: give ${kind} a layout`);
   return {
     kind,
-    points: scatter(random, kind === 'double-wishbone' ? WISHBONE : FIVE),
+    points: scatter(random, layout),
     camber: between(random, -2, 1),
     toe: between(random, -0.3, 0.3),
   };

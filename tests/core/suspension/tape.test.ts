@@ -1,40 +1,47 @@
+/** Points from a tape, for every kind that a tape can measure: each dimension comes back off the points. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../core/contract.ts';
-import { pointsFromTape, TAPE_DIMENSIONS, type Tape } from '../../../core/suspension/double-wishbone.tape.ts';
+import { pointsFromTape, solveCorner, suspensionKinds } from '../../../core/index.ts';
+import { TAPE_TOLERANCE, type Tape, type TapeLayout } from '../../../core/suspension/tape.ts';
 
 const deg = (r: number) => (r * 180) / Math.PI;
 type Points = Readonly<Record<string, Vec3>>;
 
 /** Every dimension, measured off the points: an account of its own of what each one means. */
-function measure(p: Points): Record<string, number> {
+function measure(kind: string, p: Points): Record<string, number> {
   const at = (name: string): Vec3 => p[name] as Vec3;
   const apart = (a: string, b: string) => Math.hypot(...[0, 1, 2].map((i) => at(a)[i]! - at(b)[i]!));
   const high = (name: string) => at(name)[2];
   const plan = (from: string, to: string) => [at(to)[0] - at(from)[0], at(to)[1] - at(from)[1]] as const;
-  const axis = [0, 1, 2].map((i) => at('upperBall')[i]! - at('lowerBall')[i]!) as [number, number, number];
-  const skew = (which: string) => {
+  const top = kind === 'strut' ? 'strutTop' : 'upperBall';
+  const axis = [0, 1, 2].map((i) => at(top)[i]! - at('lowerBall')[i]!) as [number, number, number];
+  const arm = (which: string) => {
     const [x, y] = plan(`${which}Rear`, `${which}Front`);
-    return deg(Math.atan2(y, x));
+    return {
+      [`${which}FrontLength`]: apart(`${which}Front`, `${which}Ball`),
+      [`${which}RearLength`]: apart(`${which}Rear`, `${which}Ball`),
+      [`${which}PivotSpacing`]: apart(`${which}Front`, `${which}Rear`),
+      [`${which}FrontHeight`]: high(`${which}Front`),
+      [`${which}RearHeight`]: high(`${which}Rear`),
+      [`${which}PivotSkew`]: deg(Math.atan2(y, x)),
+    };
   };
   const [armX, armY] = plan('lowerBall', 'tieOuter');
   const [rodX, rodY] = plan('tieOuter', 'tieInner');
+  const strut = () => ({
+    strutLength: apart('strutTop', 'strutLower'),
+    strutLowerHeight: high('strutLower'),
+    strutLowerInset: at('lowerBall')[1] - at('strutLower')[1],
+    strutLowerAhead: at('strutLower')[0] - at('lowerBall')[0],
+  });
   return {
+    ...(kind === 'strut' ? strut() : { ...arm('upper'), ballSpacing: apart('upperBall', 'lowerBall') }),
+    ...arm('lower'),
     caster: deg(Math.atan2(-axis[0], axis[2])),
     sai: deg(Math.atan2(-axis[1], axis[2])),
-    upperFrontLength: apart('upperFront', 'upperBall'),
-    upperRearLength: apart('upperRear', 'upperBall'),
-    upperPivotSpacing: apart('upperFront', 'upperRear'),
-    lowerFrontLength: apart('lowerFront', 'lowerBall'),
-    lowerRearLength: apart('lowerRear', 'lowerBall'),
-    lowerPivotSpacing: apart('lowerFront', 'lowerRear'),
-    ballSpacing: apart('upperBall', 'lowerBall'),
     wheelCentreHeight: high('wheelCentre'),
     lowerBallHeight: high('lowerBall'),
-    upperFrontHeight: high('upperFront'),
-    upperRearHeight: high('upperRear'),
-    lowerFrontHeight: high('lowerFront'),
-    lowerRearHeight: high('lowerRear'),
     track: 2 * at('wheelCentre')[1],
     axleBehindFront: -at('wheelCentre')[0],
     lowerBallInset: at('wheelCentre')[1] - at('lowerBall')[1],
@@ -43,8 +50,6 @@ function measure(p: Points): Record<string, number> {
     tieOuterHeight: high('tieOuter'),
     tieRodLength: apart('tieOuter', 'tieInner'),
     tieInnerHeight: high('tieInner'),
-    upperPivotSkew: skew('upper'),
-    lowerPivotSkew: skew('lower'),
     steeringArmAngle: deg(Math.atan2(-armY, Math.abs(armX))),
     tieRodSweep: deg(Math.atan2(rodX, -rodY)),
   };
@@ -57,25 +62,26 @@ function ballOutboard(p: Points, which: string): boolean {
 }
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-/** Tapes of cars, every dimension given, with triangles that close. */
-const fullTape = fc.record({
-  caster: between(-5, 12),
-  camber: between(-4, 4),
-  toe: between(-1, 1),
-  sai: between(2, 18),
-  upperFrontLength: between(220, 400),
-  upperRearLength: between(220, 400),
-  upperPivotSpacing: between(200, 350),
-  lowerFrontLength: between(300, 500),
-  lowerRearLength: between(300, 500),
-  lowerPivotSpacing: between(220, 450),
-  ballSpacing: between(200, 400),
+const ANGLES = { caster: between(-5, 12), camber: between(-4, 4), toe: between(-1, 1), sai: between(2, 18) };
+const arm = (which: 'upper' | 'lower') => {
+  const [length, spacing, height] =
+    which === 'upper'
+      ? [between(220, 400), between(200, 350), between(400, 550)]
+      : [between(300, 500), between(220, 450), between(150, 300)];
+  return {
+    [`${which}FrontLength`]: length,
+    [`${which}RearLength`]: length,
+    [`${which}PivotSpacing`]: spacing,
+    [`${which}FrontHeight`]: height,
+    [`${which}RearHeight`]: height,
+    [`${which}PivotSkew`]: between(-20, 20),
+  };
+};
+const COMMON = {
+  ...ANGLES,
+  ...arm('lower'),
   wheelCentreHeight: between(250, 400),
   lowerBallHeight: between(150, 250),
-  upperFrontHeight: between(400, 550),
-  upperRearHeight: between(400, 550),
-  lowerFrontHeight: between(150, 300),
-  lowerRearHeight: between(150, 300),
   track: between(1200, 1900),
   axleBehindFront: between(0, 4000),
   lowerBallInset: between(20, 120),
@@ -85,54 +91,85 @@ const fullTape = fc.record({
   tieOuterHeight: between(150, 250),
   tieRodLength: between(200, 450),
   tieInnerHeight: between(150, 300),
-  upperPivotSkew: between(-20, 20),
-  lowerPivotSkew: between(-20, 20),
   steeringArmAngle: between(-20, 20),
   tieRodSweep: between(-15, 15),
-});
-/** The same with some left out; their defaults need not close a triangle. */
-const partTape = fc.tuple(fullTape, fc.subarray(TAPE_DIMENSIONS.map(({ name }) => name).filter(notNeeded)));
-function notNeeded(name: string): boolean {
-  return !['caster', 'camber', 'toe'].includes(name);
-}
+};
+/** Tapes of cars of each kind, every dimension given, nearly all with triangles that close. */
+const FULL: Readonly<Record<string, fc.Arbitrary<Record<string, number>>>> = {
+  'double-wishbone': fc.record({ ...COMMON, ...arm('upper'), ballSpacing: between(200, 400) }),
+  strut: fc.record({
+    ...COMMON,
+    strutLength: between(300, 600),
+    strutLowerHeight: between(280, 500),
+    strutLowerInset: between(-20, 120),
+    strutLowerAhead: between(-60, 60),
+  }),
+};
+const ARMS: Readonly<Record<string, readonly ('upper' | 'lower')[]>> = {
+  'double-wishbone': ['upper', 'lower'],
+  strut: ['lower'],
+};
 
-describe('points from a tape', () => {
+const taped = Object.values(suspensionKinds).flatMap(({ kind, tape }) => (tape ? [{ kind, layout: tape }] : []));
+
+describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
+  const full = FULL[kind] as (typeof FULL)[string];
+  const build = (tape: Readonly<Record<string, unknown>>) => pointsFromTape({ ...tape, kind });
+  const names = layout.dimensions.map(({ name }) => name);
+  const notNeeded = (name: string) => !['caster', 'camber', 'toe'].includes(name);
+
   it('reproduce every dimension and angle to 1e-9', () => {
     fc.assert(
-      fc.property(fullTape, fc.constantFrom('ahead', 'behind'), (tape, tie) => {
-        fc.pre(closes(tape, 'upper') && closes(tape, 'lower'));
-        const built = pointsFromTape({ ...tape, tie });
+      fc.property(full, fc.constantFrom('ahead', 'behind'), (tape, tie) => {
+        fc.pre((ARMS[kind] ?? []).every((which) => closes(tape, which)));
+        const built = build({ ...tape, tie });
         const { camber, toe, ...dimensions } = tape;
         expect({ camber: built.camber, toe: built.toe }).toEqual({ camber, toe });
         expect(built.assumed).toEqual([]);
-        const found = measure(built.points);
+        const found = measure(kind, built.points);
         expect(Object.keys(found).sort()).toEqual(Object.keys(dimensions).sort());
+        expect(Object.keys(tape).sort()).toEqual([...names].sort());
         for (const [name, value] of Object.entries(dimensions)) {
           expect(Math.abs(found[name]! - value), name).toBeLessThan(1e-9);
         }
         const side = built.points.tieOuter![0] - built.points.lowerBall![0];
         expect(Math.sign(side)).toBe(tie === 'ahead' ? 1 : -1);
-        for (const which of ['upper', 'lower']) expect(ballOutboard(built.points, which)).toBe(true);
+        for (const which of ARMS[kind] ?? []) expect(ballOutboard(built.points, which)).toBe(true);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('are a suspension with the measured angles', () => {
+    fc.assert(
+      fc.property(full, (tape) => {
+        fc.pre((ARMS[kind] ?? []).every((which) => closes(tape, which)));
+        const { points, camber, toe } = build(tape);
+        const pose = solveCorner({ kind, points, camber, toe }, [], {});
+        if (!pose.reachable) throw new Error(pose.message);
+        for (const angle of ['camber', 'toe', 'caster', 'sai'] as const) {
+          expect(Math.abs((pose[angle] ?? NaN) - (tape[angle] as number)), angle).toBeLessThan(1e-9);
+        }
+      }),
     );
   });
 
   it('take what is left out from the table and say so; what is given still holds exactly', () => {
     let count = 0;
     fc.assert(
-      fc.property(partTape, ([full, left]) => {
-        const tape = Object.fromEntries(Object.entries(full).filter(([name]) => !left.includes(name))) as Tape;
+      fc.property(full, fc.subarray(names.filter(notNeeded)), (all, left) => {
+        const tape: Tape = Object.fromEntries(Object.entries(all).filter(([name]) => !left.includes(name)));
         let built: ReturnType<typeof pointsFromTape>;
         try {
-          built = pointsFromTape(tape);
+          built = build(tape);
         } catch (error) {
           expect(error).toHaveProperty('field', expect.stringMatching(/^tape\.\w+(Length|Spacing)$/));
           return;
         }
         count++;
         expect([...built.assumed].sort()).toEqual([...left].sort());
-        const found = measure(built.points);
+        expect(Object.keys(built.used).sort()).toEqual([...names].sort());
+        const found = measure(kind, built.points);
         for (const [name, value] of Object.entries(built.used)) {
           if (name === 'camber' || name === 'toe') continue;
           expect(Math.abs(found[name]! - value), name).toBeLessThan(1e-9);
@@ -144,20 +181,37 @@ describe('points from a tape', () => {
   });
 
   it('need no more than the measured angles', () => {
-    const { points, assumed, used } = pointsFromTape({ caster: 4, camber: -0.5, toe: 0.1 });
-    expect(assumed).toHaveLength(TAPE_DIMENSIONS.length - 3);
-    expect(used).toMatchObject({ sai: 10, upperRearLength: 280, tieInnerHeight: 210 });
+    const { points, assumed, used } = build({ caster: 4, camber: -0.5, toe: 0.1 });
+    expect(assumed).toEqual(names.filter(notNeeded));
+    for (const { name, otherwise } of layout.dimensions) {
+      if (typeof otherwise === 'number') expect(used[name]).toBe(otherwise);
+      else if (otherwise && used[otherwise] !== undefined) expect(used[name]).toBe(used[otherwise]);
+    }
     expect(Object.values(points).flat().every(Number.isFinite)).toBe(true);
   });
 
   it('are known less well where more is assumed', () => {
     const angles = { caster: 4, camber: 0, toe: 0 };
-    const all = Object.fromEntries(Object.entries(pointsFromTape(angles).used));
-    expect(pointsFromTape(all).tolerance).toBeCloseTo(5, 12);
-    expect(pointsFromTape(angles).tolerance).toBeGreaterThan(20);
+    const all = build(angles).used;
+    expect(build(all).tolerance).toBeCloseTo(TAPE_TOLERANCE, 12);
+    expect(build(angles).tolerance).toBeGreaterThan(20);
     const exact = Object.fromEntries(Object.entries(all).map(([name, value]) => [name, { value, tolerance: 1 }]));
-    expect(pointsFromTape(exact).tolerance).toBeCloseTo(1, 12);
+    expect(build(exact).tolerance).toBeCloseTo(1, 12);
   });
+
+  it('has a table that agrees with itself: defaults within limits, and names that exist', () => {
+    for (const { name, low, high, otherwise, why } of (layout as TapeLayout).dimensions) {
+      expect(low, name).toBeLessThan(high);
+      expect(why.length, name).toBeGreaterThan(5);
+      if (typeof otherwise !== 'number') continue;
+      expect(otherwise >= low && otherwise <= high, name).toBe(true);
+    }
+    expect(new Set(names).size).toBe(names.length);
+  });
+});
+
+it('every kind that a tape can measure has its tapes here', () => {
+  expect(Object.keys(FULL).sort()).toEqual(taped.map(({ kind }) => kind).sort());
 });
 
 /** Whether the flat triangle of an arm closes with some room, worked out apart from the code. */

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { axleWedge } from '../../../core/adjuster/axle-wedge.ts';
+import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { poseOf } from '../../tools/pose.ts';
+import { randomSuspension, stream } from '../../tools/random-cars.ts';
+
+const suspension = randomSuspension(stream(29), 'beam-front');
+const wedge = { id: 'wedge', kind: 'axle-wedge', degrees: [2, -1, 1], reference: 1 };
+
+describe('an axle wedge', () => {
+  it('is one of its sizes, or none', () => {
+    expect(adjusterPositions(wedge)).toEqual([-1, 0, 1, 2]);
+    expect(() => solveCorner(suspension, [wedge], { wedge: 1.5 })).toThrow(
+      'settings.wedge: 1.5 is not allowed; allowed: one of -1, 0, 1, 2°',
+    );
+  });
+
+  it('gives its degrees of caster, from the one that was fitted, and nothing else', () => {
+    const [was, now] = [poseOf(suspension, [wedge]), poseOf(suspension, [wedge], { wedge: -1 })];
+    expect((now.caster ?? NaN) - (was.caster ?? NaN)).toBeCloseTo(-2, 10);
+    expect([now.camber, now.toe, now.sai]).toEqual([was.camber, was.toe, was.sai]);
+  });
+
+  it('is for both sides alike', () => {
+    expect(axleWedge.bothSides?.(wedge, 2)).toEqual({ value: 2, most: 0 });
+    expect(axleWedge.instruction(wedge, 1, 2, 'LF')).toContain(
+      'change 1° wedge for 2° wedge on both sides alike; one a side',
+    );
+    expect(axleWedge.instruction(wedge, 1, 0, 'LF')).toContain('for no wedge on both sides');
+  });
+
+  it('needs a rigid axle that is steered', () => {
+    for (const kind of ['double-wishbone', 'strut', 'five-link', 'beam-rear']) {
+      expect(() => solveCorner(randomSuspension(stream(3), kind), [wedge], {}), kind).toThrow(
+        'adjusters[0].kind: "axle-wedge"',
+      );
+    }
+  });
+});

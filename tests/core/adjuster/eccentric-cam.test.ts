@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { eccentricCam } from '../../../core/adjuster/eccentric-cam.ts';
+import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { randomSuspension, stream } from '../../tools/random-cars.ts';
+
+const suspension = randomSuspension(stream(23), 'double-wishbone');
+const cam = {
+  ...{ id: 'cam', kind: 'eccentric-cam', at: 'lowerFront', direction: [0, 1, 0] as const },
+  ...{ eccentricity: 4, marks: 12, reference: 0 },
+};
+const shift = (angle: number, fields = {}) =>
+  eccentricCam.effect({ ...cam, ...fields }, angle, suspension).shift?.lowerFront?.[1] ?? NaN;
+
+describe('an eccentric bolt', () => {
+  it('stays within 90° of its middle unless told otherwise', () => {
+    expect(adjusterPositions(cam)).toEqual([-90, -60, -30, 0, 30, 60, 90]);
+    expect(adjusterPositions({ ...cam, range: [-45, 60] })).toEqual([-30, 0, 30, 60]);
+    expect(() => solveCorner(suspension, [cam], { cam: 120 })).toThrow(
+      'settings.cam: 120 is not allowed; allowed: an angle from −90 to 90°',
+    );
+  });
+
+  it('counted from the end of its travel goes to 180°', () => {
+    expect(adjusterPositions({ ...cam, zero: 'end' })).toEqual([0, 30, 60, 90, 120, 150, 180]);
+  });
+
+  it('moves its point by e·sin θ from the middle, by e·(1 − cos θ) from the end', () => {
+    expect(shift(30)).toBeCloseTo(2, 12);
+    expect(shift(-90)).toBeCloseTo(-4, 12);
+    expect(shift(60, { zero: 'end' })).toBeCloseTo(2, 12);
+    expect(shift(180, { zero: 'end' })).toBeCloseTo(8, 12);
+  });
+
+  it('says how many marks, which way on each side of the car, and to hold the head', () => {
+    const clockwise = { ...cam, turns: 'clockwise' };
+    expect(eccentricCam.instruction(clockwise, 0, 60, 'LF')).toMatch(
+      /2 marks clockwise .*seen from the bolt head; hold the head/,
+    );
+    expect(eccentricCam.instruction(clockwise, 0, 60, 'RF')).toContain('2 marks anticlockwise');
+    expect(eccentricCam.instruction(clockwise, 60, 30, 'LF')).toContain('1 mark anticlockwise');
+    expect(eccentricCam.instruction(cam, 30, 0, 'LF')).toContain('1 mark towards −');
+  });
+});

@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { shimPack } from '../../../core/adjuster/shim-pack.ts';
+import { adjusterPositions, InputError, solveCorner } from '../../../core/index.ts';
+import { randomSuspension, stream } from '../../tools/random-cars.ts';
+
+const suspension = randomSuspension(stream(21), 'double-wishbone');
+const pack = {
+  ...{ id: 'front', kind: 'shim-pack', at: 'upperFront', direction: [0, 3, 4] as const },
+  ...{ sizes: [1, 2.5], max: 6, reference: 2 },
+};
+
+describe('a shim pack', () => {
+  it('has every thickness that its sizes make, up to the largest pack', () => {
+    expect(adjusterPositions(pack)).toEqual([0, 1, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6]);
+  });
+
+  it('of inch shims adds up exactly', () => {
+    const inch = { ...pack, sizes: [0.79375], max: 2.38125 };
+    expect(adjusterPositions(inch)).toEqual([0, 0.79375, 1.5875, 2.38125]);
+  });
+
+  it('leaves out what takes more shims than the bolt holds', () => {
+    expect(adjusterPositions({ ...pack, maxCount: 2 })).toEqual([0, 1, 2, 2.5, 3.5, 5]);
+    expect(adjusterPositions({ ...pack, maxCount: 1 })).toEqual([0, 1, 2.5]);
+  });
+
+  it('moves its point along the unit direction by the thickness', () => {
+    expect(shimPack.effect(pack, 5, suspension)).toEqual({ shift: { upperFront: [0, 3, 4] } });
+  });
+
+  it('says what to add or take out, and which shims make the pack', () => {
+    expect(shimPack.instruction(pack, 2, 4.5, 'LF')).toBe('Add 2.5 mm of shims: 2 → 4.5 mm in the pack (2.5 + 1 + 1).');
+    expect(shimPack.instruction(pack, 3.5, 1, 'LF')).toBe('Take out 2.5 mm of shims: 3.5 → 1 mm in the pack.');
+  });
+
+  it.each([
+    [{ maxCount: 0 }, 'adjusters[0].maxCount: 0 is not allowed; allowed: a whole number of shims, 1 to 50'],
+    [{ maxCount: 2.5 }, 'adjusters[0].maxCount'],
+    [{ pair: { with: 'rear', most: 3 } }, 'adjusters[0].pair.with: "rear" is not allowed; allowed: nothing'],
+    [{ pair: { with: 'front', most: 3 } }, 'adjusters[0].pair.with: "front" is not allowed'],
+    [
+      { pair: { with: 'rear', most: -1 } },
+      'adjusters[0].pair.most: -1 is not allowed; allowed: a number from 0 to 100',
+    ],
+    [{ reference: 6.5 }, 'adjusters[0].reference: 6.5 is not allowed; allowed: a thickness from 0 to 6 mm'],
+    [{ sizes: [] }, 'adjusters[0].sizes'],
+  ])('%j is refused', (fields, message) => {
+    const work = () => solveCorner(suspension, [{ ...pack, ...fields }], {});
+    expect(work).toThrow(InputError);
+    expect(work).toThrow(message);
+  });
+
+  it('may be paired with another pack of the corner, not with a rod', () => {
+    const rear = { ...pack, id: 'rear', at: 'upperRear' };
+    const rod = {
+      id: 'rod',
+      kind: 'threaded-rod',
+      links: ['tieInner'],
+      lead: 1,
+      stepTurns: 1,
+      range: [-1, 1],
+      reference: 0,
+    };
+    const paired = (other: string) => [{ ...pack, pair: { with: other, most: 3 } }, rear, rod];
+    expect(solveCorner(suspension, paired('rear'), {}).reachable).toBe(true);
+    expect(() => solveCorner(suspension, paired('rod'), {})).toThrow('allowed: one of the adjusters: rear');
+  });
+});

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { wedgeShim } from '../../../core/adjuster/wedge-shim.ts';
+import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { poseOf } from '../../tools/pose.ts';
+import { randomSuspension, stream } from '../../tools/random-cars.ts';
+
+const suspension = randomSuspension(stream(28), 'beam-rear');
+const shim = { id: 'shim', kind: 'wedge-shim', degrees: [0.5, 1], marks: 4, reference: 'none' };
+
+describe('a tapered hub shim', () => {
+  it('is none, or one of its tapers at one of its angles', () => {
+    expect(adjusterPositions(shim)).toEqual([
+      ...['none', '0.5@0', '0.5@90', '0.5@180', '0.5@270'],
+      ...['1@0', '1@90', '1@180', '1@270'],
+    ]);
+    expect(adjusterPositions({ ...shim, marks: 3, degrees: [0.75] })).toEqual([
+      'none',
+      '0.75@0',
+      '0.75@120',
+      '0.75@240',
+    ]);
+  });
+
+  it('may be given by one taper, and fitted by default not at all', () => {
+    const { reference: _, ...bare } = shim;
+    expect(poseOf(suspension, [{ ...bare, degrees: 1 } as never], { shim: '1@180' }).camber).toBeCloseTo(
+      suspension.camber - 1,
+      9,
+    );
+  });
+
+  it('is relative to the one that was fitted when the axle was measured', () => {
+    const fitted = { ...shim, reference: '1@0' };
+    expect(poseOf(suspension, [fitted], { shim: 'none' }).camber).toBeCloseTo(suspension.camber - 1, 9);
+    expect(poseOf(suspension, [fitted], { shim: '0.5@90' }).toe).toBeCloseTo(suspension.toe + 0.5, 9);
+  });
+
+  it('says to take the hub off, and which way round', () => {
+    expect(wedgeShim.instruction(shim, 'none', '0.5@90', 'LR')).toContain('change no shim for the 0.5° shim at 90°');
+    expect(wedgeShim.instruction(shim, '1@0', 'none', 'LR')).toBe('Take the hub off and take the 1° shim at 0° out.');
+  });
+
+  it.each(['2@90', '0.5', '@90', '0.5@', 'None', 7])('refuses %s', (position) => {
+    expect(() => solveCorner(suspension, [shim], { shim: position })).toThrow('with a taper of 0.5, 1, such as 0.5@0');
+  });
+});

@@ -1,0 +1,173 @@
+/**
+ * What stays true of every suspension kind with every adjuster kind that fits it. The table is built from the two
+ * catalogues: a new kind is in it as soon as it has a layout (random-cars.ts) or a sample (samples.ts).
+ */
+import { describe, expect, it } from 'vitest';
+import type { Suspension, Vec3 } from '../../core/contract.ts';
+import { type Adjuster, type Axle, type Car, CORNERS, type CornerPose, type Position } from '../../core/contract.ts';
+import {
+  adjusterEffects,
+  adjusterKinds,
+  adjusterPositions,
+  predictReading,
+  suspensionKinds,
+} from '../../core/index.ts';
+import { apart, poseOf } from '../tools/pose.ts';
+import { between, LAYOUTS, oneOf, type Random, randomSuspension, stream } from '../tools/random-cars.ts';
+import { FITTING, sampleAdjuster } from '../tools/samples.ts';
+
+const SEEDS = Array.from({ length: 12 }, (_, i) => i + 1);
+const ANGLES = ['camber', 'caster', 'toe', 'sai'] as const;
+
+interface Case {
+  readonly random: Random;
+  readonly suspension: Suspension;
+  readonly one: Adjuster;
+}
+
+/** The same check of a dozen random geometries, each with its own random adjuster. */
+function each({ suspension, adjuster }: (typeof FITTING)[number], check: (given: Case) => void): void {
+  for (const seed of SEEDS) {
+    const random = stream(seed * 7919);
+    const given = randomSuspension(random, suspension);
+    check({ random, suspension: given, one: sampleAdjuster(random, adjuster, given) });
+  }
+}
+
+const somewhere = ({ random, one }: Case): Position => oneOf(random, adjusterPositions(one));
+const at = ({ suspension, one }: Case, position: Position, options = {}): CornerPose =>
+  poseOf(suspension, [one], { [one.id]: position }, options);
+
+describe('the catalogues', () => {
+  it.each(Object.keys(suspensionKinds))('%s has a random layout, and something that adjusts it', (kind) => {
+    expect(Object.keys(LAYOUTS)).toContain(kind);
+    expect(FITTING.some((pair) => pair.suspension === kind)).toBe(true);
+  });
+
+  it.each(Object.keys(adjusterKinds))('%s has a sample, and something that it fits', (kind) => {
+    expect(FITTING.some((pair) => pair.adjuster === kind)).toBe(true);
+  });
+});
+
+describe.each(FITTING)('$suspension with $adjuster', (pair) => {
+  it('at its reference changes nothing', () => {
+    each(pair, (given) => {
+      const [bare, fitted] = [poseOf(given.suspension), at(given, given.one.reference)];
+      for (const angle of ANGLES) {
+        if (bare[angle] === undefined) expect(fitted[angle]).toBeUndefined();
+        else expect(fitted[angle]).toBeCloseTo(bare[angle], 10);
+      }
+      expect(fitted.camber).toBeCloseTo(given.suspension.camber, 9);
+      expect(fitted.toe).toBeCloseTo(given.suspension.toe, 9);
+      for (const [name, point] of Object.entries(bare.points))
+        expect(apart(fitted.points[name], point)).toBeLessThan(1e-9);
+    });
+  });
+
+  it('does something somewhere, and one step of it is shown', () => {
+    let most = 0;
+    each(pair, (given) => {
+      const here = at(given, given.one.reference);
+      for (const position of adjusterPositions(given.one)) {
+        const there = at(given, position);
+        for (const angle of ANGLES) most = Math.max(most, Math.abs((there[angle] ?? 0) - (here[angle] ?? 0)));
+      }
+      const [effect] = adjusterEffects(given.suspension, [given.one]);
+      expect(effect?.adjuster).toBe(given.one.id);
+      expect(Math.abs(effect?.camber ?? NaN) + Math.abs(effect?.toe ?? NaN)).toBeLessThan(20);
+    });
+    expect(most).toBeGreaterThan(0.05);
+  });
+
+  it('is continuous: a hundred-thousandth of a step changes no angle by a ten-thousandth of a degree', () => {
+    let tried = 0;
+    each(pair, (given) => {
+      const position = somewhere(given);
+      const near = nudged(given.one, position);
+      if (near === undefined) return;
+      tried++;
+      const [here, there] = [at(given, position), at(given, near)];
+      for (const angle of ANGLES) {
+        expect(Math.abs((there[angle] ?? 0) - (here[angle] ?? 0)), `${position} → ${near}`).toBeLessThan(1e-4);
+      }
+    });
+    // Labels, and wedges of given sizes, have nothing between them.
+    expect(tried > 0).toBe(!['indexed-cam', 'axle-wedge'].includes(pair.adjuster));
+  });
+
+  it('leaves the upright rigid and every link its length', () => {
+    each(pair, (given) => {
+      const position = somewhere(given);
+      const travel = between(given.random, -20, 20);
+      const { points } = at(given, position, { travel });
+      const { links = [], seats = [], lines = [] } = suspensionKinds[given.suspension.kind] ?? {};
+      const was = (name: string) => given.suspension.points[name] as Vec3;
+      const now = (name: string) => points[name] as Vec3;
+      for (const [inner, outer] of links) {
+        const turns = (position as number) - (given.one.reference as number);
+        const grown = given.one.links?.includes(inner) ? turns * given.one.lead : 0;
+        expect(apart(now(inner), now(outer)) - apart(was(inner), was(outer))).toBeCloseTo(grown, 7);
+      }
+      const onBody = new Set([...links.map(([inner]) => inner), ...lines.map(([body]) => body), ...seats]);
+      const upright = Object.keys(points).filter((name) => !onBody.has(name) || seats.includes(name));
+      for (const a of upright)
+        for (const b of upright) expect(apart(now(a), now(b))).toBeCloseTo(apart(was(a), was(b)), 7);
+      if (given.one.kind === 'clamp-bolt') return;
+      for (const [body, through] of lines) {
+        for (const name of upright) {
+          const distance = fromLine(was(name), was(body), was(through));
+          expect(fromLine(now(name), now(body), now(through))).toBeCloseTo(distance, 6);
+        }
+      }
+    });
+  });
+
+  it('is mirrored: the same positions on both sides give the same angles, and no cross values', () => {
+    each(pair, (given) => {
+      const car = carOf({ suspension: given.suspension, adjusters: [given.one], steered: true });
+      const wheel = { camber: -0.4, caster: 3, toe: 0.1, sai: 12 };
+      const there = { [given.one.id]: somewhere(given) };
+      const after = predictReading(car, { LF: wheel, RF: wheel, LR: wheel, RR: wheel }, {}, allCorners(there));
+      for (const corner of CORNERS) expect(after[corner]).toEqual(after.LF);
+    });
+  });
+
+  it('there and back, by way of anywhere, is where it was', () => {
+    each(pair, (given) => {
+      const car = carOf({ suspension: given.suspension, adjusters: [given.one], steered: true });
+      const wheel = { camber: -0.4, caster: 3, toe: 0.1 };
+      const [a, b, c] = [0, 1, 2].map(() => allCorners({ [given.one.id]: somewhere(given) }));
+      const go = (reading: object, from: object, to: object) => predictReading(car, reading, from, to);
+      const round = go(go({ LF: wheel }, a!, b!), b!, c!);
+      const straight = go({ LF: wheel }, a!, c!);
+      for (const angle of ['camber', 'caster', 'toe'] as const) {
+        expect(round.LF?.[angle]).toBeCloseTo(straight.LF?.[angle] ?? NaN, 9);
+      }
+      expect(JSON.stringify([round, straight])).not.toMatch(/NaN|null/);
+    });
+  });
+});
+
+const carOf = (axle: Axle): Car => ({
+  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  ...{ front: axle, rear: { ...axle, steered: false } },
+});
+const allCorners = <T>(settings: T) => Object.fromEntries(CORNERS.map((corner) => [corner, settings]));
+
+const TINY = 1e-5;
+/** A position beside this one that the adjuster can take; none where nothing lies between its positions. */
+function nudged(one: Adjuster, position: Position): Position | undefined {
+  const wedge = /^([\d.]+)@([\d.]+)$/.exec(String(position));
+  const beside = [TINY, -TINY].map((by) => {
+    if (wedge) return `${wedge[1]}@${(Number(wedge[2]) + by).toFixed(5)}`;
+    return typeof position === 'number' ? position + by : position;
+  });
+  return beside.find((near) => near !== position && adjusterKinds[one.kind]?.accepts(one, near));
+}
+
+/** mm from a point to the line through two others. */
+function fromLine(p: Vec3, a: Vec3, b: Vec3): number {
+  const [dx, dy, dz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const [x, y, z] = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  return Math.hypot(dy * z - dz * y, dz * x - dx * z, dx * y - dy * x) / Math.hypot(dx, dy, dz);
+}
