@@ -3,8 +3,8 @@ import {
   type Angle,
   type AxleName,
   type Car,
-  type Corner,
   CORNERS,
+  type Corner,
   type Reading,
   type WheelReading,
 } from '../../core/contract.ts';
@@ -78,5 +78,4 @@ export function readingOf(
 
 const WORDS: Record<Angle, string> = { caster: 'Caster', camber: 'Camber', toe: 'Toe', sai: 'SAI' };
 export const angleWord = (angle: Angle): string => WORDS[angle];
-export const fieldWord = ({ corner, angle }: Field): string =>
-  `${corner} ${angle === 'sai' ? 'SAI' : angle}`;
+export const fieldWord = ({ corner, angle }: Field): string => `${corner} ${angle === 'sai' ? 'SAI' : angle}`;

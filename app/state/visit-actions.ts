@@ -37,6 +37,12 @@ export function correctReading(view: VisitView, { record }: RoundView): void {
   keepDraft(entryDraft(view.visit.id), { ...record.typed, [ENTRY_REPLACES]: record.id }, END);
 }
 
+/** Whether the entry under way holds any figure. */
+export function anythingTyped(view: VisitView): boolean {
+  const texts = draft(entryDraft(view.visit.id))?.texts ?? {};
+  return Object.entries(texts).some(([key, text]) => !key.startsWith('@') && text !== '');
+}
+
 /** All cells are walked through: the first reading goes on to the adjusters, a later one is complete. */
 export function entryReady(view: VisitView): void {
   const id = entryDraft(view.visit.id);
@@ -87,7 +93,11 @@ export function openAgain(view: VisitView): void {
   const ticks = Object.keys(visit.checks ?? {}).filter((key) => /^(left|torque):/.test(key));
   const last = view.rounds.at(-1)?.record.id ?? '';
   keep(['visits', visit]);
-  keepDraft(visitDraft(visit.id), { ...Object.fromEntries(ticks.map((key) => [key, 'yes'])), signOff: last }, undefined);
+  keepDraft(
+    visitDraft(visit.id),
+    { ...Object.fromEntries(ticks.map((key) => [key, 'yes'])), signOff: last },
+    undefined,
+  );
 }
 
 /** Whether something was ticked, in the draft of an open visit or in a closed one. */

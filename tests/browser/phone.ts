@@ -30,6 +30,7 @@ export class Phone {
     this.context.on('console', (message) => {
       if (message.type() === 'error' && !message.text().includes('net::ERR_')) this.errors.push(message.text());
     });
+    this.context.setDefaultTimeout(15_000);
     await this.context.addInitScript(countTouches);
     if (offline) await this.context.setOffline(true);
     const page = await this.context.newPage();
@@ -76,7 +77,8 @@ function countTouches(): void {
     'click',
     (event) => {
       const key = event.target instanceof Element ? event.target.closest('.keypad-key') : null;
-      const figure = key && /^([0-9]|decimal point|change sign|degrees, then minutes)$/.test(key.ariaLabel ?? key.textContent ?? '');
+      const figure =
+        key && /^([0-9]|decimal point|change sign|degrees, then minutes)$/.test(key.ariaLabel ?? key.textContent ?? '');
       window.touches[figure ? 'digits' : 'others'] += 1;
     },
     true,

@@ -1,6 +1,7 @@
 /** The adjusters of one axle: chosen by drawing, described field by field, with what one step of each does at once. */
-import type { AxleName } from '../../../core/contract.ts';
+
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
@@ -35,7 +36,9 @@ export function AdjustersSection({ form, axle }: Props) {
             key={kind}
             type="button"
             class="kind"
-            onClick={() => form.put(newAdjuster(kind, name, path, all.length === 0 ? 0 : Math.max(...all) + 1, form.texts))}
+            onClick={() =>
+              form.put(newAdjuster(kind, name, path, all.length === 0 ? 0 : Math.max(...all) + 1, form.texts))
+            }
           >
             <Sample kind={kind} />
             {name}
@@ -50,15 +53,14 @@ export function AdjustersSection({ form, axle }: Props) {
 function Sample({ kind }: { readonly kind: string }) {
   const picture = adjusterPictures[kind];
   const sample = SAMPLES[kind];
-  return picture && sample ? (
-    <picture.Picture {...sample} corner="LF" />
-  ) : null;
+  return picture && sample ? <picture.Picture {...sample} corner="LF" /> : null;
 }
 
 function AdjusterForm({ form, axle, index }: Props & { readonly index: number }) {
   const path = `car.${axle}.adjusters[${index}]`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const takeAway = () => form.replace(`car.${axle}.adjusters`, withoutAdjuster(form.texts, `car.${axle}.adjusters`, index));
+  const takeAway = () =>
+    form.replace(`car.${axle}.adjusters`, withoutAdjuster(form.texts, `car.${axle}.adjusters`, index));
   return (
     <section class="adjuster-form">
       <header class="adjuster-head">

@@ -20,18 +20,19 @@ export const formDraft = (carId: string): string => `car:${carId}`;
 
 export function useForm(id: string): Form {
   const record = records.value.cars.find((one) => one.id === id);
-  const texts = draft(formDraft(id))?.texts ?? (record ? textsOf(record) : BLANK);
+  const before = record ? textsOf(record) : BLANK;
+  const now = (): Texts => draft(formDraft(id))?.texts ?? before;
   const keep = (next: Texts) => {
     refusal.value = undefined;
     keepDraft(formDraft(id), next, undefined);
   };
   return {
     id,
-    texts,
+    texts: now(),
     record,
-    put: (change) => keep({ ...texts, ...change }),
+    put: (change) => keep({ ...now(), ...change }),
     replace: (path, change) => {
-      const rest = Object.entries(texts).filter(([key]) => !key.startsWith(path));
+      const rest = Object.entries(now()).filter(([key]) => !key.startsWith(path));
       keep({ ...Object.fromEntries(rest), ...change });
     },
   };

@@ -13,7 +13,7 @@ export function lengthText(mm: number): string {
 }
 
 /** The value of a text, or the text itself where it has none; nothing for an empty one. */
-export function valueOf(text: string | undefined, read: (text: string) => number | undefined): unknown {
+export function typedValue(text: string | undefined, read: (text: string) => number | undefined): unknown {
   if (!text?.trim()) return undefined;
   try {
     return read(text);
@@ -22,9 +22,9 @@ export function valueOf(text: string | undefined, read: (text: string) => number
   }
 }
 export const lengthOf = (text: string | undefined): unknown =>
-  valueOf(text, (typed) => parseLength(typed, { unit: units.value.length }));
+  typedValue(text, (typed) => parseLength(typed, { unit: units.value.length }));
 export const plainOf = (text: string | undefined): unknown =>
-  valueOf(text, (typed) => {
+  typedValue(text, (typed) => {
     const value = Number(typed.trim().replace('−', '-').replace(',', '.'));
     if (Number.isNaN(value)) throw new Error('not a number');
     return value;

@@ -28,7 +28,12 @@ export function SuspensionSection({ form, axle }: Props) {
       {kind === 'double-wishbone' && (
         <fieldset class="choice">
           <legend class="visually-hidden">How it is measured</legend>
-          {([['tape', 'Tape dimensions'], ['points', 'Points']] as const).map(([way, label]) => (
+          {(
+            [
+              ['tape', 'Tape dimensions'],
+              ['points', 'Points'],
+            ] as const
+          ).map(([way, label]) => (
             <button
               key={way}
               type="button"

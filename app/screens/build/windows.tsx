@@ -13,8 +13,8 @@ export function WindowsSection({ form, axle }: { readonly form: Form; readonly a
       <p class="soft">
         From the maker’s information; the app knows none. In{' '}
         {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}
-        {units.value.toe === 'angle' ? '' : `, toe in ${toeUnitWord()}`}. An empty aim is the middle. Thrust + points to the
-        right; cross is left less right.
+        {units.value.toe === 'angle' ? '' : `, toe in ${toeUnitWord()}`}. An empty aim is the middle. Thrust + points to
+        the right; cross is left less right.
       </p>
       {WINDOWS[axle].map((angle) => {
         const path = `spec.${axle}.${angle}`;

@@ -5,14 +5,14 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
 import { type GridCell, ReadingGrid } from '../../parts/reading-grid.tsx';
-import { anglesOf, angleWord, cornersOf, fieldsOf, fieldWord, readField, type Field } from '../../state/fields.ts';
+import { anglesOf, angleWord, cornersOf, type Field, fieldsOf, fieldWord, readField } from '../../state/fields.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { setUnits, units } from '../../state/preferences.ts';
 import { draft, keepDraft } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
 import { isFull, typed } from '../../state/typing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
-import { END } from '../../state/visit-actions.ts';
+import { correcting, END } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
 
 interface Props {
@@ -22,8 +22,8 @@ interface Props {
   readonly onReady: () => void;
 }
 
-/** The state of the entry: fields, texts and the caret, all from the draft. */
-export function useEntry(view: VisitView) {
+/** The entry as it is now: fields, texts and the caret, all from the draft. Asked anew at every key: fast hands outrun a drawing. */
+export function entryOf(view: VisitView) {
   const { car } = view.car;
   const fields = fieldsOf(car, units.value.sai);
   const id = entryDraft(view.visit.id);
@@ -32,12 +32,14 @@ export function useEntry(view: VisitView) {
   const cursor = kept?.cursor ?? fields[0]?.id;
   const active = fields.find((field) => field.id === cursor);
   const read = (field: Field) => readField(field, texts[field.id] ?? '', units.value, car.wheel.rimDiameter);
-  const after = (field: Field): string => fields[fields.indexOf(field) + 1]?.id ?? END;
+  // A correction is of the cell that was touched: it does not walk on through the rest.
+  const next = (field: Field) => (correcting(view) ? undefined : fields[fields.indexOf(field) + 1]);
+  const after = (field: Field): string => next(field)?.id ?? END;
   return { fields, texts, active, read, after, put: (next: typeof texts, to?: string) => keepDraft(id, next, to) };
 }
 
 export function EntryGrid({ view }: { readonly view: VisitView }) {
-  const { texts, active, fields, read, put } = useEntry(view);
+  const { texts, active, fields, read, put } = entryOf(view);
   const { car, spec } = view.car;
   const cell = (field: Field): GridCell => {
     const { value, error } = read(field);
@@ -58,7 +60,11 @@ export function EntryGrid({ view }: { readonly view: VisitView }) {
           rows={anglesOf(car, axle, units.value.sai).map((angle) => ({ id: angle, label: angleWord(angle) }))}
           columns={cornersOf(axle).map((corner) => ({ id: corner, corner }))}
           values={values}
-          onPick={(to) => put(texts, to)}
+          onPick={(to) => {
+            // Enter on a real keyboard has to mean "next", not the cell again.
+            if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+            put(texts, to);
+          }}
           {...(active ? { active: active.id } : {})}
         />
       ))}
@@ -78,8 +84,9 @@ function useActiveInSight(id: string | undefined): void {
 }
 
 export function EntryDock({ view, actionLabel, onReady }: Props) {
-  const { texts, active, fields, read, after, put } = useEntry(view);
+  const { texts, active, fields, read, after, put } = entryOf(view);
   const press = (key: KeypadKey | string) => {
+    const { texts, active, after, put } = entryOf(view);
     if (!active) return;
     if (key === 'next') put(texts, after(active));
     else if (key === 'skip') put({ ...texts, [active.id]: '' }, after(active));
@@ -121,7 +128,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
 
 /** Asked once all is typed: unlikely values are pointed out, and taken all the same. */
 function Questions({ view }: { readonly view: VisitView }) {
-  const { fields, read } = useEntry(view);
+  const { fields, read } = entryOf(view);
   const asked = fields.flatMap((field) => {
     const { question } = read(field);
     return question ? [{ field, question }] : [];
@@ -142,7 +149,7 @@ function Questions({ view }: { readonly view: VisitView }) {
 
 /** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */
 function Hint({ view, field }: { readonly view: VisitView; readonly field: Field }) {
-  const { texts, read } = useEntry(view);
+  const { texts, read } = entryOf(view);
   const { car, spec } = view.car;
   const { error, question } = read(field);
   if (error) {

@@ -37,11 +37,15 @@ export function MovesStep({ view, round, past }: Props) {
           state="live"
           title="Moves"
           {...(left.length > 0 ? { note: `${made + 1} of ${made + left.length}` } : {})}
-          {...(plan && left.length > 0 ? { time: `about ${minutes(plan.effort, left.length / plan.moves.length)} min` } : {})}
+          {...(plan && left.length > 0
+            ? { time: `about ${minutes(plan.effort, left.length / plan.moves.length)} min` }
+            : {})}
         >
           {plan && <MovesBody view={view} round={round} plan={plan} />}
           {plan && plan.moves.length === 0 && !anyMoved && (
-            <p>{plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}</p>
+            <p>
+              {plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}
+            </p>
           )}
           {error && <Refused error={error} />}
           {!plan && !error && (
@@ -52,7 +56,11 @@ export function MovesStep({ view, round, past }: Props) {
         </PunchedStep>
       </Sheet>
       {plan && <MovesDock view={view} round={round} plan={plan} whenNone={<NothingDock view={view} round={round} />} />}
-      {error && <ActionBar primary={{ label: 'Open the car’s build', onPress: () => go({ screen: 'build', id: view.car.id }) }} />}
+      {error && (
+        <ActionBar
+          primary={{ label: 'Open the car’s build', onPress: () => go({ screen: 'build', id: view.car.id }) }}
+        />
+      )}
     </>
   );
 }
