@@ -5,7 +5,7 @@
  */
 import { type Car, type CarSettings, CORNERS, type Corner, type Suspension, type Vec3 } from '../../core/contract.ts';
 import { engine } from '../engine/index.ts';
-import { axleOf, fieldsOf } from '../state/fields.ts';
+import { axleOf, fieldsOf, TOE_UNIT } from '../state/fields.ts';
 import { units } from '../state/preferences.ts';
 import { valueText } from '../state/units.ts';
 import type { VisitView } from '../state/visits.ts';
@@ -27,7 +27,7 @@ export async function practiceReading(view: VisitView, settings: CarSettings): P
   const bend = seeded(`bend ${view.visit.id}`);
   const scatter = seeded(`scatter ${view.visit.id} ${view.rounds.length}`);
   const poses = await solve(car, settings);
-  const texts: Record<string, string> = {};
+  const texts: Record<string, string> = { [TOE_UNIT]: units.value.toe };
   for (const { id, corner, angle } of fieldsOf(car, true)) {
     const value = poses[corner][angle];
     // Drawn even where it is not shown, so that asking for SAI changes no other figure.

@@ -83,4 +83,5 @@ test('a car leaves as a file and comes back into another profile', async ({ page
   await expect(other.getByRole('heading', { name: 'Practice car' })).toBeVisible();
   await other.getByRole('link', { name: 'Back' }).click();
   await expect(other.getByText('Practice car')).toHaveCount(1);
+  await other.context().close();
 });

@@ -105,6 +105,7 @@ test('everything goes to a file and comes back on another phone, counted first a
   await expect(other.getByText('1 car, 1 visit, 1 reading, 0 moves')).toBeVisible();
   await other.getByRole('button', { name: 'Undo the last restore' }).click();
   await expect(other.getByText('1 car, 0 visits, 0 readings, 0 moves')).toBeVisible();
+  await other.context().close();
 });
 
 test('toe in mm at the rim is planned on as the same angle', async ({ page, site }) => {
@@ -116,4 +117,20 @@ test('toe in mm at the rim is planned on as the same angle', async ({ page, site
   // 430 mm · sin 0.40° = 3.00 mm
   await expect(page.locator('.reading-grid').first()).toContainText('3.0');
   await expect(page.locator('.card-form .expect')).toContainText(/toe0\.\d/);
+});
+
+test('another toe unit chosen half way changes nothing that was typed', async ({ page, site }) => {
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  for (const text of TYPED.slice(0, 5)) await page.keyboard.type(text);
+  await page.goto(`${site.url}#/settings`);
+  await page.getByRole('button', { name: 'mm at the rim' }).click();
+  await page.goto(`${site.url}#/`);
+  await page.getByText('Practice car').click();
+  await expect(page.getByRole('button', { name: 'RF Toe: empty' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByText('Degrees; toe-in is +')).toBeVisible();
+  for (const text of TYPED.slice(5)) await page.keyboard.type(text);
+  await page.getByRole('button', { name: 'Compare with the plan' }).click();
+  // 0.40° at 430 mm, in the unit that is shown from now on.
+  await expect(page.locator('.compare').first()).toContainText('3.0');
 });

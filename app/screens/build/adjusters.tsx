@@ -5,7 +5,6 @@ import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
-import { units } from '../../state/preferences.ts';
 import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
 import { CamTable } from './cam-table.tsx';
 import { indices } from './car-texts.ts';
@@ -13,6 +12,7 @@ import { Effects } from './effects.tsx';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
 import { newAdjuster, SAMPLES, withoutAdjuster } from './new-adjuster.ts';
+import { cardUnits } from './numbers.ts';
 
 interface Props {
   readonly form: Form;
@@ -109,7 +109,7 @@ function AdjusterAsk({ form, axle, path, field: { ask, label, hint } }: AskProps
     case 'cam-table':
       return <CamTable form={form} path={path} label={label} />;
     default: {
-      const unit = ask.as === 'length' || ask.as === 'lengths' ? units.value.length : ask.unit;
+      const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : ask.unit;
       const mode = ask.as === 'text' || ask.as === 'lengths' ? 'text' : 'decimal';
       return <TextField form={form} path={path} label={unit ? `${label}, ${unit}` : label} hint={hint} mode={mode} />;
     }

@@ -8,7 +8,7 @@ import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
-import { setToeReference, toeReference, units } from '../../state/preferences.ts';
+import { setToeReference, toeReference } from '../../state/preferences.ts';
 import { draft, dropDraft, keep, records } from '../../state/records.ts';
 import { now } from '../../store/index.ts';
 import { AdjustersSection } from './adjusters.tsx';
@@ -16,7 +16,7 @@ import { fileOf, textsOf } from './car-texts.ts';
 import { TextField } from './field.tsx';
 import { type Form, formDraft, refusal, refuse, useForm } from './form.ts';
 import { ImportButton } from './import.tsx';
-import type { Texts } from './numbers.ts';
+import { cardUnits, type Texts } from './numbers.ts';
 import { SuspensionSection } from './suspension.tsx';
 import { WindowsSection } from './windows.tsx';
 
@@ -100,8 +100,7 @@ export function BuildScreen() {
 /** Whether anything but the open section differs from the record. */
 function isChanged(texts: Texts, before: Texts): boolean {
   const keys = new Set([...Object.keys(texts), ...Object.keys(before)]);
-  keys.delete('@open');
-  return [...keys].some((key) => (texts[key] ?? '') !== (before[key] ?? ''));
+  return [...keys].filter((key) => !key.startsWith('@')).some((key) => (texts[key] ?? '') !== (before[key] ?? ''));
 }
 
 function openSection(form: Form, id: string): void {
@@ -118,7 +117,7 @@ function CarSection({ form }: { readonly form: Form }) {
       <TextField
         form={form}
         path="car.wheel.rimDiameter"
-        label={`Diameter at which toe is a length, ${units.value.length}`}
+        label={`Diameter at which toe is a length, ${cardUnits().length}`}
         hint="the rim’s outer edge, or where your gauge touches"
         mode="decimal"
       />

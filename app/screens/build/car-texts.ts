@@ -6,10 +6,9 @@ import type { Adjuster, AxleName, Spec, Suspension, Window } from '../../../core
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { TAPE_DIMENSIONS } from '../../../core/suspension/double-wishbone.tape.ts';
-import { units } from '../../state/preferences.ts';
-import { angleText, readAngle, readToe, toeText } from '../../state/units.ts';
+import { angleText, readAngle } from '../../state/units.ts';
 import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
-import { lengthOf, lengthText, type Texts, typedValue } from './numbers.ts';
+import { lengthOf, lengthText, type Texts, toeWindowOf, toeWindowText, typedValue } from './numbers.ts';
 
 const AXLES = ['front', 'rear'] as const satisfies AxleName[];
 export const WINDOWS = {
@@ -73,7 +72,7 @@ function windowTexts(window: Window | undefined, angle: string, path: string, ri
   return Object.fromEntries(
     ENDS.map((end) => {
       const value = window[end];
-      return [`${path}.${end}`, value === undefined ? '' : isToe(angle) ? toeText(value, rim) : angleText(value)];
+      return [`${path}.${end}`, value === undefined ? '' : isToe(angle) ? toeWindowText(value, rim) : angleText(value)];
     }),
   );
 }
@@ -169,7 +168,7 @@ function windowsOf(
   const windows = WINDOWS[axle].map((angle: keyof Omit<NonNullable<Spec['front']>, 'left' | 'right'>) => {
     const path = `spec.${axle}.${angle}`;
     if (untouched(path)) return [angle, before?.[axle]?.[angle]];
-    const read = (text: string) => (isToe(angle) ? readToe(text, units.value, rim) : readAngle(text));
+    const read = (text: string) => (isToe(angle) ? toeWindowOf(text, rim) : readAngle(text));
     const ends = ENDS.map((end) => [end, typedValue(texts[`${path}.${end}`], read)] as const);
     const given = ends.filter(([, value]) => value !== undefined);
     return [angle, given.length > 0 ? Object.fromEntries(given) : undefined];

@@ -29,6 +29,11 @@ export function MovesStep({ view, round, past }: Props) {
     if (finished) beginEntry(view);
   }, [finished]);
   const made = round.moves.length;
+  useEffect(() => {
+    // After the first move the card itself matters more than the headline over it.
+    const place = document.querySelector(made > 0 ? '.card-form' : '.step-live');
+    if (plan) place?.scrollIntoView({ block: 'start' });
+  }, [plan, made]);
   return (
     <>
       <Sheet>

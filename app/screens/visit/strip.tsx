@@ -27,12 +27,9 @@ export interface StepProps {
 
 export function Strip({ view }: StepProps) {
   const stage = stageOf(view);
-  const moved = view.rounds.at(-1)?.moves.length ?? 0;
   useEffect(() => {
-    // After the first move the card itself matters more than the headline over it.
-    const place = document.querySelector(moved > 0 && stage === 'moves' ? '.card-form' : '.step-live');
-    place?.scrollIntoView({ block: 'start' });
-  }, [stage, view.rounds.length, moved]);
+    document.querySelector('.step-live')?.scrollIntoView({ block: 'start' });
+  }, [stage, view.rounds.length]);
   const last = view.rounds.at(-1);
   const past = (
     <>
