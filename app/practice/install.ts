@@ -1,6 +1,7 @@
 /** Puts the made-up car into an empty profile. */
-import file from '../../fixtures/cars/practice.json';
+
 import type { Car, Spec } from '../../core/contract.ts';
+import file from '../../fixtures/cars/practice.json';
 import { keep } from '../state/records.ts';
 import { now } from '../store/index.ts';
 

@@ -3,9 +3,9 @@
  * millimetres, each visit has a bend of its own, and the gauge scatters. All of it comes from the ids, so that the same
  * visit always shows the same car.
  */
-import { type Car, CORNERS, type CarSettings, type Corner, type Suspension, type Vec3 } from '../../core/contract.ts';
+import { type Car, type CarSettings, CORNERS, type Corner, type Suspension, type Vec3 } from '../../core/contract.ts';
 import { engine } from '../engine/index.ts';
-import { axleOf, fieldsOf } from '../state/fields.ts';
+import { axleOf, fieldsOf, TOE_UNIT } from '../state/fields.ts';
 import { units } from '../state/preferences.ts';
 import { valueText } from '../state/units.ts';
 import type { VisitView } from '../state/visits.ts';
@@ -27,7 +27,7 @@ export async function practiceReading(view: VisitView, settings: CarSettings): P
   const bend = seeded(`bend ${view.visit.id}`);
   const scatter = seeded(`scatter ${view.visit.id} ${view.rounds.length}`);
   const poses = await solve(car, settings);
-  const texts: Record<string, string> = {};
+  const texts: Record<string, string> = { [TOE_UNIT]: units.value.toe };
   for (const { id, corner, angle } of fieldsOf(car, true)) {
     const value = poses[corner][angle];
     // Drawn even where it is not shown, so that asking for SAI changes no other figure.
@@ -44,7 +44,11 @@ async function solve(car: Car, settings: CarSettings): Promise<Record<Corner, Po
   const poses = await Promise.all(
     CORNERS.map(async (corner) => {
       const axle = car[axleOf(corner)];
-      const pose = await engine.call('solveCorner', [real(axle.suspension, corner), axle.adjusters, settings[corner] ?? {}]);
+      const pose = await engine.call('solveCorner', [
+        real(axle.suspension, corner),
+        axle.adjusters,
+        settings[corner] ?? {},
+      ]);
       if (!pose.reachable) throw new Error(`${corner}: ${pose.message}`);
       return [corner, pose] as const;
     }),
@@ -56,7 +60,10 @@ async function solve(car: Car, settings: CarSettings): Promise<Record<Corner, Po
 function real(suspension: Suspension, corner: Corner): Suspension {
   const next = seeded(`build ${corner}`);
   const points = Object.fromEntries(
-    Object.entries(suspension.points).map(([name, point]) => [name, point.map((x) => x + within(next, BUILD)) as unknown as Vec3]),
+    Object.entries(suspension.points).map(([name, point]) => [
+      name,
+      point.map((x) => x + within(next, BUILD)) as unknown as Vec3,
+    ]),
   );
   return { ...suspension, points };
 }

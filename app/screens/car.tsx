@@ -1,4 +1,8 @@
 /** One car: its open visit or a new one, its past visits, its build and its history. */
+
+import { toCarFile } from '../../core/records/exchange.ts';
+import type { CarRecord } from '../../core/records/stored.ts';
+import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { ActionBar } from '../parts/action-bar.tsx';
 import { Card } from '../parts/card.tsx';
 import { Verdict } from '../parts/verdict.tsx';
@@ -9,8 +13,7 @@ import { shortDay } from '../state/days.ts';
 import { judged } from '../state/judge.ts';
 import { records } from '../state/records.ts';
 import { beginVisit } from '../state/visit-actions.ts';
-import { openVisit, visitsOf, visitView } from '../state/visits.ts';
-import { suspensionKinds } from '../../core/suspension/catalogue.ts';
+import { leftReading, openVisit, visitsOf, visitView } from '../state/visits.ts';
 
 export function CarScreen() {
   const all = records.value;
@@ -44,29 +47,32 @@ export function CarScreen() {
                 <dt>{axle === 'front' ? 'Front' : 'Rear'}</dt>
                 <dd>
                   {suspensionKinds[car.car[axle].suspension.kind]?.name}
-                  <span class="soft"> {car.car[axle].adjusters.map(({ name }) => name).join('; ') || 'no adjusters'}</span>
+                  <span class="soft">
+                    {' '}
+                    {car.car[axle].adjusters.map(({ name }) => name).join('; ') || 'no adjusters'}
+                  </span>
                 </dd>
               </div>
             ))}
           </dl>
           {car.car.notes && <p class="soft">{car.car.notes}</p>}
+          <button type="button" class="quiet wide" onClick={() => saveCarFile(car)}>
+            Car file
+          </button>
         </Card>
         {past.map((visit) => {
           const view = visitView(all, visit.id);
-          const last = view?.rounds.at(-1);
+          const left = view && leftReading(view);
           return (
             <Card
               key={visit.id}
               title={`Visit of ${shortDay(visit.opened)}`}
               href={hashOf({ screen: 'visit', id: visit.id })}
             >
-              {last ? (
-                <Verdict
-                  state={judged(last.record.reading, car.spec).verdict}
-                  label={`${view?.rounds.length} reading${view?.rounds.length === 1 ? '' : 's'}`}
-                />
+              {left ? (
+                <Verdict state={judged(left, car.spec).verdict} label="as left" />
               ) : (
-                <span class="soft">nothing measured</span>
+                <span class="soft">not measured as left</span>
               )}
             </Card>
           );
@@ -84,4 +90,18 @@ export function CarScreen() {
       />
     </div>
   );
+}
+
+/** The car with its visits as a file: for another phone or the terminal. */
+function saveCarFile(car: CarRecord): void {
+  const { visits, readings, moves } = records.value;
+  const text = `${JSON.stringify(toCarFile(car, visits, readings, moves), null, 2)}\n`;
+  const name =
+    car.car.label
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'car';
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  Object.assign(document.createElement('a'), { href: url, download: `${name}.json` }).click();
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }

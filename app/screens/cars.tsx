@@ -7,12 +7,15 @@ import { Plate } from '../parts/plate.tsx';
 import { Verdict } from '../parts/verdict.tsx';
 import { go, hashOf } from '../routes.ts';
 import { Header } from '../shell/header.tsx';
+import { Lazy } from '../shell/lazy.tsx';
 import { carState } from '../state/car-state.ts';
 import { records } from '../state/records.ts';
-import { openVisit } from '../state/visits.ts';
+import { stageOf } from '../state/stage.ts';
+import { openVisit, visitView } from '../state/visits.ts';
 import { newId } from '../store/index.ts';
 
 const wanted = signal('');
+const loadNextMove = async () => (await import('../shell/next-move.tsx')).NextMove;
 
 export function CarsScreen() {
   const cars = found(records.value.cars, wanted.value);
@@ -34,7 +37,7 @@ export function CarsScreen() {
         {[...onRack, ...others].map((car) => (
           <CarRow key={car.id} car={car} />
         ))}
-        {cars.length === 0 && <p class="soft empty">No car with “{wanted.value}” here.</p>}
+        {cars.length === 0 && wanted.value && <p class="soft empty">No car with “{wanted.value}” here.</p>}
       </main>
       <ActionBar
         primary={{ label: 'New car', onPress: () => go({ screen: 'build', id: newId() }) }}
@@ -49,6 +52,7 @@ export function CarsScreen() {
 
 function CarRow({ car }: { readonly car: CarRecord }) {
   const visit = openVisit(records.value, car.id);
+  const view = visit && visitView(records.value, visit.id);
   const { text, verdict } = carState(records.value, car);
   return (
     <Card
@@ -57,7 +61,16 @@ function CarRow({ car }: { readonly car: CarRecord }) {
       tone={visit ? 'live' : 'plain'}
       {...(car.car.plate ? { aside: <Plate text={car.car.plate} /> } : {})}
     >
-      <span class="soft">{verdict ? <Verdict state={verdict} label={text} /> : text}</span>
+      <span class="soft">
+        {visit && 'On the rack. '}
+        {view && stageOf(view) === 'moves' ? (
+          <Lazy load={loadNextMove} props={{ view }} waiting={text} quiet />
+        ) : verdict ? (
+          <Verdict state={verdict} label={text} />
+        ) : (
+          text
+        )}
+      </span>
     </Card>
   );
 }

@@ -33,7 +33,7 @@ function Screen() {
   if (screen === 'cars') return <CarsScreen />;
   if (screen === 'visit') return <VisitScreen key={route.value.screen === 'visit' ? route.value.id : ''} />;
   const load = LATER[screen];
-  return load ? <Lazy key={screen} load={load} /> : <CarsScreen />;
+  return load ? <Lazy key={screen} load={load} props={{}} /> : <CarsScreen />;
 }
 
 /** The database did not open: say so and touch nothing. */

@@ -1,21 +1,31 @@
-/** First load. A screen that is fetched when it is first asked for: only the list and the visit load at once. */
+/** First load. A part that is fetched when it is first asked for: only the list and the visit load at once. */
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-export function Lazy({ load }: { readonly load: () => Promise<ComponentType> }) {
-  const [Screen, setScreen] = useState<ComponentType | undefined>();
+interface Props<P> {
+  /** Has to be the same function at every drawing. */
+  readonly load: () => Promise<ComponentType<P>>;
+  readonly props: P;
+  /** Shown while it is fetched; a part that cannot be fetched stays so if it is `quiet`. */
+  readonly waiting?: string;
+  readonly quiet?: boolean;
+}
+
+export function Lazy<P extends object>({ load, props, waiting, quiet = false }: Props<P>) {
+  const [Part, setPart] = useState<ComponentType<P> | undefined>();
   const [failed, setFailed] = useState(false);
   useEffect(() => {
     let wanted = true;
     load().then(
-      (screen) => wanted && setScreen(() => screen),
+      (part) => wanted && setPart(() => part),
       () => wanted && setFailed(true),
     );
     return () => {
       wanted = false;
     };
   }, [load]);
-  if (Screen) return <Screen />;
+  if (Part) return <Part {...props} />;
+  if (quiet) return <>{waiting}</>;
   if (!failed) return <p class="wait" aria-busy="true" />;
   return (
     <div class="page">

@@ -6,7 +6,7 @@ import { shortDay } from './days.ts';
 import { judged, placeWord } from './judge.ts';
 import type { Records } from './records.ts';
 import { stageOf } from './stage.ts';
-import { openVisit, visitsOf, visitView } from './visits.ts';
+import { leftReading, openVisit, visitsOf, visitView } from './visits.ts';
 
 export interface CarState {
   readonly text: string;
@@ -14,11 +14,11 @@ export interface CarState {
 }
 
 const NEXT = {
-  entry: 'On the rack. Next: measure',
-  standing: 'On the rack. Next: where the adjusters stand',
-  moves: 'On the rack. Next: the moves',
-  compare: 'On the rack. Next: look at the re-measure',
-  'sign-off': 'On the rack. Next: sign off',
+  entry: 'Next: measure',
+  standing: 'Next: where the adjusters stand',
+  moves: 'Next: the moves',
+  compare: 'Next: look at the re-measure',
+  'sign-off': 'Next: sign off',
   closed: '',
 } as const;
 
@@ -27,8 +27,11 @@ export function carState(all: Records, car: CarRecord): CarState {
   const view = open && visitView(all, open.id);
   if (view) return { text: NEXT[stageOf(view)] };
   for (const visit of visitsOf(all, car.id)) {
-    const last = visitView(all, visit.id)?.rounds.at(-1);
-    if (last) return leftState(car, last.record.reading, visit.closed ?? visit.opened);
+    const past = visitView(all, visit.id);
+    if (!past || past.rounds.length === 0) continue;
+    const day = visit.closed ?? visit.opened;
+    const left = leftReading(past);
+    return left ? leftState(car, left, day) : { text: `closed ${shortDay(day)}, not measured after the moves` };
   }
   return { text: car.practice ? 'Made up, with a hidden bend to find' : 'No visit yet' };
 }

@@ -3,8 +3,8 @@ import {
   type Angle,
   type AxleName,
   type Car,
-  type Corner,
   CORNERS,
+  type Corner,
   type Reading,
   type WheelReading,
 } from '../../core/contract.ts';
@@ -39,6 +39,18 @@ export function fieldsOf(car: Car, sai: boolean): readonly Field[] {
   );
 }
 
+/** Among the typed texts: the unit in which toe was typed, so that another choice later changes nothing. */
+export const TOE_UNIT = 'unit:toe';
+
+/** The units that typed texts are in: those of when they were typed. */
+export function unitsOf(texts: Readonly<Record<string, string>>, now: Units): Units {
+  const toe = texts[TOE_UNIT];
+  return toe === 'angle' || toe === 'mm' || toe === 'inch' ? { ...now, toe } : now;
+}
+
+/** Whether a key of typed texts is a field of a reading. */
+export const isField = (key: string): boolean => /^(LF|RF|LR|RR)\./.test(key);
+
 export interface Typed {
   /** Degrees. */
   readonly value?: number;
@@ -65,9 +77,10 @@ export function readField(field: Field, text: string, units: Units, rimDiameter:
 export function readingOf(
   fields: readonly Field[],
   texts: Readonly<Record<string, string>>,
-  units: Units,
+  now: Units,
   rimDiameter: number,
 ): Reading {
+  const units = unitsOf(texts, now);
   const reading: Partial<Record<Corner, WheelReading>> = {};
   for (const field of fields) {
     const { value } = readField(field, texts[field.id] ?? '', units, rimDiameter);
@@ -78,5 +91,4 @@ export function readingOf(
 
 const WORDS: Record<Angle, string> = { caster: 'Caster', camber: 'Camber', toe: 'Toe', sai: 'SAI' };
 export const angleWord = (angle: Angle): string => WORDS[angle];
-export const fieldWord = ({ corner, angle }: Field): string =>
-  `${corner} ${angle === 'sai' ? 'SAI' : angle}`;
+export const fieldWord = ({ corner, angle }: Field): string => `${corner} ${angle === 'sai' ? 'SAI' : angle}`;

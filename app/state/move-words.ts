@@ -1,7 +1,7 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
 import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
-import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
+import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { axleOf } from './fields.ts';
 import { placeWord } from './judge.ts';
 import { valueText } from './units.ts';

@@ -1,13 +1,13 @@
 /** The plan of a round, recomputed from its records: asked of the engine, never kept. */
 import type { CarSettings, Plan, PlanRequest, Reading } from '../../core/contract.ts';
-import { planRequest } from '../../core/records/plan-request.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
+import { planRequest } from '../../core/records/plan-request.ts';
 import { movedOn } from '../../core/records/rounds.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
 import { gauge } from './preferences.ts';
 import { choice } from './stage.ts';
-import { type RoundView, type VisitView } from './visits.ts';
+import type { RoundView, VisitView } from './visits.ts';
 
 /**
  * What the planner is asked: the reading and settings of the round moved on to its last deviation, all that refused

@@ -12,10 +12,15 @@ export const records = signal<Records>({ cars: [], visits: [], readings: [], mov
 export const loading = signal<'loading' | 'ready' | 'failed'>('loading');
 export const loadError = signal('');
 
-/** Reads everything from the database; nothing is written before this has ended. */
-export async function loadRecords(): Promise<void> {
+/**
+ * Reads everything from the database; nothing is written before this has ended.
+ * @param whenEmpty what a new profile starts with
+ */
+export async function loadRecords(whenEmpty: () => Promise<void>): Promise<void> {
   try {
     records.value = await store.load();
+    // A new profile without it is still a working one.
+    if (records.value.cars.length === 0) await whenEmpty().catch(() => undefined);
     loading.value = 'ready';
   } catch (error) {
     loadError.value = error instanceof Error ? error.message : String(error);

@@ -1,6 +1,7 @@
 /** First load. Which step of a visit is live, from its records and the few choices kept in its draft. */
+import type { AdjusterRef } from '../../core/contract.ts';
 import { draft, dropDraft, keepDraft, records } from './records.ts';
-import type { VisitView } from './visits.ts';
+import { refKey, type VisitView } from './visits.ts';
 
 export type Stage = 'entry' | 'standing' | 'moves' | 'compare' | 'sign-off' | 'closed';
 
@@ -37,6 +38,9 @@ export function choose(visitId: string, change: Readonly<Record<string, string>>
 export function choice(visitId: string, key: string): string {
   return draft(visitDraft(visitId))?.texts[key] ?? '';
 }
+
+/** The tick that a move of this round was torqued: the same adjuster moved again in a later round is ticked again. */
+export const torqueKey = (roundId: string, ref: AdjusterRef): string => `torque:${roundId}:${refKey(ref)}`;
 
 /** Closing a visit ends its drafts: what they held is in its records. */
 export function dropVisitDrafts(visitId: string): void {

@@ -1,7 +1,8 @@
 /** Where the adjusters stand before a visit's first moves: remembered, corrected, or not known. */
+
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { Adjuster, CarSettings, Corner, Position } from '../../core/contract.ts';
 import { CORNERS } from '../../core/contract.ts';
-import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
 import { axleOf } from './fields.ts';
 import { refKey } from './visits.ts';
@@ -29,7 +30,8 @@ export function standings(
       const text = texts[standingKey(corner, adjuster.id)];
       const unknown = text === UNKNOWN;
       const found = text === undefined || unknown ? undefined : positionOf(adjuster, text);
-      const position = unknown ? adjuster.reference : (found ?? remembered[corner]?.[adjuster.id] ?? adjuster.reference);
+      const known = found ?? remembered[corner]?.[adjuster.id];
+      const position = known !== undefined && accepts(adjuster, known) ? known : adjuster.reference;
       return { corner, adjuster, position, unknown };
     }),
   );
@@ -47,6 +49,10 @@ export function settingsOf(list: readonly Standing[]): CarSettings {
 function positionOf(adjuster: Adjuster, text: string): Position {
   return typeof adjuster.reference === 'number' ? Number(text) : text;
 }
+
+/** A remembered position may be of an adjuster that was described otherwise then. */
+const accepts = (adjuster: Adjuster, position: Position): boolean =>
+  adjusterKinds[adjuster.kind]?.accepts(adjuster, position) ?? false;
 
 export function positionText(adjuster: Adjuster, position: Position): string {
   return adjusterKinds[adjuster.kind]?.show(adjuster, position) ?? String(position);

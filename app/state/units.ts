@@ -1,19 +1,33 @@
 /** First load. Angles and toe as this technician types and reads them; the core's units with the chosen ones filled in. */
-import { effect, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import { formatAngle } from '../../core/units/format.ts';
 import { parseAngle } from '../../core/units/parse.ts';
 import { lengthToToe, toeToLength } from '../../core/units/toe.ts';
 import { type Units, units } from './preferences.ts';
 
+type Lengths = typeof import('../../core/units/length.ts');
+
 /** Lengths bring a decimal library with them: fetched only for who reads toe as a length. */
-const lengths = signal<typeof import('../../core/units/length.ts') | undefined>(undefined);
-effect(() => {
-  if (units.value.toe !== 'angle' && !lengths.value) {
-    void import('../../core/units/length.ts').then((module) => {
-      lengths.value = module;
-    });
+const loaded = signal<Lengths | undefined>(undefined);
+let asked = false;
+
+function lengths(): Lengths | undefined {
+  if (!asked) {
+    asked = true;
+    import('../../core/units/length.ts').then(
+      (module) => {
+        loaded.value = module;
+      },
+      () => {
+        asked = false;
+      },
+    );
   }
-});
+  return loaded.value;
+}
+
+/** Whether toe in this unit can be read now; it draws the screen again when it can. */
+export const canRead = (toe: Units['toe']): boolean => toe === 'angle' || lengths() !== undefined;
 
 /**
  * Degrees from a typed angle. A point is always decimal degrees and ° always splits off minutes, whichever the
@@ -28,7 +42,7 @@ export const readAngle = (text: string): number => parseAngle(text);
  */
 export function readToe(text: string, { toe }: Units, rimDiameter: number): number | undefined {
   if (toe === 'angle') return parseAngle(text);
-  const mm = lengths.value?.parseLength(text, { unit: toe, field: 'toe' });
+  const mm = lengths()?.parseLength(text, { unit: toe, field: 'toe' });
   return mm === undefined ? undefined : lengthToToe(mm, rimDiameter);
 }
 
@@ -37,14 +51,14 @@ export function angleText(degrees: number, sign = false): string {
   return formatAngle(degrees, { mode: units.value.angle, decimal: units.value.decimal, sign });
 }
 
-/** Toe of one wheel in the chosen units, without the unit's name. */
-export function toeText(degrees: number, rimDiameter: number, sign = false): string {
-  const { toe, decimal } = units.value;
-  if (toe === 'angle') return angleText(degrees, sign);
-  const length = lengths.value;
+/** Toe of one wheel in a unit, without the unit's name. */
+export function toeText(degrees: number, rimDiameter: number, toe: Units['toe'] = units.value.toe): string {
+  if (toe === 'angle') return angleText(degrees);
+  const length = lengths();
   if (!length) return '…';
   const digits = toe === 'mm' ? 1 : 2;
-  return length.formatLength(toeToLength(degrees, rimDiameter), { unit: toe, digits, bare: true, decimal, sign });
+  const { decimal } = units.value;
+  return length.formatLength(toeToLength(degrees, rimDiameter), { unit: toe, digits, bare: true, decimal });
 }
 
 /** Any wheel or axle angle by its name; toe and total toe follow the toe unit. */
@@ -62,7 +76,6 @@ export function thrustText(degrees: number): string {
 }
 
 /** What a column of toe is in: `mm`, `in`, or the angle's own unit. */
-export function toeUnitWord(): string {
-  const { toe } = units.value;
+export function toeUnitWord(toe: Units['toe'] = units.value.toe): string {
   return toe === 'angle' ? 'degrees' : toe === 'mm' ? 'mm at the rim' : 'inch at the rim';
 }

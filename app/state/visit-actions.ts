@@ -3,10 +3,11 @@ import type { CarSettings, Reading } from '../../core/contract.ts';
 import { movedOn } from '../../core/records/rounds.ts';
 import type { CarRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import { newId, now } from '../store/index.ts';
-import { fieldsOf, readingOf } from './fields.ts';
+import { fieldsOf, isField, readingOf, TOE_UNIT } from './fields.ts';
 import { toeReference, units } from './preferences.ts';
 import { draft, dropDraft, keep, keepDraft, records } from './records.ts';
 import { choice, dropVisitDrafts, ENTRY_REPLACES, ENTRY_STEP, entryDraft, visitDraft } from './stage.ts';
+import { valueText } from './units.ts';
 import { openVisit, type RoundView, type VisitView } from './visits.ts';
 
 /** The caret of an entry that has been walked through. */
@@ -34,7 +35,24 @@ export function beginEntry(view: VisitView): void {
 
 /** Opens a reading again with what was typed; saving makes a new record that replaces it. */
 export function correctReading(view: VisitView, { record }: RoundView): void {
-  keepDraft(entryDraft(view.visit.id), { ...record.typed, [ENTRY_REPLACES]: record.id }, END);
+  keepDraft(entryDraft(view.visit.id), { ...typedOf(view, record), [ENTRY_REPLACES]: record.id }, END);
+}
+
+/** What was typed; a reading that came in a file has its values only. */
+function typedOf(view: VisitView, { typed, reading }: ReadingRecord): Readonly<Record<string, string>> {
+  if (Object.keys(typed).some(isField)) return typed;
+  const { car } = view.car;
+  const texts = fieldsOf(car, true).flatMap(({ id, corner, angle }) => {
+    const value = reading[corner]?.[angle];
+    return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];
+  });
+  return { ...typed, ...Object.fromEntries(texts), [TOE_UNIT]: units.value.toe };
+}
+
+/** Whether the entry under way holds any figure. */
+export function anythingTyped(view: VisitView): boolean {
+  const texts = draft(entryDraft(view.visit.id))?.texts ?? {};
+  return Object.entries(texts).some(([key, text]) => isField(key) && text !== '');
 }
 
 /** All cells are walked through: the first reading goes on to the adjusters, a later one is complete. */
@@ -87,7 +105,11 @@ export function openAgain(view: VisitView): void {
   const ticks = Object.keys(visit.checks ?? {}).filter((key) => /^(left|torque):/.test(key));
   const last = view.rounds.at(-1)?.record.id ?? '';
   keep(['visits', visit]);
-  keepDraft(visitDraft(visit.id), { ...Object.fromEntries(ticks.map((key) => [key, 'yes'])), signOff: last }, undefined);
+  keepDraft(
+    visitDraft(visit.id),
+    { ...Object.fromEntries(ticks.map((key) => [key, 'yes'])), signOff: last },
+    undefined,
+  );
 }
 
 /** Whether something was ticked, in the draft of an open visit or in a closed one. */

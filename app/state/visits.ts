@@ -2,7 +2,7 @@
  * First load. A visit as the strip shows it, derived from the records alone: its rounds, what was done in each,
  * where the adjusters stand, what is locked. Nothing here is kept anywhere.
  */
-import type { AdjusterRef, CarSettings } from '../../core/contract.ts';
+import type { AdjusterRef, CarSettings, Reading } from '../../core/contract.ts';
 import { current, movedOn, seized } from '../../core/records/rounds.ts';
 import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import type { Records } from './records.ts';
@@ -59,6 +59,12 @@ const oldestFirst = <T extends { readonly at: string }>(list: readonly T[]): rea
 /** A mark taken back is a record too: it replaces the mark and moves nothing. */
 function isWithdrawn(move: MoveRecord): boolean {
   return move.replaces !== undefined && move.outcome === 'done' && move.from === move.to;
+}
+
+/** What the car was left with: nothing is known where something moved after the last reading. */
+export function leftReading({ rounds }: VisitView): Reading | undefined {
+  const last = rounds.at(-1);
+  return last && !last.moves.some(({ from, to }) => from !== to) ? last.record.reading : undefined;
 }
 
 export const refKey = ({ corner, adjuster }: AdjusterRef): string => `${corner}/${adjuster}`;

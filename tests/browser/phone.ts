@@ -30,6 +30,7 @@ export class Phone {
     this.context.on('console', (message) => {
       if (message.type() === 'error' && !message.text().includes('net::ERR_')) this.errors.push(message.text());
     });
+    this.context.setDefaultTimeout(15_000);
     await this.context.addInitScript(countTouches);
     if (offline) await this.context.setOffline(true);
     const page = await this.context.newPage();

@@ -172,7 +172,7 @@ test('a move that will not go and one that is set elsewhere are planned around, 
     await expect(page.locator('.card-form')).toContainText(stuck.instruction);
 
     await press(page, 'Set to…');
-    await press(page, 'One step down');
+    await page.locator('.stepper-row button:enabled').first().tap();
     await press(page, 'Plan from here');
     await expect(page.getByText(/^2 of /)).toBeVisible();
     await expect(page.locator('.move-made')).toContainText('set');

@@ -92,7 +92,8 @@ const SIZES: AdjusterField = {
   label: 'Shim sizes',
   hint: 'with spaces between: 1 1.5 3',
   ask: { as: 'lengths' },
-  write: (value, path) => one(Array.isArray(value) ? value.map((size) => lengthText(Number(size))).join('  ') : '', path),
+  write: (value, path) =>
+    one(Array.isArray(value) ? value.map((size) => lengthText(Number(size))).join('  ') : '', path),
   read: (texts, path) => {
     const sizes = (texts[path] ?? '').split(/[\s;]+/).filter(Boolean);
     return sizes.length > 0 ? sizes.map(lengthOf) : undefined;

@@ -1,10 +1,10 @@
 /** The adjusters of one axle: chosen by drawing, described field by field, with what one step of each does at once. */
-import type { AxleName } from '../../../core/contract.ts';
+
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
-import { units } from '../../state/preferences.ts';
 import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
 import { CamTable } from './cam-table.tsx';
 import { indices } from './car-texts.ts';
@@ -12,6 +12,7 @@ import { Effects } from './effects.tsx';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
 import { newAdjuster, SAMPLES, withoutAdjuster } from './new-adjuster.ts';
+import { cardUnits } from './numbers.ts';
 
 interface Props {
   readonly form: Form;
@@ -35,7 +36,9 @@ export function AdjustersSection({ form, axle }: Props) {
             key={kind}
             type="button"
             class="kind"
-            onClick={() => form.put(newAdjuster(kind, name, path, all.length === 0 ? 0 : Math.max(...all) + 1, form.texts))}
+            onClick={() =>
+              form.put(newAdjuster(kind, name, path, all.length === 0 ? 0 : Math.max(...all) + 1, form.texts))
+            }
           >
             <Sample kind={kind} />
             {name}
@@ -50,15 +53,14 @@ export function AdjustersSection({ form, axle }: Props) {
 function Sample({ kind }: { readonly kind: string }) {
   const picture = adjusterPictures[kind];
   const sample = SAMPLES[kind];
-  return picture && sample ? (
-    <picture.Picture {...sample} corner="LF" />
-  ) : null;
+  return picture && sample ? <picture.Picture {...sample} corner="LF" /> : null;
 }
 
 function AdjusterForm({ form, axle, index }: Props & { readonly index: number }) {
   const path = `car.${axle}.adjusters[${index}]`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const takeAway = () => form.replace(`car.${axle}.adjusters`, withoutAdjuster(form.texts, `car.${axle}.adjusters`, index));
+  const takeAway = () =>
+    form.replace(`car.${axle}.adjusters`, withoutAdjuster(form.texts, `car.${axle}.adjusters`, index));
   return (
     <section class="adjuster-form">
       <header class="adjuster-head">
@@ -107,7 +109,7 @@ function AdjusterAsk({ form, axle, path, field: { ask, label, hint } }: AskProps
     case 'cam-table':
       return <CamTable form={form} path={path} label={label} />;
     default: {
-      const unit = ask.as === 'length' || ask.as === 'lengths' ? units.value.length : ask.unit;
+      const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : ask.unit;
       const mode = ask.as === 'text' || ask.as === 'lengths' ? 'text' : 'decimal';
       return <TextField form={form} path={path} label={unit ? `${label}, ${unit}` : label} hint={hint} mode={mode} />;
     }

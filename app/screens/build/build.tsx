@@ -1,13 +1,14 @@
 /** The car's build card: what it is, how each axle is made, what adjusts it, and its windows. Saved once the core agrees. */
+import './build.css';
 import type { ComponentChildren } from 'preact';
 import type { Car, Spec } from '../../../core/contract.ts';
+import { engine } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
-import { engine } from '../../engine/index.ts';
-import { setToeReference, toeReference, units } from '../../state/preferences.ts';
+import { setToeReference, toeReference } from '../../state/preferences.ts';
 import { draft, dropDraft, keep, records } from '../../state/records.ts';
 import { now } from '../../store/index.ts';
 import { AdjustersSection } from './adjusters.tsx';
@@ -15,6 +16,7 @@ import { fileOf, textsOf } from './car-texts.ts';
 import { TextField } from './field.tsx';
 import { type Form, formDraft, refusal, refuse, useForm } from './form.ts';
 import { ImportButton } from './import.tsx';
+import { cardUnits, type Texts } from './numbers.ts';
 import { SuspensionSection } from './suspension.tsx';
 import { WindowsSection } from './windows.tsx';
 
@@ -25,7 +27,12 @@ const SECTIONS: readonly {
   readonly paths: readonly string[];
   readonly body: (form: Form) => ComponentChildren;
 }[] = [
-  { id: 'car', title: 'The car', paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel'], body: (form) => <CarSection form={form} /> },
+  {
+    id: 'car',
+    title: 'The car',
+    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel'],
+    body: (form) => <CarSection form={form} />,
+  },
   ...(['front', 'rear'] as const).flatMap((axle) => {
     const name = axle === 'front' ? 'Front' : 'Rear';
     return [
@@ -57,7 +64,8 @@ export function BuildScreen() {
   const open = form.texts['@open'] ?? 'car';
   const at = SECTIONS.findIndex((one) => one.id === open);
   const next = SECTIONS[at + 1];
-  const changed = draft(formDraft(id)) !== undefined;
+  const changed =
+    draft(formDraft(id)) !== undefined && form.record !== undefined && isChanged(form.texts, textsOf(form.record));
   const back = form.record ? ({ screen: 'car', id } as const) : ({ screen: 'cars' } as const);
   return (
     <div class="screen">
@@ -75,14 +83,24 @@ export function BuildScreen() {
         ))}
       </Sheet>
       <ActionBar
-        primary={next && at >= 0 ? { label: next.title, onPress: () => openSection(form, next.id) } : { label: 'Save the car', onPress: () => void save(form) }}
+        primary={
+          next && at >= 0
+            ? { label: next.title, onPress: () => openSection(form, next.id) }
+            : { label: 'Save the car', onPress: () => void save(form) }
+        }
         secondary={[
           ...(next && at >= 0 ? [{ label: 'Save the car', onPress: () => void save(form) }] : []),
-          ...(changed && form.record ? [{ label: 'Undo the changes', onPress: () => dropDraft(formDraft(id)) }] : []),
+          ...(changed ? [{ label: 'Undo the changes', onPress: () => dropDraft(formDraft(id)) }] : []),
         ]}
       />
     </div>
   );
+}
+
+/** Whether anything but the open section differs from the record. */
+function isChanged(texts: Texts, before: Texts): boolean {
+  const keys = new Set([...Object.keys(texts), ...Object.keys(before)]);
+  return [...keys].filter((key) => !key.startsWith('@')).some((key) => (texts[key] ?? '') !== (before[key] ?? ''));
 }
 
 function openSection(form: Form, id: string): void {
@@ -99,13 +117,18 @@ function CarSection({ form }: { readonly form: Form }) {
       <TextField
         form={form}
         path="car.wheel.rimDiameter"
-        label={`Diameter at which toe is a length, ${units.value.length}`}
+        label={`Diameter at which toe is a length, ${cardUnits().length}`}
         hint="the rim’s outer edge, or where your gauge touches"
         mode="decimal"
       />
       <fieldset class="choice">
         <legend>Front toe is read against</legend>
-        {([['centreline', 'the centre line'], ['thrust-line', 'the thrust line']] as const).map(([value, label]) => (
+        {(
+          [
+            ['centreline', 'the centre line'],
+            ['thrust-line', 'the thrust line'],
+          ] as const
+        ).map(([value, label]) => (
           <button
             key={value}
             type="button"

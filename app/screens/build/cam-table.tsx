@@ -17,7 +17,9 @@ export function CamTable({ form, path, label }: Props) {
     form.replace(
       `${path}[`,
       Object.fromEntries(
-        Object.entries(form.texts).filter(([key]) => key.startsWith(`${path}[`) && !key.startsWith(`${path}[${rows - 1}].`)),
+        Object.entries(form.texts).filter(
+          ([key]) => key.startsWith(`${path}[`) && !key.startsWith(`${path}[${rows - 1}].`),
+        ),
       ),
     );
   return (
@@ -30,7 +32,10 @@ export function CamTable({ form, path, label }: Props) {
           <NumbersField
             form={form}
             label="moves the point"
-            parts={['forward', 'outboard', 'up'].map((name, j) => ({ label: name, path: `${path}[${i}].offset[${j}]` }))}
+            parts={['forward', 'outboard', 'up'].map((name, j) => ({
+              label: name,
+              path: `${path}[${i}].offset[${j}]`,
+            }))}
           />
         </div>
       ))}
@@ -66,7 +71,12 @@ function Circle({ form, path }: Omit<Props, 'label'>) {
   const [offset, setOffset] = useState('');
   const numbers = plainOf(count);
   const radius = lengthOf(offset);
-  const good = Number.isInteger(numbers) && (numbers as number) >= 2 && (numbers as number) <= 60 && typeof radius === 'number' && radius > 0;
+  const good =
+    Number.isInteger(numbers) &&
+    (numbers as number) >= 2 &&
+    (numbers as number) <= 60 &&
+    typeof radius === 'number' &&
+    radius > 0;
   const lay = () => {
     if (!good) return;
     const all = Array.from({ length: numbers as number }, (_, i) => {
@@ -83,7 +93,12 @@ function Circle({ form, path }: Omit<Props, 'label'>) {
       </label>
       <label>
         <span class="soft">off centre</span>
-        <input type="text" inputMode="decimal" value={offset} onInput={(event) => setOffset(event.currentTarget.value)} />
+        <input
+          type="text"
+          inputMode="decimal"
+          value={offset}
+          onInput={(event) => setOffset(event.currentTarget.value)}
+        />
       </label>
       <button type="button" class="quiet" disabled={!good} onClick={lay}>
         Lay round

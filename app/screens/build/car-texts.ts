@@ -6,10 +6,9 @@ import type { Adjuster, AxleName, Spec, Suspension, Window } from '../../../core
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { TAPE_DIMENSIONS } from '../../../core/suspension/double-wishbone.tape.ts';
-import { units } from '../../state/preferences.ts';
-import { angleText, readAngle, readToe, toeText } from '../../state/units.ts';
+import { angleText, readAngle } from '../../state/units.ts';
 import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
-import { lengthOf, lengthText, type Texts, valueOf } from './numbers.ts';
+import { lengthOf, lengthText, type Texts, toeWindowOf, toeWindowText, typedValue } from './numbers.ts';
 
 const AXLES = ['front', 'rear'] as const satisfies AxleName[];
 export const WINDOWS = {
@@ -73,7 +72,7 @@ function windowTexts(window: Window | undefined, angle: string, path: string, ri
   return Object.fromEntries(
     ENDS.map((end) => {
       const value = window[end];
-      return [`${path}.${end}`, value === undefined ? '' : isToe(angle) ? toeText(value, rim) : angleText(value)];
+      return [`${path}.${end}`, value === undefined ? '' : isToe(angle) ? toeWindowText(value, rim) : angleText(value)];
     }),
   );
 }
@@ -88,7 +87,9 @@ const isToe = (angle: string): boolean => angle === 'toe' || angle === 'totalToe
 export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) {
   const before = record ? textsOf(record) : {};
   const untouched = (path: string): boolean =>
-    record !== undefined && keysUnder(texts, path).every((key) => texts[key] === before[key]) && sameKeys(texts, before, path);
+    record !== undefined &&
+    keysUnder(texts, path).every((key) => texts[key] === before[key]) &&
+    sameKeys(texts, before, path);
   const axle = (name: AxleName) => {
     const path = `car.${name}`;
     const own = record?.car[name];
@@ -135,8 +136,8 @@ export function suspensionOf(texts: Texts, path: string): unknown {
   return {
     ...common,
     points: Object.fromEntries(points),
-    camber: valueOf(texts[`${path}.camber`], readAngle),
-    toe: valueOf(texts[`${path}.toe`], readAngle),
+    camber: typedValue(texts[`${path}.camber`], readAngle),
+    toe: typedValue(texts[`${path}.toe`], readAngle),
   };
 }
 
@@ -144,7 +145,7 @@ function tapeOf(texts: Texts, path: string): unknown {
   const tie = texts[`${path}.tape.tie`];
   const given = TAPE_DIMENSIONS.map(({ name, unit }) => {
     const text = texts[`${path}.tape.${name}`];
-    return [name, unit === 'degrees' ? valueOf(text, readAngle) : lengthOf(text)] as const;
+    return [name, unit === 'degrees' ? typedValue(text, readAngle) : lengthOf(text)] as const;
   }).filter(([, value]) => value !== undefined);
   return { ...(tie ? { tie } : {}), ...Object.fromEntries(given) };
 }
@@ -167,8 +168,8 @@ function windowsOf(
   const windows = WINDOWS[axle].map((angle: keyof Omit<NonNullable<Spec['front']>, 'left' | 'right'>) => {
     const path = `spec.${axle}.${angle}`;
     if (untouched(path)) return [angle, before?.[axle]?.[angle]];
-    const read = (text: string) => (isToe(angle) ? readToe(text, units.value, rim) : readAngle(text));
-    const ends = ENDS.map((end) => [end, valueOf(texts[`${path}.${end}`], read)] as const);
+    const read = (text: string) => (isToe(angle) ? toeWindowOf(text, rim) : readAngle(text));
+    const ends = ENDS.map((end) => [end, typedValue(texts[`${path}.${end}`], read)] as const);
     const given = ends.filter(([, value]) => value !== undefined);
     return [angle, given.length > 0 ? Object.fromEntries(given) : undefined];
   });
@@ -182,5 +183,4 @@ export function indices(texts: Texts, path: string): readonly number[] {
 }
 
 const keysUnder = (texts: Texts, path: string): string[] => Object.keys(texts).filter((key) => key.startsWith(path));
-const sameKeys = (a: Texts, b: Texts, path: string): boolean =>
-  keysUnder(b, path).every((key) => key in a);
+const sameKeys = (a: Texts, b: Texts, path: string): boolean => keysUnder(b, path).every((key) => key in a);

@@ -28,7 +28,14 @@ export function Refused({ path }: { readonly path: string }) {
   ) : null;
 }
 
-export function TextField({ form, path, label, hint, onFocus, mode = 'text' }: FieldProps & { readonly mode?: 'text' | 'decimal' }) {
+export function TextField({
+  form,
+  path,
+  label,
+  hint,
+  onFocus,
+  mode = 'text',
+}: FieldProps & { readonly mode?: 'text' | 'decimal' }) {
   return (
     <label class="field">
       <span>{label}</span>

@@ -4,7 +4,7 @@ import { InputError } from '../../../core/input-error.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { textsOf } from './car-texts.ts';
-import type { Texts } from './numbers.ts';
+import { keptUnits, type Texts, useCardUnits } from './numbers.ts';
 
 export interface Form {
   readonly id: string;
@@ -20,18 +20,20 @@ export const formDraft = (carId: string): string => `car:${carId}`;
 
 export function useForm(id: string): Form {
   const record = records.value.cars.find((one) => one.id === id);
-  const texts = draft(formDraft(id))?.texts ?? (record ? textsOf(record) : BLANK);
+  useCardUnits(draft(formDraft(id))?.texts);
+  const before = record ? textsOf(record) : BLANK;
+  const now = (): Texts => draft(formDraft(id))?.texts ?? before;
   const keep = (next: Texts) => {
     refusal.value = undefined;
-    keepDraft(formDraft(id), next, undefined);
+    keepDraft(formDraft(id), { ...next, ...keptUnits() }, undefined);
   };
   return {
     id,
-    texts,
+    texts: now(),
     record,
-    put: (change) => keep({ ...texts, ...change }),
+    put: (change) => keep({ ...now(), ...change }),
     replace: (path, change) => {
-      const rest = Object.entries(texts).filter(([key]) => !key.startsWith(path));
+      const rest = Object.entries(now()).filter(([key]) => !key.startsWith(path));
       keep({ ...Object.fromEntries(rest), ...change });
     },
   };

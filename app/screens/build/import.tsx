@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { fromCarFile } from '../../../core/records/exchange.ts';
 import { engine } from '../../engine/index.ts';
 import { go } from '../../routes.ts';
-import { type Records, keep, records } from '../../state/records.ts';
+import { keep, type Records, records } from '../../state/records.ts';
 import { type Entry, newId, now } from '../../store/index.ts';
 
 export function ImportButton() {
@@ -20,7 +20,11 @@ export function ImportButton() {
   return (
     <label class="field">
       <span>Or open a car file</span>
-      <input type="file" accept=".json,application/json" onChange={(event) => void open(event.currentTarget.files?.[0])} />
+      <input
+        type="file"
+        accept=".json,application/json"
+        onChange={(event) => void open(event.currentTarget.files?.[0])}
+      />
       {message && (
         <span class="wrong" role="alert">
           {message}

@@ -4,13 +4,14 @@ import { indices } from './car-texts.ts';
 import type { Texts } from './numbers.ts';
 
 /** A made-up adjuster of each kind and a move of it: for choosing by eye. */
-export const SAMPLES: Readonly<Record<string, { readonly adjuster: Adjuster; readonly from: Position; readonly to: Position }>> =
-  {
-    'shim-pack': sample('shim-pack', { reference: 3, sizes: [1.5], max: 9 }, 3, 4.5),
-    'indexed-cam': sample('indexed-cam', { reference: '1', positions: labelled(8) }, '3', '5'),
-    'eccentric-cam': sample('eccentric-cam', { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, 0, 45),
-    'threaded-rod': sample('threaded-rod', { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, 0, 1.25),
-  };
+export const SAMPLES: Readonly<
+  Record<string, { readonly adjuster: Adjuster; readonly from: Position; readonly to: Position }>
+> = {
+  'shim-pack': sample('shim-pack', { reference: 3, sizes: [1.5], max: 9 }, 3, 4.5),
+  'indexed-cam': sample('indexed-cam', { reference: '1', positions: labelled(8) }, '3', '5'),
+  'eccentric-cam': sample('eccentric-cam', { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, 0, 45),
+  'threaded-rod': sample('threaded-rod', { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, 0, 1.25),
+};
 
 function sample(kind: string, fields: { reference: Position } & Record<string, unknown>, from: Position, to: Position) {
   return { adjuster: { id: 'sample', name: '', kind, ...fields }, from, to };
@@ -34,7 +35,12 @@ export function newAdjuster(kind: string, name: string, path: string, index: num
   let number = ids.size + 1;
   while (ids.has(`${kind}-${number}`)) number += 1;
   const start = Object.entries(STARTS[kind] ?? {}).map(([key, text]) => [`${here}.${key}`, text]);
-  return { [`${here}.id`]: `${kind}-${number}`, [`${here}.kind`]: kind, [`${here}.name`]: name, ...Object.fromEntries(start) };
+  return {
+    [`${here}.id`]: `${kind}-${number}`,
+    [`${here}.kind`]: kind,
+    [`${here}.name`]: name,
+    ...Object.fromEntries(start),
+  };
 }
 
 /** The texts under `path` without one entry, those after it moved down. */

@@ -1,19 +1,35 @@
 /** Numbers of the build card between their texts and the core. */
 import { formatLength, parseLength } from '../../../core/units/length.ts';
-import { units } from '../../state/preferences.ts';
+import { lengthToToe, toeToLength } from '../../../core/units/toe.ts';
+import { type Units, units } from '../../state/preferences.ts';
+import { angleText, readAngle } from '../../state/units.ts';
 
 /** What is typed, by the path that the core names in its errors. */
 export type Texts = Readonly<Record<string, string>>;
 
+/**
+ * The units of the card that is open: those of when its draft was begun, so that another choice in the settings half
+ * way changes nothing that was typed.
+ */
+let card: Pick<Units, 'toe' | 'length'> | undefined;
+export const cardUnits = (): Pick<Units, 'toe' | 'length'> => card ?? units.value;
+const KEPT = { toe: '@toe', length: '@length' } as const;
+
+export function useCardUnits(texts: Texts | undefined): void {
+  const [toe, length] = [texts?.[KEPT.toe], texts?.[KEPT.length]];
+  card = toe && length ? { toe: toe as Units['toe'], length: length as Units['length'] } : undefined;
+}
+export const keptUnits = (): Texts => ({ [KEPT.toe]: cardUnits().toe, [KEPT.length]: cardUnits().length });
+
 /** What is shown for a length on file; as typed, it is read back to the same length. */
 export function lengthText(mm: number): string {
-  return units.value.length === 'mm'
+  return cardUnits().length === 'mm'
     ? String(Number(mm.toFixed(6))).replace('-', '−')
     : formatLength(mm, { unit: 'inch', digits: 4, bare: true });
 }
 
 /** The value of a text, or the text itself where it has none; nothing for an empty one. */
-export function valueOf(text: string | undefined, read: (text: string) => number | undefined): unknown {
+export function typedValue(text: string | undefined, read: (text: string) => number | undefined): unknown {
   if (!text?.trim()) return undefined;
   try {
     return read(text);
@@ -22,10 +38,28 @@ export function valueOf(text: string | undefined, read: (text: string) => number
   }
 }
 export const lengthOf = (text: string | undefined): unknown =>
-  valueOf(text, (typed) => parseLength(typed, { unit: units.value.length }));
+  typedValue(text, (typed) => parseLength(typed, { unit: cardUnits().length }));
 export const plainOf = (text: string | undefined): unknown =>
-  valueOf(text, (typed) => {
+  typedValue(text, (typed) => {
     const value = Number(typed.trim().replace('−', '-').replace(',', '.'));
     if (Number.isNaN(value)) throw new Error('not a number');
     return value;
   });
+
+/** A window of toe in the chosen unit; a length has more digits here than a rack shows, so that it stays the same angle. */
+export function toeWindowText(degrees: number, rimDiameter: number): string {
+  const { toe } = cardUnits();
+  if (toe === 'angle') return angleText(degrees);
+  return formatLength(toeToLength(degrees, rimDiameter), {
+    unit: toe,
+    digits: toe === 'mm' ? 2 : 3,
+    bare: true,
+    decimal: units.value.decimal,
+  });
+}
+
+/** @throws InputError */
+export function toeWindowOf(text: string, rimDiameter: number): number {
+  const { toe } = cardUnits();
+  return toe === 'angle' ? readAngle(text) : lengthToToe(parseLength(text, { unit: toe }), rimDiameter);
+}

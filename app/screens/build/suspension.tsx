@@ -5,10 +5,9 @@ import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { TAPE_DIMENSIONS, type TapeDimension } from '../../../core/suspension/double-wishbone.tape.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
-import { units } from '../../state/preferences.ts';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
-import { lengthOf } from './numbers.ts';
+import { cardUnits, lengthOf } from './numbers.ts';
 import { dimensionName, dimensionPoints } from './tape-names.ts';
 
 interface Props {
@@ -28,7 +27,12 @@ export function SuspensionSection({ form, axle }: Props) {
       {kind === 'double-wishbone' && (
         <fieldset class="choice">
           <legend class="visually-hidden">How it is measured</legend>
-          {([['tape', 'Tape dimensions'], ['points', 'Points']] as const).map(([way, label]) => (
+          {(
+            [
+              ['tape', 'Tape dimensions'],
+              ['points', 'Points'],
+            ] as const
+          ).map(([way, label]) => (
             <button
               key={way}
               type="button"
@@ -89,7 +93,7 @@ function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: 
   return (
     <>
       <p class="soft">
-        In {units.value.length}, with all adjusters where the dimensions were taken: forward of the front axle’s middle,
+        In {cardUnits().length}, with all adjusters where the dimensions were taken: forward of the front axle’s middle,
         outboard of the car’s middle, up from the ground.
       </p>
       {(suspensionKinds[kind]?.points ?? []).map((name) => (
@@ -115,7 +119,7 @@ function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: 
       <TextField
         form={form}
         path={`${path}.tolerance`}
-        label={`How well the points are known, ± ${units.value.length}`}
+        label={`How well the points are known, ± ${cardUnits().length}`}
         hint="left empty: ± 5 mm, a tape’s"
         mode="decimal"
       />
@@ -127,7 +131,7 @@ function TapeFields({ form, path, ring }: FieldsProps) {
   return (
     <>
       <p class="soft">
-        Angles as measured with the adjusters where they stand; lengths in {units.value.length}. What is left empty is
+        Angles as measured with the adjusters where they stand; lengths in {cardUnits().length}. What is left empty is
         taken from a usual car and counts as less well known.
       </p>
       <ChoiceField

@@ -6,6 +6,7 @@ import { toeUnitWord } from '../../state/units.ts';
 import { WINDOWS } from './car-texts.ts';
 import { NumbersField, Refused } from './field.tsx';
 import type { Form } from './form.ts';
+import { cardUnits } from './numbers.ts';
 
 export function WindowsSection({ form, axle }: { readonly form: Form; readonly axle: AxleName }) {
   return (
@@ -13,8 +14,8 @@ export function WindowsSection({ form, axle }: { readonly form: Form; readonly a
       <p class="soft">
         From the maker’s information; the app knows none. In{' '}
         {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}
-        {units.value.toe === 'angle' ? '' : `, toe in ${toeUnitWord()}`}. An empty aim is the middle. Thrust + points to the
-        right; cross is left less right.
+        {cardUnits().toe === 'angle' ? '' : `, toe in ${toeUnitWord(cardUnits().toe)}`}. An empty aim is the middle.
+        Thrust + points to the right; cross is left less right.
       </p>
       {WINDOWS[axle].map((angle) => {
         const path = `spec.${axle}.${angle}`;

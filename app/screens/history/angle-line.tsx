@@ -1,7 +1,7 @@
 /** One angle over the visits: open marks as found, solid marks as left and joined, the window as a band. */
 import type { Window } from '../../../core/contract.ts';
 import type { Field } from '../../state/fields.ts';
-import type { Past } from './history.tsx';
+import type { Past } from './past.ts';
 
 interface Props {
   readonly past: readonly Past[];

@@ -1,6 +1,6 @@
 /** A car over its visits: a line for each angle, as found and as left with its window, and the same as a table. */
+import './history.css';
 import { signal } from '@preact/signals';
-import type { Reading } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
@@ -10,25 +10,10 @@ import { Header } from '../../shell/header.tsx';
 import { shortDay } from '../../state/days.ts';
 import { type Field, fieldsOf, fieldWord } from '../../state/fields.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
-import { type Records, records } from '../../state/records.ts';
+import { records } from '../../state/records.ts';
 import { valueText } from '../../state/units.ts';
-import { visitsOf, visitView } from '../../state/visits.ts';
 import { AngleLine } from './angle-line.tsx';
-
-export interface Past {
-  readonly day: string;
-  readonly found: Reading;
-  readonly left: Reading;
-}
-
-/** Oldest first, visits with a reading only. */
-function pastOf(all: Records, carId: string): readonly Past[] {
-  return [...visitsOf(all, carId)].reverse().flatMap((visit) => {
-    const rounds = visitView(all, visit.id)?.rounds ?? [];
-    const [first, last] = [rounds[0], rounds.at(-1)];
-    return first && last ? [{ day: visit.opened, found: first.record.reading, left: last.record.reading }] : [];
-  });
-}
+import { type Past, pastOf } from './past.ts';
 
 const picked = signal<string | undefined>(undefined);
 
@@ -36,10 +21,18 @@ export function HistoryScreen() {
   const id = route.value.screen === 'history' ? route.value.id : '';
   const car = records.value.cars.find((one) => one.id === id);
   const past = pastOf(records.value, id);
-  const fields = car ? fieldsOf(car.car, true).filter((field) => past.some((one) => one.found[field.corner]?.[field.angle] !== undefined)) : [];
+  const fields = car
+    ? fieldsOf(car.car, true).filter((field) =>
+        past.some((one) => one.found[field.corner]?.[field.angle] !== undefined),
+      )
+    : [];
   return (
     <div class="screen">
-      <Header title={car?.car.label ?? 'No such car'} plate={car?.car.plate} back={car ? { screen: 'car', id } : { screen: 'cars' }} />
+      <Header
+        title={car?.car.label ?? 'No such car'}
+        plate={car?.car.plate}
+        back={car ? { screen: 'car', id } : { screen: 'cars' }}
+      />
       <Sheet>
         {past.length === 0 && <p class="step">Nothing measured yet.</p>}
         {car &&
@@ -61,7 +54,11 @@ export function HistoryScreen() {
                 format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)}
               />
               {picked.value === field.id && (
-                <PastTable past={past} field={field} format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)} />
+                <PastTable
+                  past={past}
+                  field={field}
+                  format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)}
+                />
               )}
             </PunchedStep>
           ))}
@@ -74,10 +71,18 @@ export function HistoryScreen() {
   );
 }
 
-function Name({ field, past, window }: { readonly field: Field; readonly past: readonly Past[]; readonly window: ReturnType<typeof windowOf> }) {
+function Name({
+  field,
+  past,
+  window,
+}: {
+  readonly field: Field;
+  readonly past: readonly Past[];
+  readonly window: ReturnType<typeof windowOf>;
+}) {
   const value = past.at(-1)?.left[field.corner]?.[field.angle];
   const name = fieldWord(field);
-  return value !== undefined && window ? <Verdict state={verdictOf(value, window)} label={name} /> : <>{name}</>;
+  return value !== undefined && window ? <Verdict state={verdictOf(value, window)} label={name} /> : name;
 }
 
 function lastText(past: readonly Past[], { corner, angle }: Field, rim: number): string {

@@ -24,8 +24,8 @@ export function GaugeSettings() {
   return (
     <>
       <p class="soft">
-        Measure the same car several times without moving anything; two readings in three lie within this many degrees of
-        their middle.
+        Measure the same car several times without moving anything; two readings in three lie within this many degrees
+        of their middle.
       </p>
       <div class="numbers-row">
         {ANGLES.map((angle) => (

@@ -22,7 +22,11 @@ export function RecordSettings() {
   return (
     <>
       <p>{at ? `Last saved to a file ${fullTime(at)}.` : 'Never saved to a file.'}</p>
-      <button type="button" class="quiet wide" onClick={() => tell(async () => words[await shareBackup(store, records.value)])}>
+      <button
+        type="button"
+        class="quiet wide"
+        onClick={() => tell(async () => words[await shareBackup(store, records.value)])}
+      >
         Save everything to a file
       </button>
       <label class="field">
@@ -60,7 +64,11 @@ export function RecordSettings() {
         <button
           type="button"
           class="quiet wide"
-          onClick={() => tell(async () => ((await store.undoRestore()) ? 'The records are as they were before.' : 'Nothing to undo.'))}
+          onClick={() =>
+            tell(async () =>
+              (await store.undoRestore()) ? 'The records are as they were before.' : 'Nothing to undo.',
+            )
+          }
         >
           Undo the last restore
         </button>
@@ -78,7 +86,10 @@ function Counts({ preview, onRestore }: { readonly preview: Preview; readonly on
     <div class="counts">
       <p>
         From {fullTime(preview.made)}:{' '}
-        {(Object.keys(NAMES) as (keyof typeof NAMES)[]).map((name) => `${preview.records[name]} ${NAMES[name]}`).join(', ')}.
+        {(Object.keys(NAMES) as (keyof typeof NAMES)[])
+          .map((name) => `${preview.records[name]} ${NAMES[name]}`)
+          .join(', ')}
+        .
       </p>
       <p>
         Restoring adds {preview.changes.added} records and brings {preview.changes.updated} up to date;{' '}

@@ -8,7 +8,7 @@ const PERSISTENCE = {
   granted: 'This browser has promised to keep the records.',
   refused: 'This browser may clear the records when the phone runs short of room. Save them to a file often.',
   unsupported: 'This browser makes no promise to keep records. Save them to a file often.',
-  unknown: 'Not yet known whether this browser promises to keep the records.',
+  unknown: 'This browser has not been asked yet to keep the records.',
 } as const;
 const OFFLINE = {
   ready: 'Opens without a network.',
@@ -17,13 +17,16 @@ const OFFLINE = {
   failed: 'Could not get ready to open without a network. Open it again with a network.',
 } as const;
 
+const count = (list: readonly unknown[], word: string): string =>
+  `${list.length} ${word}${list.length === 1 ? '' : 's'}`;
+
 export function StorageState() {
   useEffect(() => void store.persisted(), []);
   const { cars, visits, readings, moves } = records.value;
   return (
     <>
       <p>
-        {cars.length} cars, {visits.length} visits, {readings.length} readings, {moves.length} moves.
+        {[count(cars, 'car'), count(visits, 'visit'), count(readings, 'reading'), count(moves, 'move')].join(', ')}.
       </p>
       <p>{PERSISTENCE[persistence.value]}</p>
       {persistence.value !== 'granted' && persistence.value !== 'unsupported' && (

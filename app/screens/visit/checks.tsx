@@ -1,6 +1,6 @@
 /** First load. Before you measure: ticked or noted, never in the way. */
 import type { VisitRecord } from '../../../core/records/stored.ts';
-import { keep } from '../../state/records.ts';
+import { keep, records } from '../../state/records.ts';
 
 export const CHECKS = [
   ['pressure', 'Tyre pressures set, tyres alike'],
@@ -15,8 +15,10 @@ export const CHECKS = [
 export const checksDone = ({ checks }: VisitRecord): number => CHECKS.filter(([id]) => checks?.[id]).length;
 
 export function ChecksBody({ visit }: { readonly visit: VisitRecord }) {
-  const put = (id: string, text: string) =>
-    keep(['visits', { ...visit, checks: { ...visit.checks, [id]: text } }]);
+  const put = (check: string, text: string) => {
+    const now = records.value.visits.find(({ id }) => id === visit.id) ?? visit;
+    keep(['visits', { ...now, checks: { ...now.checks, [check]: text } }]);
+  };
   return (
     <div class="ticks">
       {CHECKS.map(([id, label]) => {

@@ -40,7 +40,15 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
   );
 }
 
-function CornerRulers({ corner, rows, rim }: { readonly corner: Corner; readonly rows: readonly Compared[]; readonly rim: number }) {
+function CornerRulers({
+  corner,
+  rows,
+  rim,
+}: {
+  readonly corner: Corner;
+  readonly rows: readonly Compared[];
+  readonly rim: number;
+}) {
   if (rows.length === 0) return null;
   return (
     <section class="compare">
@@ -91,8 +99,8 @@ function Parted({ rows, rim }: { readonly rows: readonly Compared[]; readonly ri
       <ul>
         {rows.map(({ corner, angle, parted = 0, deviation = 0 }) => (
           <li key={`${corner} ${angle}`}>
-            {corner} {angle === 'sai' ? 'SAI' : angle} is {valueText(angle, Math.abs(parted), rim)} {parted > 0 ? 'above' : 'below'};
-            gauge and tape explain ±{valueText(angle, 2 * deviation, rim)}.
+            {corner} {angle === 'sai' ? 'SAI' : angle} is {valueText(angle, Math.abs(parted), rim)}{' '}
+            {parted > 0 ? 'above' : 'below'}; gauge and tape explain ±{valueText(angle, 2 * deviation, rim)}.
           </li>
         ))}
       </ul>

@@ -5,14 +5,24 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
 import { type GridCell, ReadingGrid } from '../../parts/reading-grid.tsx';
-import { anglesOf, angleWord, cornersOf, fieldsOf, fieldWord, readField, type Field } from '../../state/fields.ts';
+import {
+  anglesOf,
+  angleWord,
+  cornersOf,
+  type Field,
+  fieldsOf,
+  fieldWord,
+  readField,
+  TOE_UNIT,
+  unitsOf,
+} from '../../state/fields.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { setUnits, units } from '../../state/preferences.ts';
 import { draft, keepDraft } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
 import { isFull, typed } from '../../state/typing.ts';
-import { toeUnitWord, valueText } from '../../state/units.ts';
-import { END } from '../../state/visit-actions.ts';
+import { angleText, canRead, toeText, toeUnitWord } from '../../state/units.ts';
+import { correcting, END } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
 
 interface Props {
@@ -22,8 +32,8 @@ interface Props {
   readonly onReady: () => void;
 }
 
-/** The state of the entry: fields, texts and the caret, all from the draft. */
-export function useEntry(view: VisitView) {
+/** The entry as it is now: fields, texts and the caret, all from the draft. Asked anew at every key: fast hands outrun a drawing. */
+export function entryOf(view: VisitView) {
   const { car } = view.car;
   const fields = fieldsOf(car, units.value.sai);
   const id = entryDraft(view.visit.id);
@@ -31,13 +41,17 @@ export function useEntry(view: VisitView) {
   const texts = kept?.texts ?? {};
   const cursor = kept?.cursor ?? fields[0]?.id;
   const active = fields.find((field) => field.id === cursor);
-  const read = (field: Field) => readField(field, texts[field.id] ?? '', units.value, car.wheel.rimDiameter);
-  const after = (field: Field): string => fields[fields.indexOf(field) + 1]?.id ?? END;
-  return { fields, texts, active, read, after, put: (next: typeof texts, to?: string) => keepDraft(id, next, to) };
+  const own = unitsOf(texts, units.value);
+  const read = (field: Field) => readField(field, texts[field.id] ?? '', own, car.wheel.rimDiameter);
+  // A correction is of the cell that was touched: it does not walk on through the rest.
+  const next = (field: Field) => (correcting(view) ? undefined : fields[fields.indexOf(field) + 1]);
+  const after = (field: Field): string => next(field)?.id ?? END;
+  const put = (next: typeof texts, to?: string) => keepDraft(id, { [TOE_UNIT]: own.toe, ...next }, to);
+  return { fields, texts, own, active, read, after, put };
 }
 
 export function EntryGrid({ view }: { readonly view: VisitView }) {
-  const { texts, active, fields, read, put } = useEntry(view);
+  const { texts, own, active, fields, read, put } = entryOf(view);
   const { car, spec } = view.car;
   const cell = (field: Field): GridCell => {
     const { value, error } = read(field);
@@ -58,13 +72,17 @@ export function EntryGrid({ view }: { readonly view: VisitView }) {
           rows={anglesOf(car, axle, units.value.sai).map((angle) => ({ id: angle, label: angleWord(angle) }))}
           columns={cornersOf(axle).map((corner) => ({ id: corner, corner }))}
           values={values}
-          onPick={(to) => put(texts, to)}
+          onPick={(to) => {
+            // Enter on a real keyboard has to mean "next", not the cell again.
+            if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+            put(texts, to);
+          }}
           {...(active ? { active: active.id } : {})}
         />
       ))}
       <p class="soft grid-foot">
         {units.value.angle === 'degrees' ? 'Degrees' : 'Degrees and minutes'}
-        {units.value.toe === 'angle' ? '' : `, toe in ${toeUnitWord()}`}; toe-in is +
+        {own.toe === 'angle' ? '' : `, toe in ${toeUnitWord(own.toe)}`}; toe-in is +
       </p>
     </>
   );
@@ -78,15 +96,16 @@ function useActiveInSight(id: string | undefined): void {
 }
 
 export function EntryDock({ view, actionLabel, onReady }: Props) {
-  const { texts, active, fields, read, after, put } = useEntry(view);
+  const { texts, own, active, fields, read, after, put } = entryOf(view);
   const press = (key: KeypadKey | string) => {
+    const { texts, own, active, after, put } = entryOf(view);
     if (!active) return;
     if (key === 'next') put(texts, after(active));
     else if (key === 'skip') put({ ...texts, [active.id]: '' }, after(active));
     else if (key === 'dm') setUnits({ angle: units.value.angle === 'degrees' ? 'degrees-minutes' : 'degrees' });
     else {
-      const text = typed(texts[active.id] ?? '', key, units.value, active.angle);
-      const full = key !== '⌫' && key !== '±' && isFull(text, units.value, active.angle);
+      const text = typed(texts[active.id] ?? '', key, own, active.angle);
+      const full = key !== '⌫' && key !== '±' && isFull(text, own, active.angle);
       put({ ...texts, [active.id]: text }, full ? after(active) : active.id);
     }
   };
@@ -102,7 +121,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
     }
     return (
       <ActionBar
-        primary={{ label: actionLabel, onPress: onReady }}
+        primary={{ label: actionLabel, onPress: onReady, disabled: !canRead(own.toe) }}
         secondary={[{ label: 'Go through them again', onPress: () => put(texts, fields[0]?.id) }]}
       />
     );
@@ -121,7 +140,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
 
 /** Asked once all is typed: unlikely values are pointed out, and taken all the same. */
 function Questions({ view }: { readonly view: VisitView }) {
-  const { fields, read } = useEntry(view);
+  const { fields, read } = entryOf(view);
   const asked = fields.flatMap((field) => {
     const { question } = read(field);
     return question ? [{ field, question }] : [];
@@ -142,7 +161,7 @@ function Questions({ view }: { readonly view: VisitView }) {
 
 /** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */
 function Hint({ view, field }: { readonly view: VisitView; readonly field: Field }) {
-  const { texts, read } = useEntry(view);
+  const { texts, own, read } = entryOf(view);
   const { car, spec } = view.car;
   const { error, question } = read(field);
   if (error) {
@@ -154,7 +173,8 @@ function Hint({ view, field }: { readonly view: VisitView; readonly field: Field
   }
   if (question) return <span role="status">{question}</span>;
   const window = windowOf(spec, field.corner, field.angle);
-  const show = (value: number) => valueText(field.angle, value, car.wheel.rimDiameter);
+  const rim = car.wheel.rimDiameter;
+  const show = (value: number) => (field.angle === 'toe' ? toeText(value, rim, own.toe) : angleText(value));
   return window ? (
     <>
       window {show(window.low)} to {show(window.high)}

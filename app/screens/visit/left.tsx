@@ -8,10 +8,12 @@ import { fullTime } from '../../state/days.ts';
 import { fieldsOf } from '../../state/fields.ts';
 import { markOf, placeWord } from '../../state/judge.ts';
 import { adjusterOf, wayText } from '../../state/move-words.ts';
-import { choice, choose } from '../../state/stage.ts';
+import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
-import { refKey, type VisitView } from '../../state/visits.ts';
+import { isTicked } from '../../state/visit-actions.ts';
+import { leftReading, refKey, type VisitView } from '../../state/visits.ts';
+import { CHECKS } from './checks.tsx';
 
 const REMINDERS = [
   ['torque', 'Every fastener that was loosened is torqued to the maker’s figure'],
@@ -24,7 +26,7 @@ const REMINDERS = [
 
 export function SignOffBody({ view }: { readonly view: VisitView }) {
   const moved = movedAdjusters(view);
-  const untorqued = moved.filter(({ key }) => choice(view.visit.id, `torque:${key}`) !== 'yes');
+  const untorqued = moved.filter(({ key }) => choice(view.visit.id, key) !== 'yes');
   return (
     <>
       <Paper view={view} />
@@ -48,31 +50,27 @@ export function SignOffBody({ view }: { readonly view: VisitView }) {
           </label>
         ))}
       </fieldset>
-      <p class="soft">
-        The maker’s service information and torque figures, local rules and a qualified technician’s judgement go before
-        anything here.
-      </p>
     </>
   );
 }
 
 function movedAdjusters(view: VisitView) {
-  const names = new Map<string, string>();
-  for (const { moves } of view.rounds) {
+  const names = new Map<string, { readonly name: string; readonly key: string }>();
+  for (const { record, moves } of view.rounds) {
     for (const move of moves) {
       if (move.from === move.to) continue;
-      names.set(refKey(move), `${move.corner} ${adjusterOf(view.car.car, move)?.name ?? move.adjuster}`);
+      const name = `${move.corner} ${adjusterOf(view.car.car, move)?.name ?? move.adjuster}`;
+      names.set(refKey(move), { name, key: torqueKey(record.id, move) });
     }
   }
-  return [...names].map(([key, name]) => ({ key, name }));
+  return [...names.values()];
 }
 
 /** The before-and-after sheet: what prints. */
 export function Paper({ view }: { readonly view: VisitView }) {
   const { car, spec } = view.car;
   const found = view.rounds[0]?.record.reading ?? {};
-  const last = view.rounds.at(-1);
-  const left = last?.record.reading ?? {};
+  const left = leftReading(view) ?? {};
   return (
     <section class="paper" aria-label="Before and after">
       <header class="paper-head">
@@ -107,7 +105,9 @@ export function Paper({ view }: { readonly view: VisitView }) {
           ))}
         </tbody>
       </table>
+      {!leftReading(view) && <p class="caution-line">Not measured after the moves.</p>}
       <MovesMade view={view} />
+      <Ticked view={view} />
       {assess(left, spec).hints.map(({ text }) => (
         <p key={text} class="soft">
           {text}
@@ -147,8 +147,28 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
 /** Wheel by wheel, caster first, as a rack shows them; the axle's own angles after its wheels. */
 function inRackOrder(list: readonly AssessedAngle[]): readonly AssessedAngle[] {
   const places = [...CORNERS.slice(0, 2), 'front', ...CORNERS.slice(2), 'rear'];
-  const rank = ({ where, angle }: AssessedAngle) => places.indexOf(where) * 10 + ANGLES.findIndex((one) => one === angle);
+  const rank = ({ where, angle }: AssessedAngle) =>
+    places.indexOf(where) * 10 + (ANGLES as readonly string[]).indexOf(angle);
   return [...list].sort((a, b) => rank(a) - rank(b));
+}
+
+/** What was ticked and noted, for the paper. */
+function Ticked({ view }: { readonly view: VisitView }) {
+  const ticked = REMINDERS.filter(([id]) => isTicked(view, `left:${id}`)).map(([, text]) => text);
+  const notes = CHECKS.flatMap(([id, label]) => {
+    const note = view.visit.checks?.[id];
+    return note && note !== 'ok' ? [`${label}: ${note}`] : [];
+  });
+  return (
+    <>
+      {notes.length > 0 && <p class="paper-note">Noted before measuring: {notes.join('; ')}.</p>}
+      {ticked.length > 0 && <p class="paper-note">Ticked: {ticked.join('; ')}.</p>}
+      <p class="soft paper-note">
+        Torque every fastener to the maker’s figure, measure again, then road test. The maker’s service information goes
+        before this sheet.
+      </p>
+    </>
+  );
 }
 
 function MovesMade({ view }: { readonly view: VisitView }) {
@@ -162,7 +182,9 @@ function MovesMade({ view }: { readonly view: VisitView }) {
         return (
           <li key={move.id}>
             {move.corner} {adjuster.name}:{' '}
-            {move.outcome === 'wont-move' ? `would not move from ${positionText(adjuster, move.from)}` : wayText(adjuster, move)}
+            {move.outcome === 'wont-move'
+              ? `would not move from ${positionText(adjuster, move.from)}`
+              : wayText(adjuster, move)}
           </li>
         );
       })}

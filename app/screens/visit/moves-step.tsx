@@ -29,6 +29,11 @@ export function MovesStep({ view, round, past }: Props) {
     if (finished) beginEntry(view);
   }, [finished]);
   const made = round.moves.length;
+  useEffect(() => {
+    // After the first move the card itself matters more than the headline over it.
+    const place = document.querySelector(made > 0 ? '.card-form' : '.step-live');
+    if (plan) place?.scrollIntoView({ block: 'start' });
+  }, [plan, made]);
   return (
     <>
       <Sheet>
@@ -37,11 +42,15 @@ export function MovesStep({ view, round, past }: Props) {
           state="live"
           title="Moves"
           {...(left.length > 0 ? { note: `${made + 1} of ${made + left.length}` } : {})}
-          {...(plan && left.length > 0 ? { time: `about ${minutes(plan.effort, left.length / plan.moves.length)} min` } : {})}
+          {...(plan && left.length > 0
+            ? { time: `about ${minutes(plan.effort, left.length / plan.moves.length)} min` }
+            : {})}
         >
           {plan && <MovesBody view={view} round={round} plan={plan} />}
           {plan && plan.moves.length === 0 && !anyMoved && (
-            <p>{plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}</p>
+            <p>
+              {plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}
+            </p>
           )}
           {error && <Refused error={error} />}
           {!plan && !error && (
@@ -52,7 +61,11 @@ export function MovesStep({ view, round, past }: Props) {
         </PunchedStep>
       </Sheet>
       {plan && <MovesDock view={view} round={round} plan={plan} whenNone={<NothingDock view={view} round={round} />} />}
-      {error && <ActionBar primary={{ label: 'Open the car’s build', onPress: () => go({ screen: 'build', id: view.car.id }) }} />}
+      {error && (
+        <ActionBar
+          primary={{ label: 'Open the car’s build', onPress: () => go({ screen: 'build', id: view.car.id }) }}
+        />
+      )}
     </>
   );
 }

@@ -8,11 +8,11 @@ import { AdjusterDrawing } from '../../parts/adjuster-drawing.tsx';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { adjusterOf, movesLeft, shortfallText, stacks, wayText } from '../../state/move-words.ts';
-import { keep } from '../../state/records.ts';
-import { choice, choose } from '../../state/stage.ts';
-import { positionText } from '../../state/standing.ts';
+import { dropDraft, keep } from '../../state/records.ts';
+import { choice, choose, entryDraft, torqueKey } from '../../state/stage.ts';
+import { positionText, standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
-import { refKey, type RoundView, type VisitView } from '../../state/visits.ts';
+import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { newId, now } from '../../store/index.ts';
 import { Stepper } from './stepper.tsx';
 
@@ -32,7 +32,7 @@ export function MovesBody({ view, round, plan }: Props) {
     <>
       <Headline view={view} plan={plan} />
       <Made view={view} moves={round.moves} />
-      {live && <LiveMove view={view} move={live} />}
+      {live && <LiveMove view={view} round={round} move={live} />}
       {left.slice(1).map((move) => (
         <LaterRow key={refKey(move)} view={view} move={move} />
       ))}
@@ -61,7 +61,9 @@ function Headline({ view, plan }: Omit<Props, 'round'>) {
         </Card>
       )}
       {plan.unmeasured.length > 0 && (
-        <p class="soft">Not judged, as not measured: {plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}.</p>
+        <p class="soft">
+          Not judged, as not measured: {plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}.
+        </p>
       )}
     </>
   );
@@ -73,7 +75,12 @@ function Styles({ view }: { readonly view: VisitView }) {
   return (
     <fieldset class="choice">
       <legend>Which plan</legend>
-      {([['closest', 'Closest to the aim'], ['least-work', 'Least work']] as const).map(([id, label]) => (
+      {(
+        [
+          ['closest', 'Closest to the aim'],
+          ['least-work', 'Least work'],
+        ] as const
+      ).map(([id, label]) => (
         <button key={id} type="button" aria-pressed={style === id} onClick={() => choose(view.visit.id, { style: id })}>
           {label}
         </button>
@@ -104,15 +111,26 @@ function Made({ view, moves }: { readonly view: VisitView; readonly moves: reado
 /** Never 100 %, never 0 %: a model is not a promise. */
 const percent = (chance: number): string => `${Math.min(99, Math.max(1, Math.round(chance * 100)))} %`;
 
-function LiveMove({ view, move }: { readonly view: VisitView; readonly move: Move }) {
+function LiveMove({ view, round, move }: Omit<Props, 'plan'> & { readonly move: Move }) {
   const adjuster = adjusterOf(view.car.car, move);
   if (!adjuster) return null;
-  const torqued = `torque:${refKey(move)}`;
+  const torqued = torqueKey(round.record.id, move);
   return (
     <Card tone="form" corner={move.corner} title={adjuster.name}>
-      <AdjusterDrawing adjuster={adjuster} corner={move.corner} from={move.from} to={move.to} {...stacks(adjuster, move)} />
+      <AdjusterDrawing
+        adjuster={adjuster}
+        corner={move.corner}
+        from={move.from}
+        to={move.to}
+        {...stacks(adjuster, move)}
+      />
       <Expect reading={move.expectAfter[move.corner]} rim={view.car.car.wheel.rimDiameter} />
       <p class="instruction">{move.instruction}</p>
+      {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (
+        <p class="soft">
+          Where it stood was not known: turn it by this much from where it is. Its stop may come sooner.
+        </p>
+      )}
       <label class="torque">
         <input
           type="checkbox"
@@ -165,10 +183,22 @@ function LaterRow({ view, move }: { readonly view: VisitView; readonly move: Mov
 const OUTCOME = { done: 'done', 'wont-move': 'won’t move', 'set-to': 'set' } as const;
 
 /** A move that was made, with the last one open to being taken back. */
-export function MadeRow({ view, move, last }: { readonly view: VisitView; readonly move: MoveRecord; readonly last: boolean }) {
+export function MadeRow({
+  view,
+  move,
+  last,
+}: {
+  readonly view: VisitView;
+  readonly move: MoveRecord;
+  readonly last: boolean;
+}) {
   const adjuster = adjusterOf(view.car.car, move);
   const stays = adjuster && move.outcome === 'wont-move';
-  const way = stays ? positionText(adjuster, move.from) : adjuster ? wayText(adjuster, move) : `${move.from} → ${move.to}`;
+  const way = stays
+    ? positionText(adjuster, move.from)
+    : adjuster
+      ? wayText(adjuster, move)
+      : `${move.from} → ${move.to}`;
   return (
     <p class="move-row move-made">
       <CornerMark corner={move.corner} />
@@ -189,10 +219,17 @@ export function MadeRow({ view, move, last }: { readonly view: VisitView; readon
 
 /** A mark taken back is a record that replaces it and moves nothing. */
 function takeBack(move: MoveRecord): void {
+  // The re-measure that opened by itself when all was marked closes again; it offers no undo once a digit is typed.
+  dropDraft(entryDraft(move.visitId));
   keep(['moves', { ...move, id: newId(), at: now(), to: move.from, outcome: 'done', replaces: move.id }]);
 }
 
-function mark({ view, round }: Props, { corner, adjuster, from }: Move, to: Position, outcome: MoveRecord['outcome']): void {
+function mark(
+  { view, round }: Props,
+  { corner, adjuster, from }: Move,
+  to: Position,
+  outcome: MoveRecord['outcome'],
+): void {
   setTo.value = undefined;
   const ids = { id: newId(), visitId: view.visit.id, readingId: round.record.id, at: now() };
   keep(['moves', { ...ids, corner, adjuster, from, to, outcome }]);
@@ -231,7 +268,7 @@ export function MovesDock(props: Props & { readonly whenNone: preact.ComponentCh
       />
     );
   }
-  const torqued = choice(view.visit.id, `torque:${refKey(move)}`) === 'yes';
+  const torqued = choice(view.visit.id, torqueKey(round.record.id, move)) === 'yes';
   return (
     <ActionBar
       primary={{ label: torqued ? 'Done, torqued' : 'Done', onPress: () => mark(props, move, move.to, 'done') }}
@@ -247,4 +284,3 @@ export function MovesDock(props: Props & { readonly whenNone: preact.ComponentCh
     />
   );
 }
-

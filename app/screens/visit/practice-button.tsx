@@ -1,6 +1,7 @@
 /** First load. The practice car has a rack of its own: one quiet button takes its reading. */
-import { movedOn } from '../../../core/records/rounds.ts';
+
 import { useState } from 'preact/hooks';
+import { movedOn } from '../../../core/records/rounds.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
 import { END } from '../../state/visit-actions.ts';

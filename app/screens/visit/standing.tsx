@@ -4,22 +4,22 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
-import { type Standing, positionText, standingKey, standings, UNKNOWN } from '../../state/standing.ts';
+import { positionText, type Standing, standingKey, standings, UNKNOWN } from '../../state/standing.ts';
 import { lastSettings, refKey, type VisitView } from '../../state/visits.ts';
 import { Stepper } from './stepper.tsx';
 
 export function useStandings(view: VisitView) {
   const id = entryDraft(view.visit.id);
   const kept = draft(id);
-  const texts = kept?.texts ?? {};
-  const list = standings(view.car, texts, lastSettings(records.value, view.car.id));
+  const texts = () => draft(id)?.texts ?? {};
+  const list = standings(view.car, texts(), lastSettings(records.value, view.car.id));
   return {
     list,
     picked: list.find(({ corner, adjuster }) => refKey({ corner, adjuster: adjuster.id }) === kept?.cursor),
     pick: (one: Standing | undefined) =>
-      keepDraft(id, texts, one ? refKey({ corner: one.corner, adjuster: one.adjuster.id }) : 'end'),
+      keepDraft(id, texts(), one ? refKey({ corner: one.corner, adjuster: one.adjuster.id }) : 'end'),
     set: ({ corner, adjuster }: Standing, text: string) =>
-      keepDraft(id, { ...texts, [standingKey(corner, adjuster.id)]: text }, kept?.cursor),
+      keepDraft(id, { ...texts(), [standingKey(corner, adjuster.id)]: text }, kept?.cursor),
   };
 }
 
@@ -29,7 +29,12 @@ export function StandingList({ view }: { readonly view: VisitView }) {
     <>
       <p class="soft">Look at each one. Touch what is different.</p>
       {CORNERS.map((corner) => (
-        <CornerList key={corner} corner={corner} list={list.filter((one) => one.corner === corner)} {...{ picked, pick }} />
+        <CornerList
+          key={corner}
+          corner={corner}
+          list={list.filter((one) => one.corner === corner)}
+          {...{ picked, pick }}
+        />
       ))}
       {list.some(({ unknown }) => unknown) && (
         <p class="soft">

@@ -1,6 +1,5 @@
 /** One adjuster's position under the thumb: a step down, a step up, the position between in large letters. */
-import type { Position } from '../../../core/contract.ts';
-import type { Adjuster } from '../../../core/contract.ts';
+import type { Adjuster, Position } from '../../../core/contract.ts';
 import { atEnd, positionText, stepped } from '../../state/standing.ts';
 
 interface Props {
@@ -15,10 +14,15 @@ interface Props {
 export function Stepper({ caption, adjuster, position, unknown = false, onChange, actions }: Props) {
   const step = (steps: 1 | -1) => onChange(stepped(adjuster, position, steps));
   return (
-    <div class="dock stepper">
+    <section class="dock stepper" aria-label={caption}>
       <p class="stepper-caption">{caption}</p>
       <div class="stepper-row">
-        <button type="button" aria-label="One step down" disabled={atEnd(adjuster, position, -1)} onClick={() => step(-1)}>
+        <button
+          type="button"
+          aria-label="One step down"
+          disabled={atEnd(adjuster, position, -1)}
+          onClick={() => step(-1)}
+        >
           −
         </button>
         <output class="stepper-value">{unknown ? 'Don’t know' : positionText(adjuster, position)}</output>
@@ -28,11 +32,16 @@ export function Stepper({ caption, adjuster, position, unknown = false, onChange
       </div>
       <div class="stepper-actions">
         {actions.map(({ label, onPress, main }) => (
-          <button key={label} type="button" class={main ? 'action-bar-primary' : 'action-bar-secondary'} onClick={onPress}>
+          <button
+            key={label}
+            type="button"
+            class={main ? 'action-bar-primary' : 'action-bar-secondary'}
+            onClick={onPress}
+          >
             {label}
           </button>
         ))}
       </div>
-    </div>
+    </section>
   );
 }

@@ -1,15 +1,16 @@
 /** Everything of a visit after its first reading is typed: the steps behind, the live one, and what is under the thumb. */
+import './visit.css';
 import { useEffect, useState } from 'preact/hooks';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
-import { go, route } from '../../routes.ts';
+import { go } from '../../routes.ts';
 import { clock } from '../../state/days.ts';
-import { records } from '../../state/records.ts';
-import { choose, type Stage, stageOf } from '../../state/stage.ts';
+import { dropDraft } from '../../state/records.ts';
+import { choose, entryDraft, type Stage, stageOf } from '../../state/stage.ts';
 import { settingsOf } from '../../state/standing.ts';
-import { correcting, entryReady, openAgain, signOff, takeDown } from '../../state/visit-actions.ts';
-import { type RoundView, type VisitView, visitView } from '../../state/visits.ts';
+import { anythingTyped, correcting, entryReady, openAgain, signOff, takeDown } from '../../state/visit-actions.ts';
+import type { RoundView, VisitView } from '../../state/visits.ts';
 import { CheckStep } from './check-step.tsx';
 import { CompareStep } from './compare-step.tsx';
 import { EntryDock, EntryGrid } from './entry.tsx';
@@ -24,18 +25,11 @@ export interface StepProps {
   readonly view: VisitView;
 }
 
-export function Strip() {
-  const view = route.value.screen === 'visit' ? visitView(records.value, route.value.id) : undefined;
-  return view ? <StripOf view={view} stage={stageOf(view)} /> : null;
-}
-
-function StripOf({ view, stage }: StepProps & { readonly stage: Stage }) {
-  const moved = view.rounds.at(-1)?.moves.length ?? 0;
+export function Strip({ view }: StepProps) {
+  const stage = stageOf(view);
   useEffect(() => {
-    // After the first move the card itself matters more than the headline over it.
-    const place = document.querySelector(moved > 0 && stage === 'moves' ? '.card-form' : '.step-live');
-    place?.scrollIntoView({ block: 'start' });
-  }, [stage, view.rounds.length, moved]);
+    document.querySelector('.step-live')?.scrollIntoView({ block: 'start' });
+  }, [stage, view.rounds.length]);
   const last = view.rounds.at(-1);
   const past = (
     <>
@@ -79,7 +73,7 @@ function PastRound({ view, round, index, stage }: StepProps & { round: RoundView
       >
         {open && <ReadingBody view={view} round={round} open={isLast && !view.visit.closed} />}
       </PunchedStep>
-      {showMoves && <PastMoves view={view} round={round} undo={isLast && stage === 'entry'} />}
+      {showMoves && <PastMoves view={view} round={round} undo={isLast && stage === 'entry' && !anythingTyped(view)} />}
     </>
   );
 }
@@ -95,7 +89,8 @@ function PastMoves({ view, round, undo }: StepProps & { readonly round: RoundVie
       time={last ? clock(last.at) : ''}
       onPick={() => setOpen(!open)}
     >
-      {open && round.moves.map((move) => <MadeRow key={move.id} view={view} move={move} last={undo && move === last} />)}
+      {open &&
+        round.moves.map((move) => <MadeRow key={move.id} view={view} move={move} last={undo && move === last} />)}
     </PunchedStep>
   );
 }
@@ -110,6 +105,7 @@ function Live({ view, stage }: StepProps & { readonly stage: Stage }) {
           )}
           <EntryGrid view={view} />
           <PracticeButton view={view} />
+          <WaysOut view={view} />
         </PunchedStep>
       );
     case 'standing':
@@ -131,6 +127,29 @@ function Live({ view, stage }: StepProps & { readonly stage: Stage }) {
         </PunchedStep>
       );
   }
+}
+
+/** A correction can be left alone, and a visit can end without a re-measure; both say so. */
+function WaysOut({ view }: StepProps) {
+  const last = view.rounds.at(-1);
+  if (!last) return null;
+  const leave = () => dropDraft(entryDraft(view.visit.id));
+  if (correcting(view)) {
+    return (
+      <button type="button" class="quiet wide" onClick={leave}>
+        Leave it as it was
+      </button>
+    );
+  }
+  const close = () => {
+    leave();
+    choose(view.visit.id, { signOff: last.record.id });
+  };
+  return anythingTyped(view) ? null : (
+    <button type="button" class="quiet wide" onClick={close}>
+      Close without a re-measure
+    </button>
+  );
 }
 
 const entryTitle = (view: VisitView): string =>

@@ -33,7 +33,11 @@ export function VisitScreen() {
   return (
     <div class="screen">
       <Header title={label} plate={plate} back={{ screen: 'car', id: view.car.id }} />
-      {view.rounds.length === 0 && stageOf(view) === 'entry' ? <FirstEntry view={view} /> : <Lazy load={loadStrip} />}
+      {view.rounds.length === 0 && stageOf(view) === 'entry' ? (
+        <FirstEntry view={view} />
+      ) : (
+        <Lazy load={loadStrip} props={{ view }} />
+      )}
     </div>
   );
 }

@@ -1,0 +1,136 @@
+/** Marks taken back, readings corrected, a second round, an end without a re-measure: the turns a real visit takes. */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Page } from '@playwright/test';
+import { type Car, planMoves, type Reading, type Spec } from '../../core/index.ts';
+import { expect, openApp, test } from './harness.ts';
+
+const { car, spec } = JSON.parse(
+  readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
+) as { car: Car; spec: Spec };
+
+/** All in its window but the left front's toe: one move. */
+const TYPED = ['4.75', '4.75', '-0.60', '-0.60', '0.40', '0.10', '-1.20', '-1.20', '0.15', '0.15'];
+const wheel = (caster: number, camber: number, toe: number) => ({ caster, camber, toe });
+const rear = { camber: -1.2, toe: 0.15 };
+const FOUND: Reading = { LF: wheel(4.75, -0.6, 0.4), RF: wheel(4.75, -0.6, 0.1), LR: rear, RR: rear };
+
+async function toTheMoves(page: Page): Promise<void> {
+  await page.getByText('Practice car').click();
+  await page.getByRole('button', { name: 'New visit' }).click();
+  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
+  for (const text of TYPED) await page.keyboard.type(text);
+  await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
+  await page.getByRole('button', { name: 'These are right' }).click();
+  await page.getByRole('button', { name: 'Least work' }).click();
+  await expect(page.getByText('1 of 1')).toBeVisible();
+}
+
+test.beforeEach(async ({ page, site }) => {
+  await openApp(page, site);
+  await toTheMoves(page);
+});
+
+test('the last mark can be taken back until a digit is typed', async ({ page }) => {
+  const plan = planMoves({ car, spec, reading: FOUND, settings: {}, style: 'least-work' });
+  expect(plan.moves.map(({ corner, adjuster }) => `${corner} ${adjuster}`)).toEqual(['LF tie-rod']);
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await page.getByRole('button', { name: /^Moves/ }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.locator('.card-form')).toContainText(plan.moves[0]?.instruction ?? 'no move');
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await page.keyboard.type('4');
+  await page.getByRole('button', { name: /^Moves/ }).click();
+  await expect(page.getByRole('button', { name: 'Undo' })).toHaveCount(0);
+});
+
+test('what does not come as predicted is named, corrected, then planned again from where things stand', async ({
+  page,
+}) => {
+  const first = planMoves({ car, spec, reading: FOUND, settings: {}, style: 'least-work' });
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  // The rod was not turned: toe reads as found.
+  for (const text of TYPED) await page.keyboard.type(text);
+  await page.getByRole('button', { name: 'Compare with the plan' }).click();
+  await expect(page.getByText('Not all came as predicted')).toBeVisible();
+  await expect(page.getByText(/^LF toe is 0\.\d\d above; gauge and tape explain/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Change a reading' }).click();
+  await page.getByRole('button', { name: 'LF Toe: 0.40' }).click();
+  for (let i = 0; i < 4; i += 1) await page.keyboard.press('Backspace');
+  await page.keyboard.type('0.30');
+  await page.getByRole('button', { name: 'Compare with the plan' }).click();
+  await expect(page.getByText('toe, high by 0.10', { exact: false })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Re-measured/ })).toHaveCount(1);
+
+  await page.getByRole('button', { name: 'Plan the next moves' }).click();
+  const second = planMoves({
+    car,
+    spec,
+    reading: { ...FOUND, LF: wheel(4.75, -0.6, 0.3) },
+    settings: first.positions,
+    style: 'least-work',
+  });
+  await expect(page.locator('.card-form')).toContainText(second.moves[0]?.instruction ?? 'no move');
+});
+
+test('a visit that ends without a re-measure says so', async ({ page, site }) => {
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: 'Close without a re-measure' }).click();
+  await expect(page.getByText('Not measured after the moves.')).toBeVisible();
+  await page.getByRole('button', { name: 'Sign off' }).click();
+  await expect(page.getByText('signed off')).toBeVisible();
+  await page.goto(`${site.url}#/`);
+  await expect(page.getByText(/not measured after the moves/)).toBeVisible();
+});
+
+test('everything goes to a file and comes back on another phone, counted first and undone after', async ({
+  page,
+  site,
+  browser,
+}) => {
+  await page.goto(`${site.url}#/settings`);
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save everything to a file' }).click();
+  const file = await (await download).path();
+  const other = await (await browser.newContext()).newPage();
+  await openApp(other, site);
+  await other.goto(`${site.url}#/settings`);
+  await other.getByLabel('Restore from a file').setInputFiles(file);
+  await expect(other.getByText(/1 cars, 1 visits, 1 readings, 0 moves/)).toBeVisible();
+  await other.getByRole('button', { name: 'Restore it' }).click();
+  await expect(other.getByText('1 car, 1 visit, 1 reading, 0 moves')).toBeVisible();
+  await other.getByRole('button', { name: 'Undo the last restore' }).click();
+  await expect(other.getByText('1 car, 0 visits, 0 readings, 0 moves')).toBeVisible();
+  await other.context().close();
+});
+
+test('toe in mm at the rim is planned on as the same angle', async ({ page, site }) => {
+  await page.goto(`${site.url}#/settings`);
+  await page.getByRole('button', { name: 'mm at the rim' }).click();
+  await page.goto(`${site.url}#/`);
+  await page.getByText('Practice car').click();
+  await page.getByRole('button', { name: /^As found/ }).click();
+  // 430 mm · sin 0.40° = 3.00 mm
+  await expect(page.locator('.reading-grid').first()).toContainText('3.0');
+  await expect(page.locator('.card-form .expect')).toContainText(/toe0\.\d/);
+});
+
+test('another toe unit chosen half way changes nothing that was typed', async ({ page, site }) => {
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  for (const text of TYPED.slice(0, 5)) await page.keyboard.type(text);
+  await page.goto(`${site.url}#/settings`);
+  await page.getByRole('button', { name: 'mm at the rim' }).click();
+  await page.goto(`${site.url}#/`);
+  await page.getByText('Practice car').click();
+  await expect(page.getByRole('button', { name: 'RF Toe: empty' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByText('Degrees; toe-in is +')).toBeVisible();
+  for (const text of TYPED.slice(5)) await page.keyboard.type(text);
+  await page.getByRole('button', { name: 'Compare with the plan' }).click();
+  // 0.40° at 430 mm, in the unit that is shown from now on.
+  await expect(page.locator('.compare').first()).toContainText('3.0');
+});
