@@ -1,6 +1,7 @@
 /** The public surface of core: what the app, the terminal and outside checks may call. Re-exports only. */
 
 export { adjusterKinds } from './adjuster/catalogue.ts';
+export { misfit } from './adjuster/fits.ts';
 export type { AdjusterKind, Effect } from './adjuster/kind.ts';
 export { adjusterPositions } from './adjuster/positions.ts';
 export * from './contract.ts';

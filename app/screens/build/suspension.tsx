@@ -2,9 +2,10 @@
 import { useState } from 'preact/hooks';
 import type { AxleName, Vec3 } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { TAPE_DIMENSIONS, type TapeDimension } from '../../../core/suspension/double-wishbone.tape.ts';
+import type { TapeDimension } from '../../../core/suspension/tape.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
+import { dimensionsOf } from './car-texts.ts';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
 import { cardUnits, lengthOf } from './numbers.ts';
@@ -18,13 +19,14 @@ interface Props {
 export function SuspensionSection({ form, axle }: Props) {
   const path = `car.${axle}.suspension`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const byTape = kind === 'double-wishbone' && form.texts[`${path}.way`] === 'tape';
+  const taped = dimensionsOf(kind).length > 0;
+  const byTape = taped && form.texts[`${path}.way`] === 'tape';
   const [ringed, ring] = useState<readonly string[]>([]);
   return (
     <>
       <KindChoice form={form} path={path} />
       <Refused path={path} />
-      {kind === 'double-wishbone' && (
+      {taped && (
         <fieldset class="choice">
           <legend class="visually-hidden">How it is measured</legend>
           {(
@@ -48,7 +50,7 @@ export function SuspensionSection({ form, axle }: Props) {
         <SuspensionDrawing kind={kind} highlight={ringed} points={byTape ? {} : pointsOf(form, path, kind)} />
       </div>
       {byTape ? (
-        <TapeFields form={form} path={`${path}.tape`} ring={ring} />
+        <TapeFields form={form} path={`${path}.tape`} kind={kind} ring={ring} />
       ) : (
         <PointFields form={form} path={path} kind={kind} ring={ring} />
       )}
@@ -90,6 +92,9 @@ interface FieldsProps {
 
 function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: string }) {
   const labels = suspensionPictures[kind]?.labels ?? {};
+  if (suspensionKinds[kind]?.points.length === 0) {
+    return <p class="soft">No dimensions: each adjuster brings its effect with it, from the kit’s chart.</p>;
+  }
   return (
     <>
       <p class="soft">
@@ -127,7 +132,7 @@ function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: 
   );
 }
 
-function TapeFields({ form, path, ring }: FieldsProps) {
+function TapeFields({ form, path, kind, ring }: FieldsProps & { readonly kind: string }) {
   return (
     <>
       <p class="soft">
@@ -143,7 +148,7 @@ function TapeFields({ form, path, ring }: FieldsProps) {
           ['ahead', 'ahead of the axle'],
         ]}
       />
-      {TAPE_DIMENSIONS.map((dimension) => (
+      {dimensionsOf(kind).map((dimension) => (
         <TextField
           key={dimension.name}
           form={form}
