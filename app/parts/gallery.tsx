@@ -1,4 +1,4 @@
-/** For the makers, not in the build: every part on invented cars. `gallery.html?scene=moves&theme=dark`,
+/** Long, as every part stands here once. For the makers, not in the build: every part on invented cars. `gallery.html?scene=moves&theme=dark`,
  * `scene=drawings&kind=slide`, `scene=build&kind=strut`. */
 import '../style/index.css';
 import { render } from 'preact';

@@ -1,7 +1,7 @@
 /** The car's own chart: what pairs of positions give, as a kit prints it, but for this car. */
 
 import { adjusterKinds } from '../adjuster/catalogue.ts';
-import type { Adjuster, Axle, Position, Settings, Suspension } from '../contract.ts';
+import type { Adjuster, Position, Settings, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { CornerModel } from '../pose/corner.ts';
 import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
@@ -62,14 +62,4 @@ function positionsOf(adjusters: readonly Adjuster[], id: string, field: string):
   if (all.length <= MOST_POSITIONS) return all;
   const every = Math.ceil(all.length / MOST_POSITIONS);
   return all.filter((_, i) => i % every === 0);
-}
-
-/**
- * The two adjusters that a chart of this axle is about: those with the most lean, the first two that are no rods where
- * nothing else tells. Nothing where there are fewer than two.
- */
-export function chartPair(axle: Axle): readonly [string, string] | undefined {
-  const leaning = axle.adjusters.filter(({ kind }) => kind !== 'threaded-rod');
-  const [first, second] = leaning.length >= 2 ? leaning : axle.adjusters;
-  return first && second ? [first.id, second.id] : undefined;
 }
