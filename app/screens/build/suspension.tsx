@@ -8,7 +8,7 @@ import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
 import { dimensionsOf } from './car-texts.ts';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
-import { cardUnits, lengthOf } from './numbers.ts';
+import { cardUnits, lengthOf, lengthText } from './numbers.ts';
 import { dimensionName, dimensionPoints } from './tape-names.ts';
 
 interface Props {
@@ -97,6 +97,7 @@ function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: 
   }
   return (
     <>
+      <Typical form={form} path={path} kind={kind} />
       <p class="soft">
         In {cardUnits().length}, with all adjusters where the dimensions were taken: forward of the front axle’s middle,
         outboard of the car’s middle, up from the ground.
@@ -129,6 +130,34 @@ function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: 
         mode="decimal"
       />
     </>
+  );
+}
+
+/** How far a rear axle stands behind the front one, and how well a typical corner is known, mm. */
+const WHEELBASE = 2600;
+const TYPICAL_TOLERANCE = 25;
+
+/** The made-up corner of the drawing as a start: nobody's car, for a first plan until there are measures. */
+function Typical({ form, path, kind }: Omit<FieldsProps, 'ring'> & { readonly kind: string }) {
+  const behind = path.includes('.rear.') ? WHEELBASE : 0;
+  const texts = Object.fromEntries(
+    Object.entries(suspensionPictures[kind]?.points ?? {}).flatMap(([name, [x, y, z]]) =>
+      [x - behind, y, z].map((value, i) => [`${path}.points.${name}[${i}]`, lengthText(value)]),
+    ),
+  );
+  const taken = Object.entries(texts).every(([key, text]) => form.texts[key] === text);
+  if (taken) {
+    return (
+      <p class="plan-note" role="status">
+        Typical figures, not any maker’s and not this car’s: measure your own. Until then every prediction is rough.
+      </p>
+    );
+  }
+  const rest = { [`${path}.camber`]: '0', [`${path}.toe`]: '0', [`${path}.tolerance`]: lengthText(TYPICAL_TOLERANCE) };
+  return (
+    <button type="button" class="quiet wide" onClick={() => form.put({ ...texts, ...rest })}>
+      Start from a typical layout
+    </button>
   );
 }
 
