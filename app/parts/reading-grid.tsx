@@ -5,6 +5,8 @@ import { Verdict, type VerdictState } from './verdict.tsx';
 export interface GridRow {
   id: string;
   label: string;
+  /** The row's only cell, across all columns, and whose it is: a figure of the axle, not of a wheel. */
+  whole?: { cell: string; of: string };
 }
 export interface GridColumn {
   id: string;
@@ -51,24 +53,26 @@ export function ReadingGrid({ rows, columns, values, active, onPick }: ReadingGr
         {rows.map((row) => (
           <tr key={row.id}>
             <th scope="row">{row.label}</th>
-            {columns.map((column) => {
-              const id = cellId(column.id, row.id);
-              return (
-                <td key={id}>
-                  <Cell
-                    cell={values[id]}
-                    name={`${column.label ?? column.corner ?? column.id} ${row.label}`}
-                    active={id === active}
-                    onPick={onPick && (() => onPick(id))}
-                  />
-                </td>
-              );
-            })}
+            {cellsOf(row, columns).map(({ id, of, span }) => (
+              <td key={id} colSpan={span}>
+                <Cell
+                  cell={values[id]}
+                  name={`${of} ${row.label}`}
+                  active={id === active}
+                  onPick={onPick && (() => onPick(id))}
+                />
+              </td>
+            ))}
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+function cellsOf({ id: row, whole }: GridRow, columns: readonly GridColumn[]) {
+  if (whole) return [{ id: whole.cell, of: whole.of, span: columns.length }];
+  return columns.map(({ id, corner, label }) => ({ id: cellId(id, row), of: label ?? corner ?? id, span: 1 }));
 }
 
 interface CellProps {

@@ -3,11 +3,23 @@
  * millimetres, each visit has a bend of its own, and the gauge scatters. All of it comes from the ids, so that the same
  * visit always shows the same car.
  */
-import { type Car, type CarSettings, CORNERS, type Corner, type Suspension, type Vec3 } from '../../core/contract.ts';
+import {
+  type Angle,
+  type Car,
+  type CarSettings,
+  CORNERS,
+  type Corner,
+  type Suspension,
+  type Vec3,
+  type WheelReading,
+} from '../../core/contract.ts';
+import { angleOf } from '../../core/reading/axle-angles.ts';
 import { engine } from '../engine/index.ts';
 import { axleOf, fieldsOf, TOE_UNIT } from '../state/fields.ts';
+import { formTexts } from '../state/form.ts';
 import { units } from '../state/preferences.ts';
 import { valueText } from '../state/units.ts';
+import { entryForm } from '../state/visit-actions.ts';
 import type { VisitView } from '../state/visits.ts';
 import { normal, seeded, within } from './seed.ts';
 
@@ -27,15 +39,20 @@ export async function practiceReading(view: VisitView, settings: CarSettings): P
   const bend = seeded(`bend ${view.visit.id}`);
   const scatter = seeded(`scatter ${view.visit.id} ${view.rounds.length}`);
   const poses = await solve(car, settings);
-  const texts: Record<string, string> = { [TOE_UNIT]: units.value.toe };
-  for (const { id, corner, angle } of fieldsOf(car, true)) {
-    const value = poses[corner][angle];
-    // Drawn even where it is not shown, so that asking for SAI changes no other figure.
-    const off = within(bend, BEND[angle]) + normal(scatter, SCATTER[angle]);
-    if (value === undefined || (angle === 'sai' && !units.value.sai)) continue;
-    texts[id] = valueText(angle, value + off, car.wheel.rimDiameter);
+  const shown: Partial<Record<Corner, WheelReading>> = {};
+  // Drawn for every wheel and angle, so that asking for SAI or for a total changes no other figure.
+  for (const { where, angle } of fieldsOf(car, { sai: true, total: false })) {
+    const [corner, name] = [where as Corner, angle as Angle];
+    const value = poses[corner][name];
+    const off = within(bend, BEND[name]) + normal(scatter, SCATTER[name]);
+    if (value !== undefined) shown[corner] = { ...shown[corner], [name]: value + off };
   }
-  return texts;
+  const form = entryForm(view);
+  const texts = fieldsOf(car, form).flatMap(({ id, where, angle }) => {
+    const value = angleOf(shown, where, angle);
+    return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];
+  });
+  return { [TOE_UNIT]: units.value.toe, ...formTexts(form), ...Object.fromEntries(texts) };
 }
 
 type Pose = { readonly camber: number; readonly toe: number; readonly caster?: number; readonly sai?: number };

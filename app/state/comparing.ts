@@ -1,12 +1,11 @@
-/** Predicted against measured, wheel by wheel: which angles parted by more than gauge and dimensions explain. */
-import type { Angle, Corner, Plan, Reading, Spec, Window } from '../../core/contract.ts';
+/** Predicted against measured, wheel by wheel or axle by axle: which angles parted by more than gauge and dimensions explain. */
+import type { Plan, Reading, Spec, WheelReading, Window } from '../../core/contract.ts';
+import { AXLES, angleOf, isAxle } from '../../core/reading/axle-angles.ts';
 import type { VerdictState } from '../parts/verdict.tsx';
 import type { Field } from './fields.ts';
 import { verdictOf, windowOf } from './judge.ts';
 
-export interface Compared {
-  readonly corner: Corner;
-  readonly angle: Angle;
+export interface Compared extends Field {
   readonly measured: number;
   readonly found?: number;
   readonly predicted?: number;
@@ -29,17 +28,17 @@ export function compare(
   predicted: Reading | undefined,
   deviation: Plan['deviation'] | undefined,
 ): readonly Compared[] {
-  return fields.flatMap(({ corner, angle }) => {
-    const value = measured[corner]?.[angle];
+  return fields.flatMap((field) => {
+    const { where, angle } = field;
+    const value = angleOf(measured, where, angle);
     if (value === undefined) return [];
-    const expected = predicted?.[corner]?.[angle];
-    const spread = deviation?.[corner]?.[angle];
-    const window = windowOf(spec, corner, angle);
-    const before = found?.[corner]?.[angle];
+    const expected = predicted && angleOf(predicted, where, angle);
+    const spread = spreadOf(field, deviation);
+    const window = windowOf(spec, field);
+    const before = found && angleOf(found, where, angle);
     const gap = expected === undefined || spread === undefined ? 0 : value - expected;
     return {
-      corner,
-      angle,
+      ...field,
       measured: value,
       verdict: window ? verdictOf(value, window) : ('unknown' as const),
       ...(window ? { window } : {}),
@@ -49,4 +48,11 @@ export function compare(
       ...(spread !== undefined && Math.abs(gap) > BEYOND * spread ? { parted: gap } : {}),
     };
   });
+}
+
+/** Of a total: its wheels part from their predictions independently of one another. */
+function spreadOf({ where, angle }: Field, deviation: Plan['deviation'] = {}): number | undefined {
+  if (!isAxle(where)) return deviation[where]?.[angle as keyof WheelReading];
+  const [left, right] = AXLES[where].map((corner) => deviation[corner]?.toe);
+  return left === undefined || right === undefined ? undefined : Math.hypot(left, right);
 }

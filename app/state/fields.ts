@@ -1,47 +1,56 @@
 /** First load. The fields of a reading in the order in which a rack shows them, and what is typed in them. */
-import {
-  type Angle,
-  type AxleName,
-  type Car,
-  CORNERS,
-  type Corner,
-  type Reading,
-  type WheelReading,
-} from '../../core/contract.ts';
+import type { Adjuster, Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
+import { AXLES, isAxle } from '../../core/reading/axle-angles.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { odd } from '../../core/units/odd.ts';
+import type { Form } from './form.ts';
 import type { Units } from './preferences.ts';
 import { readAngle, readToe } from './units.ts';
 
+/** An angle of one wheel, or the total toe of an axle where that is what the rack gives. */
 export interface Field {
-  /** `LF.camber`, as in the form grid and the draft. */
+  /** `LF.camber`, `front.totalToe`: as in the form grid and the draft. */
   readonly id: string;
-  readonly corner: Corner;
-  readonly angle: Angle;
+  readonly where: Corner | AxleName;
+  readonly angle: Angle | 'totalToe';
 }
 
 export const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
-export const cornersOf = (axle: AxleName): readonly Corner[] => CORNERS.filter((corner) => axleOf(corner) === axle);
+export const cornersOf = (axle: AxleName): readonly Corner[] => AXLES[axle];
 
 /**
- * Caster and SAI are asked for where the suspension has a steering axis and the axle steers; caster also where a chart
- * stands for the geometry, as it may be about caster.
+ * Caster and SAI are asked for on a steered axle with a steering axis; caster also where a chart says what it does to
+ * caster.
  */
-export function anglesOf(car: Car, axle: AxleName, sai: boolean): readonly Angle[] {
-  const kind = suspensionKinds[car[axle].suspension.kind];
-  if (!car[axle].steered || !kind) return ['camber', 'toe'];
-  if (kind.steeringAxis) return sai ? ['caster', 'camber', 'toe', 'sai'] : ['caster', 'camber', 'toe'];
-  return kind.points.length === 0 ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
+function anglesOf({ suspension, adjusters, steered }: Axle, sai: boolean): readonly Angle[] {
+  const axis = steered && suspensionKinds[suspension.kind]?.steeringAxis !== undefined;
+  if (axis) return sai ? ['caster', 'camber', 'toe', 'sai'] : ['caster', 'camber', 'toe'];
+  return steered && adjusters.some(chartsCaster) ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
 }
 
-export function fieldsOf(car: Car, sai: boolean): readonly Field[] {
-  return (['front', 'rear'] as const).flatMap((axle) =>
-    anglesOf(car, axle, sai).flatMap((angle) =>
-      cornersOf(axle).map((corner) => ({ id: `${corner}.${angle}`, corner, angle })),
-    ),
+const chartsCaster = ({ positions = [], perStep }: Adjuster): boolean =>
+  [perStep, ...positions].some((row) => Boolean(row?.caster));
+
+/** Whether SAI can be asked for anywhere on the car. */
+export const hasSai = ({ front, rear }: Car): boolean =>
+  [front, rear].some((axle) => anglesOf(axle, true).includes('sai'));
+
+/** Whether toe of an axle can be taken as a total: wheels that steer are held straight by the steering wheel only. */
+export const canTotal = (car: Car, axle: AxleName): boolean => axle === 'rear' || car.front.steered;
+
+/** One row of the form: an angle of both wheels, or one figure for the axle. */
+export function rowsOf(car: Car, axle: AxleName, { sai, total }: Form): readonly (readonly Field[])[] {
+  const field = (where: Corner | AxleName, angle: Field['angle']): Field => ({ id: `${where}.${angle}`, where, angle });
+  return anglesOf(car[axle], sai).map((angle) =>
+    angle === 'toe' && total && canTotal(car, axle)
+      ? [field(axle, 'totalToe')]
+      : cornersOf(axle).map((corner) => field(corner, angle)),
   );
 }
+
+export const fieldsOf = (car: Car, form: Form): readonly Field[] =>
+  (['front', 'rear'] as const).flatMap((axle) => rowsOf(car, axle, form).flat());
 
 /** Among the typed texts: the unit in which toe was typed, so that another choice later changes nothing. */
 export const TOE_UNIT = 'unit:toe';
@@ -53,7 +62,7 @@ export function unitsOf(texts: Readonly<Record<string, string>>, now: Units): Un
 }
 
 /** Whether a key of typed texts is a field of a reading. */
-export const isField = (key: string): boolean => /^(LF|RF|LR|RR)\./.test(key);
+export const isField = (key: string): boolean => /^(LF|RF|LR|RR|front|rear)\./.test(key);
 
 export interface Typed {
   /** Degrees. */
@@ -64,20 +73,22 @@ export interface Typed {
   readonly question?: string;
 }
 
-export function readField(field: Field, text: string, units: Units, rimDiameter: number): Typed {
+export function readField({ angle }: Field, text: string, units: Units, rimDiameter: number): Typed {
   if (text === '') return {};
   try {
-    const value = field.angle === 'toe' ? readToe(text, units, rimDiameter) : readAngle(text);
+    const value = isToe(angle) ? readToe(text, units, rimDiameter, angle) : readAngle(text);
     if (value === undefined) return {};
-    const question = odd(field.angle, value);
-    return question ? { value, question } : { value };
+    const question = angle === 'totalToe' ? odd('toe', value / 2) : odd(angle, value);
+    return question ? { value, question: angle === 'totalToe' ? `Each wheel: ${question}` : question } : { value };
   } catch (error) {
     if (error instanceof InputError) return { error: error.allowed };
     throw error;
   }
 }
 
-/** The reading as far as it can be read; what is empty or refused is absent. */
+export const isToe = (angle: Field['angle']): angle is 'toe' | 'totalToe' => angle === 'toe' || angle === 'totalToe';
+
+/** The reading as far as it can be read; what is empty or refused is absent. Each wheel has half of a total. */
 export function readingOf(
   fields: readonly Field[],
   texts: Readonly<Record<string, string>>,
@@ -87,12 +98,23 @@ export function readingOf(
   const units = unitsOf(texts, now);
   const reading: Partial<Record<Corner, WheelReading>> = {};
   for (const field of fields) {
+    const { where, angle } = field;
     const { value } = readField(field, texts[field.id] ?? '', units, rimDiameter);
-    if (value !== undefined) reading[field.corner] = { ...reading[field.corner], [field.angle]: value };
+    if (value === undefined) continue;
+    const half = angle === 'totalToe' ? { toe: value / 2 } : { [angle]: value };
+    for (const corner of isAxle(where) ? cornersOf(where) : [where]) reading[corner] = { ...reading[corner], ...half };
   }
   return reading;
 }
 
-const WORDS: Record<Angle, string> = { caster: 'Caster', camber: 'Camber', toe: 'Toe', sai: 'SAI' };
-export const angleWord = (angle: Angle): string => WORDS[angle];
-export const fieldWord = ({ corner, angle }: Field): string => `${corner} ${angle === 'sai' ? 'SAI' : angle}`;
+const WORDS: Record<Field['angle'], string> = {
+  caster: 'Caster',
+  camber: 'Camber',
+  toe: 'Toe',
+  sai: 'SAI',
+  totalToe: 'Total toe',
+};
+export const angleWord = (angle: Field['angle']): string => WORDS[angle];
+/** `LF camber`, `front total toe`. */
+export const fieldWord = ({ where, angle }: Field): string =>
+  `${where} ${angle === 'sai' ? 'SAI' : WORDS[angle].toLowerCase()}`;

@@ -1,12 +1,22 @@
 /** First load. How readings stand to the windows on file: the core's judgement, for the marks on the screens. */
-import type { Angle, AxleName, Corner, Reading, Spec, Window } from '../../core/contract.ts';
+import type { AxleName, Corner, Reading, Spec, Window } from '../../core/contract.ts';
 import { type AssessedAngle, assess, judge } from '../../core/reading/assess.ts';
+import { AXLES, isAxle } from '../../core/reading/axle-angles.ts';
 import { windowFor } from '../../core/reading/spec-terms.ts';
 import type { VerdictState } from '../parts/verdict.tsx';
+import type { Field } from './fields.ts';
 
-/** The window of one wheel's angle; SAI has none. */
-export function windowOf(spec: Spec, corner: Corner, angle: Angle): Window | undefined {
-  return angle === 'sai' ? undefined : windowFor(spec, corner, angle);
+/** The window of a field; SAI has none. A total without one has what its wheels' windows add up to. */
+export function windowOf(spec: Spec, { where, angle }: Pick<Field, 'where' | 'angle'>): Window | undefined {
+  if (angle === 'totalToe') return isAxle(where) ? (spec[where]?.totalToe ?? ofBoth(spec, where)) : undefined;
+  return angle === 'sai' || isAxle(where) ? undefined : windowFor(spec, where, angle);
+}
+
+function ofBoth(spec: Spec, axle: AxleName): Window | undefined {
+  const [left, right] = AXLES[axle].map((corner) => windowFor(spec, corner, 'toe'));
+  if (!left || !right) return undefined;
+  const aim = ({ low, aim, high }: Window): number => aim ?? (low + high) / 2;
+  return { low: left.low + right.low, aim: aim(left) + aim(right), high: left.high + right.high };
 }
 
 export const verdictOf = (value: number, window: Pick<Window, 'low' | 'high'>): VerdictState =>

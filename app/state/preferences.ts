@@ -1,6 +1,7 @@
 /** First load. What the technician chose once: units, gauge repeatability, theme. Kept as preference records. */
 import { computed, effect } from '@preact/signals';
 import type { Gauge } from '../../core/contract.ts';
+import type { Form } from './form.ts';
 import { keep, records } from './records.ts';
 
 export interface Units {
@@ -43,6 +44,15 @@ export function setGauge(value: Gauge): void {
 }
 export function setTheme(value: Theme): void {
   keep(['preferences', { id: 'theme', value }]);
+}
+
+/** What a new reading of this car asks; toe as it was last taken on it. */
+export function usualForm(carId: string): Form {
+  const total = records.value.preferences.find((one) => one.id === `total-toe:${carId}`)?.value === true;
+  return { sai: units.value.sai, total };
+}
+export function setTotalToe(carId: string, value: boolean): void {
+  keep(['preferences', { id: `total-toe:${carId}`, value }]);
 }
 
 /** What front toe of a car is read against on its rack: kept beside the car, as each reading carries it itself. */

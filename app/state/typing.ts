@@ -1,11 +1,11 @@
 /** First load. How one key changes the text of a field, and when the field is full so that the next one is up. */
-import type { Angle } from '../../core/contract.ts';
+import { type Field, isToe } from './fields.ts';
 import type { Units } from './preferences.ts';
 
 const LONGEST = 16;
 
 /** The text after a key: a digit, `.`, `±`, `⌫`, or any other character of a real keyboard, kept as typed. */
-export function typed(text: string, key: string, units: Units, angle: Angle): string {
+export function typed(text: string, key: string, units: Units, angle: Field['angle']): string {
   if (key === '±') return text.startsWith('−') ? text.slice(1) : `−${text}`;
   if (key === '⌫') return text.slice(0, -1);
   const minutes = units.angle === 'degrees-minutes' && !isLength(units, angle);
@@ -14,9 +14,9 @@ export function typed(text: string, key: string, units: Units, angle: Angle): st
 }
 
 /** Whether the text has all the digits that a rack shows: two decimals, two digits of minutes, tenths of a mm. */
-export function isFull(text: string, units: Units, angle: Angle): boolean {
+export function isFull(text: string, units: Units, angle: Field['angle']): boolean {
   if (isLength(units, angle)) return (units.toe === 'mm' ? /^−?\d+[.,]\d$/ : /^−?\d*[.,]\d{2}$/).test(text);
   return /^−?\d*[.,]\d{2}$/.test(text) || /^−?\d*°\d{2}$/.test(text);
 }
 
-const isLength = (units: Units, angle: Angle): boolean => angle === 'toe' && units.toe !== 'angle';
+const isLength = (units: Units, angle: Field['angle']): boolean => isToe(angle) && units.toe !== 'angle';

@@ -36,14 +36,20 @@ export const canRead = (toe: Units['toe']): boolean => toe === 'angle' || length
  */
 export const readAngle = (text: string): number => parseAngle(text);
 
+type ToeAngle = 'toe' | 'totalToe';
+/** Lengths of both wheels add up; the sine of the sum of their angles does not. */
+const wheelsIn = (angle: ToeAngle): number => (angle === 'totalToe' ? 2 : 1);
+
 /**
- * Degrees of toe from an angle or from a length at the rim; undefined for the moment that the length units load.
+ * Degrees of toe of a wheel or of an axle, from an angle or from a length at the rim; undefined for the moment that the
+ * length units load.
  * @throws InputError
  */
-export function readToe(text: string, { toe }: Units, rimDiameter: number): number | undefined {
+export function readToe(text: string, { toe }: Units, rimDiameter: number, angle: ToeAngle): number | undefined {
   if (toe === 'angle') return parseAngle(text);
   const mm = lengths()?.parseLength(text, { unit: toe, field: 'toe' });
-  return mm === undefined ? undefined : lengthToToe(mm, rimDiameter);
+  const wheels = wheelsIn(angle);
+  return mm === undefined ? undefined : lengthToToe(mm / wheels, rimDiameter) * wheels;
 }
 
 /** An angle in the chosen units. */
@@ -51,19 +57,26 @@ export function angleText(degrees: number, sign = false): string {
   return formatAngle(degrees, { mode: units.value.angle, decimal: units.value.decimal, sign });
 }
 
-/** Toe of one wheel in a unit, without the unit's name. */
-export function toeText(degrees: number, rimDiameter: number, toe: Units['toe'] = units.value.toe): string {
+/** Toe of a wheel or of an axle in a unit, without the unit's name. */
+function toeText(degrees: number, rimDiameter: number, angle: ToeAngle, toe: Units['toe']): string {
   if (toe === 'angle') return angleText(degrees);
   const length = lengths();
   if (!length) return '…';
   const digits = toe === 'mm' ? 1 : 2;
   const { decimal } = units.value;
-  return length.formatLength(toeToLength(degrees, rimDiameter), { unit: toe, digits, bare: true, decimal });
+  const wheels = wheelsIn(angle);
+  const mm = toeToLength(degrees / wheels, rimDiameter) * wheels;
+  return length.formatLength(mm, { unit: toe, digits, bare: true, decimal });
 }
 
 /** Any wheel or axle angle by its name; toe and total toe follow the toe unit. */
-export function valueText(angle: string, degrees: number, rimDiameter: number): string {
-  if (angle === 'toe' || angle === 'totalToe') return toeText(degrees, rimDiameter);
+export function valueText(
+  angle: string,
+  degrees: number,
+  rimDiameter: number,
+  toe: Units['toe'] = units.value.toe,
+): string {
+  if (angle === 'toe' || angle === 'totalToe') return toeText(degrees, rimDiameter, angle, toe);
   if (angle === 'thrustAngle') return thrustText(degrees);
   return angleText(degrees);
 }

@@ -1,10 +1,12 @@
 /** First load. What can be done to a visit: begin one, take a reading down, correct it, sign off, open it again. */
 import type { CarSettings, Reading } from '../../core/contract.ts';
+import { angleOf } from '../../core/reading/axle-angles.ts';
 import { movedOn } from '../../core/records/rounds.ts';
 import type { CarRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import { newId, now } from '../store/index.ts';
-import { fieldsOf, isField, readingOf, TOE_UNIT } from './fields.ts';
-import { toeReference, units } from './preferences.ts';
+import { type Field, fieldsOf, isField, readingOf, TOE_UNIT, unitsOf } from './fields.ts';
+import { type Form, formOf, formOfRecord, formTexts } from './form.ts';
+import { setTotalToe, setUnits, toeReference, units, usualForm } from './preferences.ts';
 import { draft, dropDraft, keep, keepDraft, records } from './records.ts';
 import { choice, dropVisitDrafts, ENTRY_REPLACES, ENTRY_STEP, entryDraft, visitDraft } from './stage.ts';
 import { valueText } from './units.ts';
@@ -28,9 +30,33 @@ export function correcting(view: VisitView): RoundView | undefined {
   return view.rounds.find(({ record }) => record.id === replaces);
 }
 
+/** A re-measure asks what the reading before it had. */
 export function beginEntry(view: VisitView): void {
-  const first = fieldsOf(view.car.car, units.value.sai)[0]?.id;
-  keepDraft(entryDraft(view.visit.id), {}, first);
+  const last = view.rounds.at(-1);
+  const form = last ? formOfRecord(last.record) : usualForm(view.car.id);
+  keepDraft(entryDraft(view.visit.id), formTexts(form), fieldsOf(view.car.car, form)[0]?.id);
+}
+
+/** The form of the entry under way. */
+export const entryForm = (view: VisitView): Form =>
+  formOf(draft(entryDraft(view.visit.id))?.texts ?? {}, usualForm(view.car.id));
+
+/**
+ * Another form for the entry under way, and for the next ones. What was typed in a field that is no longer asked stays
+ * in the draft: it is there again when the form is changed back.
+ */
+export function changeForm(view: VisitView, change: Partial<Form>): void {
+  const id = entryDraft(view.visit.id);
+  const { texts = {}, cursor } = draft(id) ?? {};
+  const form = { ...entryForm(view), ...change };
+  const fields = fieldsOf(view.car.car, form);
+  const empty = ({ id }: Field): boolean => !texts[id];
+  const stays = fields.some(({ id }) => id === cursor);
+  const to = stays ? cursor : (fields.find(empty)?.id ?? END);
+  const unit = unitsOf(texts, units.value).toe;
+  keepDraft(id, { ...texts, [TOE_UNIT]: unit, ...formTexts(form) }, to);
+  if (change.total !== undefined) setTotalToe(view.car.id, change.total);
+  if (change.sai !== undefined) setUnits({ sai: change.sai });
 }
 
 /** Opens a reading again with what was typed; saving makes a new record that replaces it. */
@@ -39,14 +65,16 @@ export function correctReading(view: VisitView, { record }: RoundView): void {
 }
 
 /** What was typed; a reading that came in a file has its values only. */
-function typedOf(view: VisitView, { typed, reading }: ReadingRecord): Readonly<Record<string, string>> {
+function typedOf(view: VisitView, record: ReadingRecord): Readonly<Record<string, string>> {
+  const { typed, reading } = record;
   if (Object.keys(typed).some(isField)) return typed;
   const { car } = view.car;
-  const texts = fieldsOf(car, true).flatMap(({ id, corner, angle }) => {
-    const value = reading[corner]?.[angle];
+  const form = formOfRecord(record);
+  const texts = fieldsOf(car, form).flatMap(({ id, where, angle }) => {
+    const value = angleOf(reading, where, angle);
     return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];
   });
-  return { ...typed, ...Object.fromEntries(texts), [TOE_UNIT]: units.value.toe };
+  return { ...typed, ...Object.fromEntries(texts), ...formTexts(form), [TOE_UNIT]: units.value.toe };
 }
 
 /** Whether the entry under way holds any figure. */
@@ -71,13 +99,20 @@ export function takeDown(view: VisitView, settings: CarSettings): void {
   const id = entryDraft(view.visit.id);
   const texts = draft(id)?.texts ?? {};
   const { car } = view.car;
-  const typed = Object.fromEntries(Object.entries(texts).filter(([key, text]) => !key.startsWith('@') && text !== ''));
+  const form = entryForm(view);
+  const fields = fieldsOf(car, form);
+  const asked = (key: string): boolean => !isField(key) || fields.some((field) => field.id === key);
+  const typed = Object.fromEntries(
+    Object.entries({ ...texts, ...formTexts(form) }).filter(
+      ([key, text]) => !key.startsWith('@') && text !== '' && asked(key),
+    ),
+  );
   const replaces = texts[ENTRY_REPLACES];
   const record: ReadingRecord = {
     id: newId(),
     visitId: view.visit.id,
     at: now(),
-    reading: withReference(view, readingOf(fieldsOf(car, true), texts, units.value, car.wheel.rimDiameter)),
+    reading: withReference(view, readingOf(fields, texts, units.value, car.wheel.rimDiameter)),
     settings,
     typed,
     ...(replaces ? { replaces } : {}),

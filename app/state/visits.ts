@@ -62,10 +62,11 @@ function isWithdrawn(move: MoveRecord): boolean {
 }
 
 /** What the car was left with: nothing is known where something moved after the last reading. */
-export function leftReading({ rounds }: VisitView): Reading | undefined {
+export function leftRecord({ rounds }: VisitView): ReadingRecord | undefined {
   const last = rounds.at(-1);
-  return last && !last.moves.some(({ from, to }) => from !== to) ? last.record.reading : undefined;
+  return last && !last.moves.some(({ from, to }) => from !== to) ? last.record : undefined;
 }
+export const leftReading = (view: VisitView): Reading | undefined => leftRecord(view)?.reading;
 
 export const refKey = ({ corner, adjuster }: AdjusterRef): string => `${corner}/${adjuster}`;
 export const sameRef = (a: AdjusterRef, b: AdjusterRef): boolean => refKey(a) === refKey(b);

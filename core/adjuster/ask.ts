@@ -34,6 +34,8 @@ export interface AskedField {
   readonly ask: Ask;
   /** May be left empty. */
   readonly optional?: true;
+  /** Fields of one way of saying the same thing: a form asks which way, then for the fields of that way alone. */
+  readonly way?: string;
 }
 
 export const AT: AskedField = { name: 'at', label: 'Moves which point', ask: { as: 'point' } };

@@ -37,6 +37,9 @@ const schema = v.pipe(
     ['range'],
   ),
 );
+/** The two ways of knowing what it does. */
+const PRINTED = 'a printed chart';
+const BY_STEP = 'so many degrees a step';
 type EffectTable = v.InferOutput<typeof schema>;
 type Row = NonNullable<EffectTable['positions']>[number];
 
@@ -88,10 +91,11 @@ export const effectTable: AdjusterKind = {
     return { from: given.reference, to, name: `${given.reference} to ${to}` };
   },
   fields: [
-    optional({
+    {
       name: 'positions',
       label: 'The printed chart',
-      hint: 'or leave it empty and say what one step does',
+      hint: 'row by row, what each position adds',
+      way: PRINTED,
       ask: {
         as: 'table',
         columns: [
@@ -101,12 +105,12 @@ export const effectTable: AdjusterKind = {
           { name: 'toe', label: 'toe', as: 'degrees' },
         ],
       },
-    }),
-    optional(numberField('perStep.caster', 'One step: caster', 'degrees')),
-    optional(numberField('perStep.camber', 'One step: camber', 'degrees')),
-    optional(numberField('perStep.toe', 'One step: toe', 'degrees')),
-    optional(rangeField('Steps', 'steps')),
-    { name: 'reference', label: 'Position when the chart starts from', ask: { as: 'position' } },
+    },
+    { ...optional(numberField('perStep.caster', 'One step up: caster', 'degrees')), way: BY_STEP },
+    { ...optional(numberField('perStep.camber', 'One step up: camber', 'degrees')), way: BY_STEP },
+    { ...optional(numberField('perStep.toe', 'One step up: toe', 'degrees')), way: BY_STEP },
+    { ...rangeField('Steps that it has', 'steps'), way: BY_STEP },
+    { name: 'reference', label: 'Position that the angles count from', ask: { as: 'position' } },
   ],
   start: {},
   sample: {

@@ -114,7 +114,7 @@ function union<T extends Entry>(
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** FNV-1a, 32 bits: an id from content, not a safeguard. */
-function hash(text: string): string {
+export function hash(text: string): string {
   let h = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193) >>> 0;
   return h.toString(16).padStart(8, '0');

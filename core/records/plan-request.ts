@@ -1,6 +1,7 @@
-import type { AdjusterRef, CarFile, Gauge, PlanRequest, PlanStyle, Spec } from '../contract.ts';
+import type { AdjusterRef, AxleSpec, CarFile, Gauge, PlanRequest, PlanStyle, Reading, Spec } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { predictReading } from '../plan/predict.ts';
+import { angleOf } from '../reading/axle-angles.ts';
 import { validateCarSettings } from './adjusters.ts';
 import { latestRound, latestVisit, movedOn, seized } from './rounds.ts';
 
@@ -32,7 +33,7 @@ export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRe
     : round.reading;
   return {
     car,
-    spec: withHalves(spec),
+    spec: withHalves(spec, reading),
     reading,
     settings,
     locked: [...locked, ...seized(visit)],
@@ -42,13 +43,22 @@ export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRe
 }
 
 /**
- * With the steering wheel clamped straight each front wheel takes half of the total toe. A spec that gives the total
- * alone leaves open which wheel has it, and the planner would turn both out of reason for a hair's breadth of total:
- * steer-ahead then gets a window as wide as half the total's.
+ * A spec that gives total toe alone leaves open which wheel has it, and the planner would turn both out of reason for a
+ * hair's breadth of total. With the steering wheel clamped straight each front wheel takes half of it: steer-ahead gets
+ * a window as wide as half the total's. So does the thrust angle, or as wide as it is found: a window that nobody asked
+ * for must not be the one that cannot be reached.
  */
-function withHalves(spec: Spec): Spec {
-  const { front } = spec;
-  if (!front?.totalToe || front.toe || front.left?.toe || front.right?.toe || front.thrustAngle) return spec;
-  const half = (front.totalToe.high - front.totalToe.low) / 4;
-  return { ...spec, front: { ...front, thrustAngle: { low: -half, aim: 0, high: half } } };
+function withHalves(spec: Spec, reading: Reading): Spec {
+  const thrust = Math.abs(angleOf(reading, 'rear', 'thrustAngle') ?? 0);
+  return {
+    ...spec,
+    ...(spec.front ? { front: halved(spec.front, 0) } : {}),
+    ...(spec.rear ? { rear: halved(spec.rear, thrust) } : {}),
+  };
+}
+
+function halved(axle: AxleSpec, found: number): AxleSpec {
+  if (!axle.totalToe || axle.toe || axle.left?.toe || axle.right?.toe || axle.thrustAngle) return axle;
+  const half = Math.max((axle.totalToe.high - axle.totalToe.low) / 4, found);
+  return { ...axle, thrustAngle: { low: -half, aim: 0, high: half } };
 }

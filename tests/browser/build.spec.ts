@@ -1,31 +1,53 @@
 /** A car described by hand on its build card, then measured: what a step does shows at once, and the moves follow. */
 import type { Page } from '@playwright/test';
-import { type Adjuster, adjusterEffects, formatAngle, pointsFromTape } from '../../core/index.ts';
+import {
+  type Adjuster,
+  type Axle,
+  adjusterEffects,
+  adjusterKinds,
+  adjusterPositions,
+  type Car,
+  formatAngle,
+  planMoves,
+  pointsFromTape,
+  predictReading,
+  type Reading,
+  suspensionKinds,
+} from '../../core/index.ts';
+import { oneOf, randomSuspension, stream } from '../tools/random-cars.ts';
+import { FITTING, sampleAdjuster } from '../tools/samples.ts';
+import { openSection, pickKind, typeAdjuster, typeAxle } from './build-by-hand.ts';
 import { expect, openApp, test } from './harness.ts';
 
-const section = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).first().click();
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).first().click();
+
+/** As the practice car's file holds them, read off the card. */
+const inputs = (page: Page, group: string) => page.getByRole('group', { name: group, exact: true }).locator('input');
 
 test('a new car by tape, with a rod, from an empty card to its moves', async ({ page, site }) => {
   await openApp(page, site);
-  await page.getByRole('button', { name: 'New car' }).click();
+  await press(page, 'New car');
   await page.getByLabel('Name').fill('Tarn GT, <blue>');
   await page.getByLabel('Plate').fill('QX 41 TRN');
   await page.getByLabel(/^Diameter at which/).fill('430,5');
 
   for (const axle of ['Front', 'Rear']) {
-    await section(page, `${axle} suspension`);
-    await page.getByRole('button', { name: 'Double wishbone' }).click();
-    await page.getByRole('button', { name: 'Tape dimensions' }).click();
+    await openSection(page, `${axle} suspension`);
+    await pickKind(page, 'double-wishbone');
+    await press(page, 'Tape dimensions');
     await page.getByLabel('Caster, degrees').fill('4.5');
     await page.getByLabel('Camber, degrees').fill('−0,5');
     await page.getByLabel('Toe, degrees').fill('0.1');
   }
   await page.getByLabel('Behind the front axle').fill('2400');
 
-  await section(page, 'Front adjusters');
-  await page.getByRole('button', { name: 'Threaded rod' }).click();
+  await openSection(page, 'Front adjusters');
+  await press(page, 'Threaded rod');
   await expect(page.getByText(/^What a step does shows here once/)).toBeVisible();
-  await page.getByLabel('Lengthens which rod').selectOption('tieInner');
+  await page
+    .getByRole('group', { name: 'Lengthens which rod' })
+    .getByRole('button', { name: /^tie rod/ })
+    .click();
   await page.getByLabel('Longer by, each turn, mm').fill('1.5');
   await page.getByLabel('Torque, maker’s figure').fill('as the maker says');
 
@@ -41,47 +63,319 @@ test('a new car by tape, with a rod, from an empty card to its moves', async ({ 
     reference: 0,
   };
   const [effect] = adjusterEffects({ kind: 'double-wishbone', points, camber, toe, tolerance }, [rod]);
-  await expect(page.getByRole('row', { name: /1 turn longer/ })).toContainText(
+  await expect(page.getByRole('table', { name: 'One step: 1 turn longer' })).toContainText(
     formatAngle(effect?.toe ?? Number.NaN, { sign: true }),
   );
 
-  await section(page, 'Front windows');
+  await openSection(page, 'Front windows');
   const window = page.getByRole('group', { name: 'Toe', exact: true });
   await window.getByLabel('low').fill('0');
   await window.getByLabel('high').fill('0.2');
-  await page.getByRole('button', { name: 'Save the car' }).click();
+  await press(page, 'Save the car');
 
   await expect(page.getByRole('heading', { name: 'Tarn GT, <blue>' })).toBeVisible();
-  await page.getByRole('button', { name: 'New visit' }).click();
+  await press(page, 'New visit');
   for (const text of ['4.50', '4.50', '-0.50', '-0.50', '1.10', '0.10']) await page.keyboard.type(text);
   for (let i = 0; i < 4; i += 1) await page.keyboard.press('Enter');
-  await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
-  await page.getByRole('button', { name: 'These are right' }).click();
+  await press(page, 'Where the adjusters stand');
+  await press(page, 'These are right');
   await expect(page.getByText('1 of 1')).toBeVisible();
   await expect(page.locator('.card-form')).toContainText('LFThreaded rod');
   await expect(page.locator('.card-form')).toContainText('maker’s figure, yours on file: as the maker says');
   await expect(page.locator('body')).not.toContainText('NaN');
 });
 
-test('a car leaves as a file and comes back into another profile', async ({ page, site, browser }) => {
+// Every kind by hand.
+
+interface Case {
+  readonly suspension: string;
+  readonly adjusters: readonly string[];
+}
+/** Each suspension kind with two adjuster kinds, those first that no other car has yet. */
+function cases(): Case[] {
+  const seen = new Set<string>();
+  return Object.keys(suspensionKinds).map((suspension) => {
+    const fitting = FITTING.filter((pair) => pair.suspension === suspension).map(({ adjuster }) => adjuster);
+    const adjusters = [...fitting.filter((kind) => !seen.has(kind)), ...fitting.filter((kind) => seen.has(kind))];
+    const some = adjusters.slice(0, suspension === 'double-wishbone' ? 4 : 2);
+    for (const kind of some) seen.add(kind);
+    return { suspension, adjusters: some };
+  });
+}
+const NOTHING: Axle = {
+  suspension: { kind: 'beam-rear', points: { wheelCentre: [-2600, 770, 320] }, camber: 0, toe: 0 },
+  adjusters: [],
+  steered: false,
+};
+/** What is typed into every field of the rack's form. */
+const READING: Reading = Object.fromEntries(
+  ['LF', 'RF', 'LR', 'RR'].map((corner) => [corner, { camber: 0.1, toe: 0.1 }]),
+);
+const bounds = (x: number): readonly [string, string] => [(x - 0.15).toFixed(2), (x + 0.15).toFixed(2)];
+
+/** A random car of the case with a window that its adjusters reach and do not stand in. */
+function carOf({ suspension, adjusters }: Case, seed: number) {
+  const front = suspensionKinds[suspension]?.steeringAxis !== undefined;
+  const [axle, corner] = front ? (['front', 'LF'] as const) : (['rear', 'LR'] as const);
+  for (let i = 0; i < 20; i += 1) {
+    const random = stream(seed + 100 * i);
+    const own = randomSuspension(random, suspension);
+    const fitted = adjusters.map((kind, n) => ({
+      ...sampleAdjuster(random, kind, own, `${kind}-${n}`),
+      name: `No ${n}`,
+    }));
+    const made: Axle = { suspension: own, adjusters: fitted, steered: front };
+    const car: Car = {
+      ...{ id: 'x', label: `By hand ${suspension}`, wheel: { rimDiameter: 430 } },
+      ...(front ? { front: made, rear: NOTHING } : { front: NOTHING, rear: made }),
+    };
+    const there = Object.fromEntries(fitted.map((one) => [one.id, oneOf(random, adjusterPositions(one))]));
+    const settings = front ? { LF: there, RF: there } : { LR: there, RR: there };
+    const aim = predictReading(car, READING, {}, settings)[corner];
+    if (aim?.camber === undefined || aim.toe === undefined) continue;
+    const windows = { camber: bounds(aim.camber), toe: bounds(aim.toe) };
+    const [camber, toe] = [windows.camber, windows.toe].map(([low, high]) => ({
+      low: Number(low),
+      high: Number(high),
+    }));
+    const plan = planMoves({ car, spec: { [axle]: { camber, toe } }, reading: READING, settings: {} });
+    if (plan.inWindow && plan.moves.length > 0) return { car, axle, windows };
+  }
+  throw new Error(`no car of ${suspension} that has something to do`);
+}
+
+test('no adjuster kind is left out of the cars by hand', () => {
+  const all = new Set(cases().flatMap(({ adjusters }) => adjusters));
+  expect([...all].sort()).toEqual(Object.keys(adjusterKinds).sort());
+});
+
+for (const [index, one] of cases().entries()) {
+  test(`${one.suspension} by hand, with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
+    test.setTimeout(120_000);
+    const { car, axle, windows } = carOf(one, index + 7);
+    await page.setViewportSize({ width: 360, height: 740 });
+    await openApp(page, site);
+    await press(page, 'New car');
+    await page.getByLabel('Name').fill(car.label);
+    await page.getByLabel(/^Diameter at which/).fill('430');
+    await typeAxle(page, 'front', car.front);
+    await typeAxle(page, 'rear', car.rear);
+
+    await openSection(page, axle === 'front' ? 'Front adjusters' : 'Rear adjusters');
+    const { suspension, adjusters } = car[axle];
+    const effects = adjusterEffects(suspension, adjusters);
+    for (const [i, effect] of effects.entries()) {
+      const table = page.locator('.adjuster-form').nth(i).getByRole('table');
+      await expect(table.getByRole('cell').nth(1)).toHaveText(formatAngle(effect.camber, { sign: true }));
+      await expect(table.getByRole('cell').nth(2)).toHaveText(formatAngle(effect.toe, { sign: true }));
+    }
+    await openSection(page, axle === 'front' ? 'Front windows' : 'Rear windows');
+    for (const [name, [low, high]] of [
+      ['Camber', windows.camber],
+      ['Toe', windows.toe],
+    ] as const) {
+      await inputs(page, name).nth(0).fill(low);
+      await inputs(page, name).nth(2).fill(high);
+    }
+    await press(page, 'Save the car');
+    await expect(page.getByRole('heading', { name: car.label })).toBeVisible();
+    await press(page, 'New visit');
+    await expect(page.getByRole('button', { name: /: empty$/ }).first()).toBeVisible();
+    const fields = await page.getByRole('button', { name: /: empty$/ }).count();
+    for (let i = 0; i < fields; i += 1) await page.keyboard.type('0.10');
+    await press(page, 'Where the adjusters stand');
+    await press(page, 'These are right');
+    await expect(page.getByText(/^1 of \d+$/)).toBeVisible();
+    await expect(page.getByText(/cannot all be reached/)).toHaveCount(0);
+    await expect(page.locator('body')).not.toContainText(/NaN|undefined/);
+  });
+}
+
+// Parts of the card.
+
+const newCard = async (page: Page): Promise<void> => {
+  await press(page, 'New car');
+  await page.getByLabel('Name').fill('Ostler 250 van');
+  await page.getByLabel(/^Diameter at which/).fill('420');
+};
+
+test('a typical layout is marked, badly known until it is typed over, and undone at a touch', async ({
+  page,
+  site,
+}) => {
+  await openApp(page, site);
+  await newCard(page);
+  await openSection(page, 'Rear suspension');
+  await pickKind(page, 'trailing-arm');
+  await inputs(page, 'wheel centre').nth(2).fill('301');
+  await page.getByRole('button', { name: /^Start from typical/ }).click();
+  await expect(page.getByText(/^Typical, not any maker’s: measure your own\. 3 points/)).toBeVisible();
+  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('25');
+  await page.reload();
+  await press(page, 'Undo');
+  await expect(inputs(page, 'wheel centre').nth(2)).toHaveValue('301');
+  await expect(inputs(page, 'arm, inner bush').nth(0)).toHaveValue('');
+  await press(page, 'Undo');
+  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('25');
+  for (const [i, name] of ['arm, inner bush', 'arm, outer bush', 'wheel centre'].entries()) {
+    await expect(
+      page.getByText(i === 2 ? 'One point is still typical' : `${3 - i} points are still typical`),
+    ).toBeVisible();
+    const up = inputs(page, name).nth(2);
+    await up.fill(`${Number(await up.inputValue()) + 4}`);
+  }
+  await expect(page.getByText(/still typical/)).toHaveCount(0);
+  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('');
+});
+
+test('a right side of its own, and what a step does on each', async ({ page, site }) => {
+  await page.goto(`${site.url}#/car/practice-car/build`);
+  await openSection(page, 'Front suspension');
+  await press(page, 'differs');
+  const right = page.locator('.measures').nth(1);
+  await expect(right.getByRole('group', { name: 'tie rod, outer joint' }).locator('input').nth(0)).toHaveValue('−125');
+  await right.getByRole('group', { name: 'tie rod, outer joint' }).locator('input').nth(0).fill('-165');
+  await openSection(page, 'Front adjusters');
+  const rod = page.locator('.adjuster-form', { hasText: /rod/i }).last();
+  const toe = (row: string) =>
+    rod
+      .getByRole('row', { name: new RegExp(`^${row}`) })
+      .getByRole('cell')
+      .last();
+  await expect(toe('Left')).not.toHaveText((await toe('Right').textContent()) ?? '');
+  await press(page, 'Save the car');
+  await expect(page.getByRole('button', { name: 'New visit' })).toBeVisible();
+  await page.goto(`${site.url}#/car/practice-car/build`);
+  await openSection(page, 'Front suspension');
+  await expect(page.getByRole('button', { name: 'differs' })).toHaveAttribute('aria-pressed', 'true');
+});
+
+test('windows of each side, and steer-ahead where wheels steer', async ({ page, site }) => {
+  await page.goto(`${site.url}#/car/practice-car/build`);
+  await openSection(page, 'Front windows');
+  await expect(inputs(page, 'Steer-ahead').first()).toBeVisible();
+  const low = await inputs(page, 'Camber').nth(0).inputValue();
+  await press(page, 'each its own');
+  await expect(inputs(page, 'Left camber').nth(0)).toHaveValue(low);
+  await inputs(page, 'Right camber').nth(0).fill('9');
+  await press(page, 'Save the car');
+  await expect(page.getByRole('alert')).toContainText('9; allowed: a number below high');
+  await inputs(page, 'Right camber').nth(0).fill('-2.5');
+  await inputs(page, 'Right camber').nth(1).fill('');
+  await press(page, 'Save the car');
+  await page.getByRole('button', { name: 'Build' }).click();
+  await openSection(page, 'Front windows');
+  await expect(inputs(page, 'Right camber').nth(0)).toHaveValue('−2.50');
+  await expect(inputs(page, 'Left camber').nth(0)).toHaveValue(low);
+  await openSection(page, 'Rear windows');
+  await expect(inputs(page, 'Thrust angle').first()).toBeVisible();
+});
+
+test('only what fits is offered, packs pair by name, and one that is not right opens at its field', async ({
+  page,
+  site,
+}) => {
+  await openApp(page, site);
+  await newCard(page);
+  await openSection(page, 'Front adjusters');
+  const offered = page.getByRole('group', { name: 'Add an adjuster' });
+  await expect(offered.getByRole('button', { name: 'Strut clamp bolt' })).toHaveCount(0);
+  await expect(offered.getByRole('button', { name: 'Axle wedge' })).toHaveCount(0);
+  const pack = (id: string, at: string): Adjuster => ({
+    ...{ id, name: `Pack ${id}`, kind: 'shim-pack', at, direction: [0, 1, 0.2], sizes: [1, 3], max: 9, reference: 3 },
+  });
+  await typeAdjuster(page, 'double-wishbone', pack('ahead', 'upperFront'));
+  await typeAdjuster(page, 'double-wishbone', pack('behind', 'upperRear'));
+  await page.getByLabel(/^Other pack of the arm/).selectOption({ label: 'Pack ahead' });
+  await page.getByLabel(/^Most that the two may differ/).fill('a lot');
+  await press(page, 'close');
+  await openSection(page, 'Front suspension');
+  for (const [name, value] of [
+    ['Caster', '3'],
+    ['Camber', '0'],
+    ['Toe', '0'],
+  ]) {
+    await page.getByLabel(`${name}, degrees`).fill(value ?? '');
+  }
+  await openSection(page, 'The car');
+  await press(page, 'Save the car');
+  await expect(page.getByRole('alert')).toContainText('"a lot"; allowed: a number from 0 to 100 mm');
+  await expect(page.getByLabel(/^Most that the two may differ/)).toHaveValue('a lot');
+});
+
+test('one axle of another car is copied, and undone', async ({ page, site }) => {
+  await openApp(page, site);
+  await newCard(page);
+  await page.getByLabel('Copy from another car').selectOption({ label: 'Practice car' });
+  await press(page, 'Front axle');
+  await expect(page.getByText('The front axle of Practice car copied.')).toBeVisible();
+  await expect(page.getByLabel('Name')).toHaveValue('Ostler 250 van');
+  await openSection(page, 'Front adjusters');
+  await expect(page.locator('.adjuster-form').first()).toBeVisible();
+  await openSection(page, 'Rear adjusters');
+  await expect(page.locator('.adjuster-form')).toHaveCount(0);
+  await openSection(page, 'Front windows');
+  await press(page, 'Undo');
+  await openSection(page, 'Front adjusters');
+  await expect(page.locator('.adjuster-form')).toHaveCount(0);
+});
+
+test('a car leaves as a file and comes back: into another profile whole, into its own only what is new', async ({
+  page,
+  site,
+  browser,
+}) => {
   await openApp(page, site);
   await page.getByText('Practice car').click();
   const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Car file' }).click();
+  await press(page, 'Car file');
   const path = await (await download).path();
+  const file = { name: 'car.json', mimeType: 'application/json' };
 
   const other = await (await browser.newContext()).newPage();
   await openApp(other, site);
-  await other.getByRole('button', { name: 'New car' }).click();
-  await other.getByLabel('Or open a car file').setInputFiles({
-    name: 'broken.json',
-    mimeType: 'application/json',
+  await press(other, 'New car');
+  const input = other.getByLabel('Or open a car file');
+  await input.setInputFiles({
+    ...file,
     buffer: Buffer.from('{"format":"cornerwright","version":1,"car":{"id":"x"}}'),
   });
   await expect(other.getByRole('alert')).toContainText('car.label');
-  await other.getByLabel('Or open a car file').setInputFiles(path);
-  await expect(other.getByRole('heading', { name: 'Practice car' })).toBeVisible();
+  await input.setInputFiles(path);
+  await expect(other.getByText('Practice car was here already. Nothing in the file is new')).toBeVisible();
+
+  const visit = (carId: string) => ({
+    ...{ id: `v ${carId}`, carId, opened: '2025-01-01T08:00:00Z', closed: '2025-01-01T09:00:00Z' },
+    rounds: [{ reading: { LF: { camber: -0.5 } }, settings: {} }],
+  });
+  const { car, spec } = await parsed(path);
+  const grown = {
+    format: 'cornerwright',
+    version: 1,
+    car: { ...car, label: 'Learner' },
+    spec,
+    visits: [visit(car.id)],
+  };
+  await input.setInputFiles({ ...file, buffer: Buffer.from(JSON.stringify(grown)) });
+  await expect(other.getByText('Came in: 1 visit, 1 reading.')).toBeVisible();
+  await press(other, 'Look at the file’s build');
+  await expect(other.getByLabel('Name')).toHaveValue('Learner');
+  await press(other, 'Undo the changes');
+  await expect(other.getByLabel('Name')).toHaveValue('Practice car');
   await other.getByRole('link', { name: 'Back' }).click();
-  await expect(other.getByText('Practice car')).toHaveCount(1);
+  await expect(other.getByText('Visit of')).toHaveCount(1);
+
+  const stranger = { ...grown, car: { ...car, id: 'elsewhere', label: 'Ribble Six' }, visits: [visit('elsewhere')] };
+  await other.goto(`${site.url}#/`);
+  await press(other, 'New car');
+  await other
+    .getByLabel('Or open a car file')
+    .setInputFiles({ ...file, buffer: Buffer.from(JSON.stringify(stranger)) });
+  await expect(other.getByRole('heading', { name: 'Ribble Six' })).toBeVisible();
   await other.context().close();
 });
+
+async function parsed(path: string): Promise<{ car: Car; spec: unknown }> {
+  const { readFile } = await import('node:fs/promises');
+  return JSON.parse(await readFile(path, 'utf8'));
+}

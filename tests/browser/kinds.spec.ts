@@ -15,6 +15,8 @@ import {
   type CarSettings,
   type Corner,
   formatAngle,
+  type Move,
+  type Position,
   planMoves,
   predictReading,
   type Reading,
@@ -113,6 +115,21 @@ async function typeReading(page: Page, car: Car, reading: Reading): Promise<void
 
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
 
+const shown = (adjuster: Adjuster, position: Position): string =>
+  adjusterKinds[adjuster.kind]?.show(adjuster, position) ?? 'no such kind';
+
+/** "Set to…" offers the move's own position first, a number or a label, and one step goes elsewhere. */
+async function setsTo(page: Page, adjusters: readonly Adjuster[], move: Move | undefined): Promise<void> {
+  const adjuster = adjusters.find(({ id }) => id === move?.adjuster);
+  if (!move || !adjuster) throw new Error('the plan has no moves');
+  await press(page, 'Set to…');
+  const value = page.locator('output.stepper-value, .stepper-list option:checked');
+  await expect(value).toHaveText(shown(adjuster, move.to));
+  await page.locator('.stepper-row button:enabled').first().click();
+  await expect(value).not.toHaveText(shown(adjuster, move.to));
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+}
+
 test('no adjuster kind is left out', () => {
   const all = new Set(cases().flatMap(({ adjusters }) => adjusters));
   expect([...all].sort()).toEqual(Object.keys(adjusterKinds).sort());
@@ -142,7 +159,13 @@ for (const [index, one] of cases().entries()) {
     await press(page, 'New visit');
     await typeReading(page, car, reading);
     await press(page, 'Where the adjusters stand');
+    for (const adjuster of car[axle].adjusters) {
+      await expect(page.locator('.standing-row', { hasText: adjuster.name }).first()).toContainText(
+        shown(adjuster, adjuster.reference),
+      );
+    }
     await press(page, 'These are right');
+    await setsTo(page, car[axle].adjusters, plan.moves[0]);
     for (const [i, move] of plan.moves.entries()) {
       await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
       await expect(page.locator('.card-form')).toContainText(move.instruction);

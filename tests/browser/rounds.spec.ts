@@ -2,7 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from '@playwright/test';
-import { type Car, planMoves, type Reading, type Spec } from '../../core/index.ts';
+import {
+  type Car,
+  formatAngle,
+  heightEffect,
+  planMoves,
+  type Reading,
+  type Spec,
+  sideEffects,
+} from '../../core/index.ts';
 import { expect, openApp, test } from './harness.ts';
 
 const { car, spec } = JSON.parse(
@@ -106,6 +114,43 @@ test('everything goes to a file and comes back on another phone, counted first a
   await other.getByRole('button', { name: 'Undo the last restore' }).click();
   await expect(other.getByText('1 car, 0 visits, 0 readings, 0 moves')).toBeVisible();
   await other.context().close();
+});
+
+test('what else a move changes is told before and after, as the geometry has it', async ({ page }) => {
+  const plan = planMoves({ car, spec, reading: FOUND, settings: {}, style: 'least-work' });
+  await page.getByText('What else changes').click();
+  const { suspension, adjusters } = car.front;
+  const [before, after] = [{}, plan.positions.LF].map((at) => sideEffects(suspension, adjusters, at));
+  const degrees = (x: number | undefined, sign: boolean) => `${formatAngle(x ?? Number.NaN, { sign })}°`;
+  const row = (name: string) => page.locator('.what-else tr', { hasText: name });
+  await expect(page.locator('.what-else table')).toHaveCount(1);
+  await expect(row('Bump steer at +25 mm')).toContainText(
+    `${degrees(before?.bumpSteer?.[0], true)}${degrees(after?.bumpSteer?.[0], true)}`,
+  );
+  await expect(row('SAI')).toContainText(`${degrees(before?.sai, false)}${degrees(after?.sai, false)}`);
+  await expect(row('Scrub radius')).toContainText(
+    `${Math.round(after?.scrubRadius ?? Number.NaN)} mm`.replace('-', '−'),
+  );
+});
+
+test('ride height tells what each wheel gains if its corner goes up or down', async ({ page, site }) => {
+  await page.goto(`${site.url}#/car/${car.id}`);
+  await page.getByRole('button', { name: 'Ride height' }).click();
+  await expect(page.getByText('Height first, then the angles')).toBeVisible();
+  for (const [raise, touch] of [
+    [10, undefined],
+    [15, '+5 mm'],
+  ] as const) {
+    if (touch) await page.getByRole('button', { name: touch }).click();
+    for (const [i, axle] of (['front', 'rear'] as const).entries()) {
+      const gained = heightEffect(car[axle].suspension, car[axle].adjusters, {}, raise);
+      const table = page.locator('.height-table').nth(i);
+      for (const [angle, value] of Object.entries(gained ?? {})) {
+        const text = formatAngle(value, { sign: true });
+        await expect(table.locator('tr', { hasText: new RegExp(angle, 'i') })).toContainText(`${text}${text}`);
+      }
+    }
+  }
 });
 
 test('toe in mm at the rim is planned on as the same angle', async ({ page, site }) => {

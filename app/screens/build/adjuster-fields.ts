@@ -1,10 +1,8 @@
 /** The fields of an adjuster between the core and the texts of the build card, by what each field asks for. */
-
 import type { Ask, AskedField, Column } from '../../../core/adjuster/ask.ts';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
-import type { Adjuster } from '../../../core/contract.ts';
-import { angleText, readAngle } from '../../state/units.ts';
-import { lengthOf, lengthText, plainOf, type Texts, typedValue } from './numbers.ts';
+import type { Adjuster, Vec3 } from '../../../core/contract.ts';
+import { angleOf, exactAngle, lengthOf, lengthText, plainOf, plainText, type Texts } from './numbers.ts';
 
 type Shape = Readonly<Record<string, unknown>>;
 
@@ -21,34 +19,65 @@ const LAST: readonly AskedField[] = [
   },
 ];
 
-/** What the card asks of a kind, in order. */
-export const fieldsOf = (kind: string): readonly AskedField[] => {
+/** All that may be asked of a kind, in order. */
+function allFieldsOf(kind: string): readonly AskedField[] {
   const own = adjusterKinds[kind]?.fields;
   return own ? [...FIRST, ...own, ...LAST] : [];
-};
+}
+
+/** Ways of saying the same thing that the kind has; none for most. */
+export const waysOf = (kind: string): readonly string[] => [
+  ...new Set(allFieldsOf(kind).flatMap(({ way }) => (way === undefined ? [] : [way]))),
+];
+export const wayPath = (path: string): string => `${path}.way`;
+export const chosenWay = (texts: Texts, path: string): string | undefined =>
+  texts[wayPath(path)] || waysOf(texts[`${path}.kind`] ?? '')[0];
+
+/** What the card asks of this adjuster, in order: the fields of the chosen way alone. */
+export function fieldsOf(texts: Texts, path: string): readonly AskedField[] {
+  const chosen = chosenWay(texts, path);
+  return allFieldsOf(texts[`${path}.kind`] ?? '').filter(({ way }) => way === undefined || way === chosen);
+}
 
 /** The texts of an adjuster on file. */
 export function textsOfAdjuster(adjuster: Shape & { readonly kind: string }, path: string): Texts {
-  return Object.assign(
-    {},
-    ...fieldsOf(adjuster.kind).map(({ name, ask }) => write(ask, at(adjuster, name.split('.')), `${path}.${name}`)),
-  );
+  const all = allFieldsOf(adjuster.kind);
+  const way = all.find((field) => field.way !== undefined && fieldOf(adjuster, field) !== undefined)?.way;
+  const texts = all.map((field) => write(field.ask, fieldOf(adjuster, field), `${path}.${field.name}`));
+  return Object.assign({}, ...texts, way === undefined ? {} : { [wayPath(path)]: way });
 }
 
-/** The adjuster that the texts say, unchecked; what is left empty is absent. */
-export function adjusterFrom(texts: Texts, path: string): Shape {
+/**
+ * The adjuster that the texts say, unchecked; what is left empty is absent. A field whose texts still show what is on
+ * file keeps it, and so does what no field asks.
+ */
+export function adjusterFrom(texts: Texts, path: string, onFile?: Adjuster): Shape {
   const kind = texts[`${path}.kind`] ?? '';
-  let adjuster: Shape = { id: texts[`${path}.id`], kind };
-  for (const { name, ask } of fieldsOf(kind)) {
-    const value = read(ask, texts, `${path}.${name}`);
-    if (value !== undefined) adjuster = put(adjuster, name.split('.'), value) as Shape;
+  const before = onFile?.kind === kind ? onFile : undefined;
+  const asked = new Set(allFieldsOf(kind).map(({ name }) => name.split('.')[0]));
+  const rest = Object.entries(before ?? {}).filter(([name]) => !asked.has(name));
+  let adjuster: Shape = { ...Object.fromEntries(rest), id: texts[`${path}.id`], kind };
+  for (const field of fieldsOf(texts, path)) {
+    const here = `${path}.${field.name}`;
+    const kept = before && fieldOf(before, field);
+    const value = kept !== undefined && shows(texts, here, field.ask, kept) ? kept : read(field, texts, here);
+    if (value !== undefined) adjuster = put(adjuster, field.name.split('.'), value) as Shape;
   }
   return adjuster;
 }
 
-/** Fields of the kind that were put on the card as most have them. */
+/** Fields of the kind that are put on the card as most have them. */
 export const startOf = (kind: string, path: string): Texts =>
-  textsOfAdjuster({ ...adjusterKinds[kind]?.start, kind } as Adjuster, path);
+  textsOfAdjuster({ ...adjusterKinds[kind]?.start, kind }, path);
+
+const fieldOf = (adjuster: Shape, { name }: AskedField): unknown => at(adjuster, name.split('.'));
+
+/** Whether the texts under a path are just those of the value. */
+function shows(texts: Texts, path: string, ask: Ask, value: unknown): boolean {
+  const own = write(ask, value, path);
+  const typed = Object.keys(texts).filter((key) => key === path || key.startsWith(`${path}[`));
+  return [...new Set([...typed, ...Object.keys(own)])].every((key) => (texts[key] ?? '') === (own[key] ?? ''));
+}
 
 function at(value: unknown, keys: readonly string[]): unknown {
   return keys.reduce<unknown>((one, key) => (one as Shape | undefined)?.[key], value);
@@ -65,9 +94,15 @@ function put(value: unknown, [key, ...rest]: readonly string[], to: unknown): un
   return { ...(value as Shape | undefined), [key]: put((value as Shape | undefined)?.[key], rest, to) };
 }
 
-const plainText = (x: unknown): string => (typeof x === 'number' ? String(Number(x.toFixed(6))).replace('-', '−') : '');
 const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
-const ends = (path: string): readonly [string, string] => [`${path}[0]`, `${path}[1]`];
+const places = (path: string, count: number): string[] => Array.from({ length: count }, (_, i) => `${path}[${i}]`);
+const writePlaces = (value: unknown, path: string, count: number): Texts =>
+  Object.fromEntries(places(path, count).map((key, i) => [key, plainText(list(value)[i])]));
+const readPlaces = (texts: Texts, path: string, count: number): unknown => {
+  const all = places(path, count).map((key) => plainOf(texts[key]));
+  return all.every((one) => one === undefined) ? undefined : all;
+};
+export const directionTexts = (path: string, way: Vec3): Texts => writePlaces(way, path, 3);
 
 function write(ask: Ask, value: unknown, path: string): Texts {
   switch (ask.as) {
@@ -84,18 +119,19 @@ function write(ask: Ask, value: unknown, path: string): Texts {
     case 'numbers':
       return { [path]: list(value).map(plainText).join('  ') };
     case 'direction':
+      return writePlaces(value, path, 3);
+    case 'range':
+      return writePlaces(value, path, 2);
     case 'link':
       return { [path]: list(value).join(' ') };
-    case 'range':
-      return Object.fromEntries(ends(path).map((end, i) => [end, plainText(list(value)[i])]));
     case 'table':
       return Object.assign({}, ...list(value).map((row, i) => rowTexts(ask.columns, row, `${path}[${i}]`)));
     default:
-      return { [path]: value === undefined ? '' : typeof value === 'number' ? plainText(value) : String(value) };
+      return { [path]: typeof value === 'number' ? plainText(value) : String(value ?? '') };
   }
 }
 
-function read(ask: Ask, texts: Texts, path: string): unknown {
+function read({ ask, way }: AskedField, texts: Texts, path: string): unknown {
   const typed = texts[path];
   switch (ask.as) {
     case 'length':
@@ -103,37 +139,48 @@ function read(ask: Ask, texts: Texts, path: string): unknown {
     case 'lengths':
       return many(typed)?.map(lengthOf);
     case 'number':
-    case 'position':
       return plainOf(typed);
     case 'numbers':
       return many(typed)?.map(plainOf);
+    case 'position':
+      return positionOf(typed);
     case 'direction':
-      return many(typed)?.map(plainOf);
+      return readPlaces(texts, path, 3);
+    case 'range':
+      return readPlaces(texts, path, 2);
     case 'link':
       return many(typed);
-    case 'range': {
-      const pair = ends(path).map((end) => plainOf(texts[end]));
-      return pair.every((end) => end === undefined) ? undefined : pair;
-    }
-    case 'choice': {
-      const known = ask.choices.find(([value]) => String(value) === typed || plainText(value) === typed);
-      return known ? known[0] : typed || undefined;
-    }
-    case 'table': {
-      const rows = Array.from({ length: rowCount(texts, path) }, (_, i) =>
-        rowFrom(ask.columns, texts, `${path}[${i}]`),
+    case 'choice':
+      return (
+        ask.choices.find(([value]) => writtenChoice(value) === typed)?.[0] ??
+        // One that is not among them, as a file may hold.
+        (ask.choices.every(([value]) => typeof value === 'number') ? plainOf(typed) : typed || undefined)
       );
-      return rows.length > 0 ? rows : undefined;
+    case 'table': {
+      const rows = places(path, rowCount(texts, path)).map((row) => rowFrom(ask.columns, texts, row));
+      // Where the table was chosen as the way it is wanted, and the core says so; else an empty one is none.
+      return rows.length > 0 || way !== undefined ? rows : undefined;
     }
     default:
       return typed?.trim() || undefined;
   }
 }
 
+export const writtenChoice = (value: string | number): string => (typeof value === 'number' ? plainText(value) : value);
+
 const many = (text: string | undefined): string[] | undefined => {
   const all = (text ?? '').split(/[\s;]+/).filter(Boolean);
   return all.length > 0 ? all : undefined;
 };
+
+/** A number where the text is just how it would be written: 01 is a label. */
+function positionOf(text: string | undefined): unknown {
+  const typed = text?.trim();
+  const value = plainOf(typed);
+  return typeof value === 'number' && plainText(value) === typed?.replace('-', '−').replace(',', '.')
+    ? value
+    : typed || undefined;
+}
 
 // Rows of a table.
 
@@ -142,7 +189,7 @@ export const cellPath = (row: string, column: Column): string => `${row}.${colum
 
 export function rowCount(texts: Texts, path: string): number {
   let rows = 0;
-  while (`${path}[${rows}].label` in texts) rows += 1;
+  while (Object.keys(texts).some((key) => key.startsWith(`${path}[${rows}].`))) rows += 1;
   return rows;
 }
 
@@ -150,23 +197,20 @@ export function rowTexts(columns: readonly Column[], row: unknown, path: string)
   return Object.fromEntries(
     columns.map((column) => {
       const value = at(row, column.name.split('.'));
-      const text = {
-        label: String(value ?? ''),
-        length: lengthText(Number(value ?? 0)),
-        degrees: angleText(Number(value ?? 0)),
-      };
-      return [cellPath(path, column), text[column.as]];
+      return [cellPath(path, column), value === undefined ? '' : cellText(column, value)];
     }),
   );
 }
 
+const cellText = ({ as }: Column, value: unknown): string =>
+  as === 'label' ? String(value) : as === 'length' ? lengthText(Number(value)) : exactAngle(Number(value));
+
+/** An empty cell adds nothing. */
 function rowFrom(columns: readonly Column[], texts: Texts, path: string): unknown {
   return columns.reduce<unknown>((row, column) => {
     const typed = texts[cellPath(path, column)];
     const value =
-      column.as === 'label'
-        ? (typed ?? '').trim()
-        : ((column.as === 'length' ? lengthOf(typed) : typedValue(typed, readAngle)) ?? 0);
+      column.as === 'label' ? (typed ?? '').trim() : ((column.as === 'length' ? lengthOf : angleOf)(typed) ?? 0);
     return put(row, column.name.split('.'), value);
   }, {});
 }

@@ -9,12 +9,13 @@ import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { setToeReference, toeReference } from '../../state/preferences.ts';
-import { draft, dropDraft, keep, records } from '../../state/records.ts';
+import { draft, dropDraft, keep } from '../../state/records.ts';
 import { now } from '../../store/index.ts';
 import { AdjustersSection } from './adjusters.tsx';
 import { fileOf, textsOf } from './car-texts.ts';
-import { TextField } from './field.tsx';
-import { type Form, formDraft, refusal, refuse, useForm } from './form.ts';
+import { CopyFrom } from './copy.tsx';
+import { refusalText, TextField } from './field.tsx';
+import { type Form, formDraft, refusal, refuse, stray, undoOf, useForm } from './form.ts';
 import { ImportButton } from './import.tsx';
 import { cardUnits, type Texts } from './numbers.ts';
 import { SuspensionSection } from './suspension.tsx';
@@ -39,7 +40,7 @@ const SECTIONS: readonly {
       {
         id: `${axle}-suspension`,
         title: `${name} suspension`,
-        paths: [`car.${axle}.suspension`],
+        paths: [`car.${axle}.suspension`, `car.${axle}.rightSuspension`, `car.${axle}.steered`],
         body: (form: Form) => <SuspensionSection form={form} axle={axle} />,
       },
       {
@@ -71,16 +72,26 @@ export function BuildScreen() {
     <div class="screen">
       <Header title={form.record ? `${form.record.car.label}: build` : 'New car'} back={back} />
       <Sheet>
-        {SECTIONS.map(({ id: section, title, body }) => (
+        {SECTIONS.map(({ id: section, title, paths, body }) => (
           <PunchedStep
             key={section}
             state={section === open ? 'live' : 'later'}
             title={title}
             onPick={() => form.put({ '@open': section === open ? '' : section })}
           >
-            {section === open && body(form)}
+            {section === open && (
+              <>
+                <UndoNote form={form} paths={paths} />
+                {body(form)}
+              </>
+            )}
           </PunchedStep>
         ))}
+        {stray.value && refusal.value && (
+          <p class="wrong stray" role="alert">
+            Not saved. {refusal.value.field}: {refusalText(refusal.value)}
+          </p>
+        )}
       </Sheet>
       <ActionBar
         primary={
@@ -97,6 +108,21 @@ export function BuildScreen() {
   );
 }
 
+/** What was filled in at one touch goes back at one touch. */
+function UndoNote({ form, paths }: { readonly form: Form; readonly paths: readonly string[] }) {
+  const last = undoOf(form.texts);
+  const here = last?.under.some((one) => paths.some((path) => path.startsWith(one) || one.startsWith(path)));
+  if (!last || !here) return null;
+  return (
+    <div class="undo" role="status">
+      <span>{last.says}.</span>
+      <button type="button" class="quiet" onClick={form.undo}>
+        Undo
+      </button>
+    </div>
+  );
+}
+
 /** Whether anything but the open section differs from the record. */
 function isChanged(texts: Texts, before: Texts): boolean {
   const keys = new Set([...Object.keys(texts), ...Object.keys(before)]);
@@ -109,7 +135,6 @@ function openSection(form: Form, id: string): void {
 }
 
 function CarSection({ form }: { readonly form: Form }) {
-  const others = records.value.cars.filter(({ id }) => id !== form.id);
   return (
     <>
       <TextField form={form} path="car.label" label="Name" hint="make, model, colour: how you would ask for it" />
@@ -140,25 +165,7 @@ function CarSection({ form }: { readonly form: Form }) {
         ))}
       </fieldset>
       <TextField form={form} path="car.notes" label="Notes" />
-      {!form.record && others.length > 0 && (
-        <label class="field">
-          <span>Copy the build of another car</span>
-          <select
-            value=""
-            onChange={(event) => {
-              const other = others.find(({ id }) => id === event.currentTarget.value);
-              if (other) form.put({ ...textsOf(other), 'car.label': '', 'car.plate': '', 'car.notes': '' });
-            }}
-          >
-            <option value="">choose</option>
-            {others.map(({ id, car }) => (
-              <option key={id} value={id}>
-                {car.label}
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      <CopyFrom form={form} />
       {!form.record && <ImportButton />}
     </>
   );

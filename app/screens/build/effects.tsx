@@ -1,59 +1,147 @@
-/** What one step of each adjuster does to its wheel, shown as soon as the core can work it out. */
+/** What one step of each adjuster does to its wheel, as soon as the core can work it out, and what nobody knows of it. */
+import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import type { Adjuster, AxleName, Suspension } from '../../../core/contract.ts';
 import { InputError } from '../../../core/input-error.ts';
+import type { StepEffect } from '../../../core/pose/effects.ts';
+import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { formatAngle } from '../../../core/units/format.ts';
 import { engine } from '../../engine/index.ts';
-import { useAsked } from '../../state/asking.ts';
+import { type Asked, useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
-import { fileOf } from './car-texts.ts';
+import { axleOf } from './car-texts.ts';
 import type { Form } from './form.ts';
 
-export function Effects({ form, axle }: { readonly form: Form; readonly axle: AxleName }) {
-  // The core checks what the texts say: these casts promise nothing.
-  const { suspension, adjusters } = fileOf(form.texts, form.id, form.record).car[axle] as unknown as {
+interface Told {
+  readonly effects: readonly StepEffect[];
+  /** By adjuster: what is not right with it yet. */
+  readonly refused: Readonly<Record<string, InputError>>;
+}
+export interface AxleEffects {
+  readonly kind: string;
+  readonly sides: readonly { readonly title: string; readonly told: Asked<Told> }[];
+}
+
+/** Both sides at once where they are alike. */
+export function useEffects(form: Form, axle: AxleName): AxleEffects {
+  // The core checks what the texts say: this cast promises nothing.
+  const { suspension, rightSuspension, adjusters } = axleOf(form.texts, axle, form.record?.car[axle]) as unknown as {
     suspension: Suspension;
-    adjusters: Adjuster[];
+    rightSuspension?: Suspension;
+    adjusters: readonly Adjuster[];
   };
-  const question = adjusters.length > 0 ? `effects ${JSON.stringify([suspension, adjusters])}` : undefined;
-  const { value, error } = useAsked(question, (signal) =>
-    engine.call('adjusterEffects', [suspension, adjusters], { signal, latest: `effects ${axle}` }),
-  );
-  if (!question) return null;
-  if (!value) {
+  const left = useTold(suspension, adjusters, `effects ${axle}`);
+  const right = useTold(rightSuspension, adjusters, `effects ${axle} right`);
+  const sides = rightSuspension
+    ? [
+        { title: 'Left', told: left },
+        { title: 'Right', told: right },
+      ]
+    : [{ title: '', told: left }];
+  return { kind: suspension.kind, sides };
+}
+
+function useTold(suspension: Suspension | undefined, adjusters: readonly Adjuster[], latest: string): Asked<Told> {
+  const wanted = suspension && adjusters.length > 0;
+  const question = wanted ? `effects ${JSON.stringify([suspension, adjusters])}` : undefined;
+  return useAsked(question, (signal) => tell(suspension as Suspension, adjusters, { signal, latest }));
+}
+
+/** One that is only half typed must not hide what the others do: it is set aside with what the core says of it. */
+async function tell(
+  suspension: Suspension,
+  adjusters: readonly Adjuster[],
+  options: { readonly signal: AbortSignal; readonly latest: string },
+): Promise<Told> {
+  const refused: Record<string, InputError> = {};
+  let left = adjusters;
+  for (;;) {
+    try {
+      const effects = await engine.call('adjusterEffects', [suspension, left], options);
+      return { effects, refused };
+    } catch (error) {
+      const at = error instanceof InputError ? /^adjusters\[(\d+)\]/.exec(error.field)?.[1] : undefined;
+      const wrong = at === undefined ? undefined : left[Number(at)];
+      if (!wrong) throw error;
+      refused[wrong.id] = error as InputError;
+      left = left.filter((one) => one !== wrong);
+    }
+  }
+}
+
+interface StepProps {
+  readonly effects: AxleEffects;
+  readonly adjuster: { readonly id: string; readonly kind: string };
+}
+
+export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
+  const known = sides.flatMap(({ title, told }) => {
+    const effect = told.value?.effects.find((one) => one.adjuster === adjuster.id);
+    return effect ? [{ title, effect }] : [];
+  });
+  if (known.length === 0) {
     return (
       <p class="soft" role="status">
-        {error instanceof InputError
-          ? `What a step does shows here once ${error.field} is right: ${error.allowed}.`
-          : (error?.message ?? 'Working out what a step does…')}
+        {whyNot(adjuster.id, sides[0]?.told)}
       </p>
     );
   }
-  const show = (degrees: number | undefined) =>
-    degrees === undefined ? '–' : formatAngle(degrees, { sign: true, decimal: units.value.decimal });
-  const caster = value.some((one) => one.caster !== undefined);
   return (
-    <table class="paper-table effects">
-      <caption>What one step does, degrees</caption>
-      <thead>
-        <tr>
-          <th scope="col">Step</th>
-          {caster && <th scope="col">Caster</th>}
-          <th scope="col">Camber</th>
-          <th scope="col">Toe</th>
-        </tr>
-      </thead>
-      <tbody>
-        {value.map((one) => (
-          <tr key={one.adjuster}>
-            <th scope="row">
-              {adjusters.find(({ id }) => id === one.adjuster)?.name}: {one.step}
+    <>
+      <table class="paper-table effects">
+        <caption>One step: {known[0]?.effect.step}</caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span class="visually-hidden">Side</span>
             </th>
-            {caster && <td>{show(one.caster)}</td>}
-            <td>{show(one.camber)}</td>
-            <td>{show(one.toe)}</td>
+            <th scope="col">Caster</th>
+            <th scope="col">Camber</th>
+            <th scope="col">Toe</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {known.map(({ title, effect }) => (
+            <tr key={title}>
+              <th scope="row">{title || 'Degrees'}</th>
+              <td>{show(effect.caster)}</td>
+              <td>{show(effect.camber)}</td>
+              <td>{show(effect.toe)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {unknowns(kind, adjuster.kind).map((sentence) => (
+        <p key={sentence} class="soft">
+          {sentence}
+        </p>
+      ))}
+    </>
   );
+}
+
+const show = (degrees: number | undefined): string =>
+  degrees === undefined ? '–' : formatAngle(degrees, { sign: true, decimal: units.value.decimal });
+
+function whyNot(id: string, told: Asked<Told> | undefined): string {
+  const error = told?.value?.refused[id] ?? told?.error;
+  if (error instanceof InputError) {
+    const place = error.field.replace(/^adjusters\[\d+\]\.?/, '');
+    return `What a step does shows here once ${place || 'it'} is right: ${error.allowed}.`;
+  }
+  if (error) return error.message;
+  return told?.value ? 'Its step cannot be reached with these points: look at both.' : 'Working out what a step does…';
+}
+
+/** What the geometry, or the lack of it, leaves open. */
+function unknowns(suspension: string, adjuster: string): string[] {
+  const held = suspensionKinds[suspension];
+  const byChart = adjusterKinds[adjuster]?.byChart;
+  const bare = held?.points.length === 0;
+  return [
+    ...(byChart ? ['As its chart says. What it does beyond that is not known.'] : []),
+    ...(bare && !byChart ? ['There is no geometry: what else it does is not known.'] : []),
+    ...(held && !bare && !held.steeringAxis && !byChart
+      ? ['No caster: this suspension has no steering axis that stays put.']
+      : []),
+  ];
 }

@@ -1,5 +1,6 @@
 /** One field of the build card: its label, what is typed, and at once what the core refused there. */
 import type { ComponentChildren } from 'preact';
+import type { InputError } from '../../../core/input-error.ts';
 import type { Form } from './form.ts';
 import { refusal } from './form.ts';
 
@@ -12,15 +13,19 @@ interface FieldProps {
   readonly onFocus?: () => void;
 }
 
-/** The refusal of a path: its own, or of something inside it that has no field. */
-export function refusedAt(path: string): string | undefined {
+/** The refusal of a path; with `inside` also of what lies in it and has no field of its own. */
+export function refusedAt(path: string, inside = false): string | undefined {
   const error = refusal.value;
-  if (!error || error.field !== path) return undefined;
-  return `${error.value === undefined ? 'Nothing here' : JSON.stringify(error.value)}; allowed: ${error.allowed}`;
+  if (!error || !(error.field === path || (inside && isInside(error.field, path)))) return undefined;
+  return refusalText(error);
 }
+const isInside = (field: string, path: string): boolean => field.startsWith(`${path}[`) || field.startsWith(`${path}.`);
 
-export function Refused({ path }: { readonly path: string }) {
-  const message = refusedAt(path);
+export const refusalText = ({ value, allowed }: InputError): string =>
+  `${value === undefined ? 'Nothing here' : JSON.stringify(value)}; allowed: ${allowed}`;
+
+export function Refused({ path, inside = false }: { readonly path: string; readonly inside?: boolean }) {
+  const message = refusedAt(path, inside);
   return message ? (
     <span class="wrong" role="alert">
       {message}
@@ -45,12 +50,12 @@ export function TextField({
         autocomplete="off"
         maxLength={400}
         value={form.texts[path] ?? ''}
-        aria-invalid={refusedAt(path) !== undefined}
+        aria-invalid={refusedAt(path, true) !== undefined}
         onFocus={onFocus}
         onInput={(event) => form.put({ [path]: event.currentTarget.value })}
       />
       {hint && <span class="soft">{hint}</span>}
-      <Refused path={path} />
+      <Refused path={path} inside />
     </label>
   );
 }
@@ -86,10 +91,13 @@ export function ChoiceField({ form, path, label, hint, choices, onFocus }: Choic
 
 interface ManyProps extends Omit<FieldProps, 'path'> {
   readonly parts: readonly { readonly path: string; readonly label: string }[];
+  /** What they are together: a refusal of it is theirs. */
+  readonly whole?: string;
 }
 
 /** A few numbers on one line: x y z, low aim high. */
-export function NumbersField({ form, label, hint, parts, onFocus }: ManyProps) {
+export function NumbersField({ form, label, hint, parts, whole, onFocus }: ManyProps) {
+  const allWrong = whole !== undefined && refusedAt(whole) !== undefined;
   return (
     <fieldset class="field numbers">
       <legend>{label}</legend>
@@ -103,7 +111,7 @@ export function NumbersField({ form, label, hint, parts, onFocus }: ManyProps) {
               autocomplete="off"
               maxLength={40}
               value={form.texts[path] ?? ''}
-              aria-invalid={refusedAt(path) !== undefined}
+              aria-invalid={allWrong || refusedAt(path) !== undefined}
               onFocus={onFocus}
               onInput={(event) => form.put({ [path]: event.currentTarget.value })}
             />
@@ -114,6 +122,51 @@ export function NumbersField({ form, label, hint, parts, onFocus }: ManyProps) {
       {parts.map(({ path }) => (
         <Refused key={path} path={path} />
       ))}
+      {whole !== undefined && <Refused path={whole} />}
+    </fieldset>
+  );
+}
+
+interface ButtonsProps<T extends string> {
+  readonly legend: string;
+  readonly hidden?: boolean;
+  readonly options: readonly (readonly [value: T, label: string])[];
+  readonly value: T;
+  readonly onPick: (value: T) => void;
+}
+
+/** One of two or three, all in sight. */
+export function Buttons<T extends string>({ legend, hidden = false, options, value, onPick }: ButtonsProps<T>) {
+  return (
+    <fieldset class="choice">
+      <legend class={hidden ? 'visually-hidden' : ''}>{legend}</legend>
+      {options.map(([one, label]) => (
+        <button key={one} type="button" aria-pressed={one === value} onClick={() => onPick(one)}>
+          {label}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** Any number of a few, kept as their names with spaces between. */
+export function SeveralField({ form, path, label, choices }: ChoiceProps) {
+  const chosen = (form.texts[path] ?? '').split(' ').filter(Boolean);
+  // What a file names and the list does not is shown too, so that it can be taken off.
+  const strange = chosen.filter((one) => !choices.some(([name]) => name === one)).map((one) => [one, one] as const);
+  const toggle = (name: string) => {
+    const next = chosen.includes(name) ? chosen.filter((one) => one !== name) : [...chosen, name];
+    form.put({ [path]: next.join(' ') });
+  };
+  return (
+    <fieldset class="choice choice-tall">
+      <legend>{label}</legend>
+      {[...choices, ...strange].map(([name, words]) => (
+        <button key={name} type="button" aria-pressed={chosen.includes(name)} onClick={() => toggle(name)}>
+          {words}
+        </button>
+      ))}
+      <Refused path={path} inside />
     </fieldset>
   );
 }

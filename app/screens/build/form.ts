@@ -14,6 +14,9 @@ export interface Form {
   readonly put: (change: Texts) => void;
   /** Replaces all texts that begin with a path. */
   readonly replace: (path: string, texts: Texts) => void;
+  /** Replaces all that stands at these paths at one touch, so that one touch more puts it back. */
+  readonly fill: (texts: Texts, under: readonly string[], says: string) => void;
+  readonly undo: () => void;
 }
 
 export const formDraft = (carId: string): string => `car:${carId}`;
@@ -25,6 +28,7 @@ export function useForm(id: string): Form {
   const now = (): Texts => draft(formDraft(id))?.texts ?? before;
   const keep = (next: Texts) => {
     refusal.value = undefined;
+    stray.value = false;
     keepDraft(formDraft(id), { ...next, ...keptUnits() }, undefined);
   };
   return {
@@ -36,24 +40,65 @@ export function useForm(id: string): Form {
       const rest = Object.entries(now()).filter(([key]) => !key.startsWith(path));
       keep({ ...Object.fromEntries(rest), ...change });
     },
+    fill: (change, under, says) => keep(filled(now(), change, under, says)),
+    undo: () => {
+      const last = undoOf(now());
+      if (last) keep(filled(now(), last.texts, last.under, 'Put back'));
+    },
   };
+}
+
+/** What the last fill replaced. */
+export interface Undo {
+  readonly says: string;
+  readonly under: readonly string[];
+  readonly texts: Texts;
+}
+const UNDO = '@undo';
+
+/** Kept among the texts, so that it is there after the app was closed. */
+export function undoOf(texts: Texts): Undo | undefined {
+  const text = texts[UNDO];
+  return text ? (JSON.parse(text) as Undo) : undefined;
+}
+
+export function filled(texts: Texts, change: Texts, under: readonly string[], says: string): Texts {
+  const inside = ([key]: readonly [string, string]) =>
+    under.some((path) => key === path || key.startsWith(`${path}.`) || key.startsWith(`${path}[`));
+  const all = Object.entries(texts);
+  const last: Undo = { says, under, texts: Object.fromEntries(all.filter(inside)) };
+  const rest = Object.fromEntries(all.filter((entry) => !inside(entry)));
+  return { ...rest, ...change, [UNDO]: JSON.stringify(last) };
+}
+
+/** A car's card as another car file says it, to be looked at and saved, or undone. */
+export function draftFrom(record: CarRecord, says: string): void {
+  const present = records.value.cars.find(({ id }) => id === record.id);
+  const now = draft(formDraft(record.id))?.texts ?? (present ? textsOf(present) : {});
+  useCardUnits(now);
+  keepDraft(
+    formDraft(record.id),
+    { ...filled(now, textsOf(record), ['car', 'spec'], says), ...keptUnits() },
+    undefined,
+  );
 }
 
 /** A new car: what most have, for the eye to correct. */
 const BLANK: Texts = {
   'car.front.suspension.kind': 'double-wishbone',
-  'car.front.suspension.way': 'tape',
   'car.rear.suspension.kind': 'five-link',
-  'car.rear.suspension.way': 'points',
 };
 
 /** What the core refused when the card was last saved: shown at its field until something is typed. */
 export const refusal = signal<InputError | undefined>(undefined);
+/** Whether no field of the card shows it. */
+export const stray = signal(false);
 
 export function refuse(error: unknown): void {
   refusal.value = error instanceof InputError ? error : new InputError('car', undefined, String(error));
   requestAnimationFrame(() => {
-    const place = document.querySelector<HTMLElement>('[aria-invalid="true"]');
+    const place = document.querySelector<HTMLElement>('[aria-invalid="true"], .wrong');
+    stray.value = place === null;
     place?.scrollIntoView({ block: 'center' });
     place?.focus({ preventScroll: true });
   });

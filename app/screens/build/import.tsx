@@ -1,52 +1,91 @@
-/** A car from a file: what the terminal reads and another phone writes. Ids decide, so that importing twice adds nothing. */
+/** A car from a file: what the terminal reads and another phone writes. It says what came in and what did not. */
 import { useState } from 'preact/hooks';
-import { fromCarFile } from '../../../core/records/exchange.ts';
 import { engine } from '../../engine/index.ts';
-import { go } from '../../routes.ts';
-import { keep, type Records, records } from '../../state/records.ts';
-import { type Entry, newId, now } from '../../store/index.ts';
+import { go, hashOf } from '../../routes.ts';
+import { keep, records } from '../../state/records.ts';
+import { newId, now } from '../../store/index.ts';
+import { draftFrom } from './form.ts';
+import { type Incoming, incoming } from './import-file.ts';
+
+interface Came extends Incoming {
+  readonly id: string;
+  readonly label: string;
+}
 
 export function ImportButton() {
   const [message, setMessage] = useState('');
+  const [came, setCame] = useState<Came | undefined>();
   const open = async (file: File | undefined) => {
     if (!file) return;
+    setMessage('');
+    setCame(undefined);
     try {
-      const id = await importCar(await file.text());
-      go({ screen: 'car', id }, 'replace');
+      const one = await bringIn(await file.text());
+      if (one.known) setCame(one);
+      else go({ screen: 'car', id: one.id }, 'replace');
     } catch (error) {
       setMessage(error instanceof Error ? error.message : String(error));
     }
   };
   return (
-    <label class="field">
-      <span>Or open a car file</span>
-      <input
-        type="file"
-        accept=".json,application/json"
-        onChange={(event) => void open(event.currentTarget.files?.[0])}
-      />
-      {message && (
-        <span class="wrong" role="alert">
-          {message}
-        </span>
-      )}
-    </label>
+    <>
+      <label class="field">
+        <span>Or open a car file</span>
+        <input
+          type="file"
+          accept=".json,application/json"
+          onChange={(event) => void open(event.currentTarget.files?.[0])}
+        />
+        {message && (
+          <span class="wrong" role="alert">
+            {message}
+          </span>
+        )}
+      </label>
+      {came && <Report came={came} />}
+    </>
   );
 }
 
-/** Adds what is not here yet and returns the car's id. @throws InputError, and then nothing is touched */
-async function importCar(text: string): Promise<string> {
+/** Adds what is not here yet. @throws InputError, and then nothing is touched */
+async function bringIn(text: string): Promise<Came> {
   const file = await engine.call('parseCarFile', [text]);
-  const { car, visits, readings, moves } = fromCarFile(file, { now: now(), makeId: newId });
-  const all: Records = records.value;
-  const missing = <T extends { readonly id: string }>(list: readonly T[], here: readonly { readonly id: string }[]) =>
-    list.filter(({ id }) => !here.some((one) => one.id === id));
-  const entries: Entry[] = [
-    ...missing([car], all.cars).map((one) => ['cars', one] as const),
-    ...missing(visits, all.visits).map((one) => ['visits', one] as const),
-    ...missing(readings, all.readings).map((one) => ['readings', one] as const),
-    ...missing(moves, all.moves).map((one) => ['moves', one] as const),
-  ];
-  if (entries.length > 0) keep(...entries);
-  return car.id;
+  const what = incoming(file, records.value, { now: now(), makeId: newId });
+  if (what.entries.length > 0) keep(...what.entries);
+  return { ...what, id: file.car.id, label: file.car.label };
 }
+
+function Report({ came: { id, label, added, changed, other } }: { readonly came: Came }) {
+  const parts = [
+    count(added.visits, 'visit'),
+    count(added.readings, 'reading'),
+    count(added.moves, 'move'),
+    ...(changed > 0 ? [`more about ${count(changed, 'record')} that ${changed === 1 ? 'was' : 'were'} here`] : []),
+  ].filter(Boolean);
+  const take = () => {
+    if (!other) return;
+    draftFrom(other, 'The build as the file has it');
+    go({ screen: 'build', id });
+  };
+  return (
+    <section class="plan-note came-in" role="status">
+      <p>
+        {label} was here already.{' '}
+        {parts.length > 0 ? `Came in: ${parts.join(', ')}.` : 'Nothing in the file is new: all its visits are here.'}
+      </p>
+      {other && (
+        <>
+          <p>The file’s build or windows differ from this phone’s. This phone’s stay.</p>
+          <button type="button" class="quiet wide" onClick={take}>
+            Look at the file’s build
+          </button>
+        </>
+      )}
+      <a class="quiet wide" href={hashOf({ screen: 'car', id })}>
+        To {label}
+      </a>
+    </section>
+  );
+}
+
+const count = (n: number, word: string): string => (n === 0 ? '' : `${n} ${word}${n === 1 ? '' : 's'}`);

@@ -5,14 +5,17 @@ import type { Texts } from './numbers.ts';
 
 export function newAdjuster(kind: string, name: string, path: string, index: number, texts: Texts): Texts {
   const here = `${path}[${index}]`;
-  const ids = new Set(indices(texts, path).map((i) => texts[`${path}[${i}].id`]));
+  const others = indices(texts, path);
+  const ids = new Set(others.map((i) => texts[`${path}[${i}].id`]));
+  const names = new Set(others.map((i) => texts[`${path}[${i}].name`]));
   let number = ids.size + 1;
   while (ids.has(`${kind}-${number}`)) number += 1;
   return {
     ...startOf(kind, here),
     [`${here}.id`]: `${kind}-${number}`,
     [`${here}.kind`]: kind,
-    [`${here}.name`]: name,
+    // Two of a kind have to be told apart on the job.
+    [`${here}.name`]: names.has(name) ? `${name} ${number}` : name,
   };
 }
 

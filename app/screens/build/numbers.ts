@@ -39,6 +39,7 @@ export function typedValue(text: string | undefined, read: (text: string) => num
 }
 export const lengthOf = (text: string | undefined): unknown =>
   typedValue(text, (typed) => parseLength(typed, { unit: cardUnits().length }));
+export const angleOf = (text: string | undefined): unknown => typedValue(text, readAngle);
 export const plainOf = (text: string | undefined): unknown =>
   typedValue(text, (typed) => {
     const value = Number(typed.trim().replace('−', '-').replace(',', '.'));
@@ -46,10 +47,30 @@ export const plainOf = (text: string | undefined): unknown =>
     return value;
   });
 
+/** A bare number as it is typed, with all its digits. */
+export const plainText = (x: unknown): string =>
+  typeof x === 'number' ? String(Number(x.toFixed(6))).replace('-', '−') : '';
+
+/** An angle in the chosen way of writing where that says it exactly, else in decimal degrees with all its digits. */
+export function exactAngle(degrees: number): string {
+  const text = angleText(degrees);
+  return Math.abs(readAngle(text) - degrees) < 1e-7 ? text : plainText(degrees);
+}
+
+/** What is on file where the text still shows just that, so that no edit elsewhere rounds it; else what was typed. */
+export function unlessTyped<T>(
+  text: string | undefined,
+  onFile: T | undefined,
+  show: (value: T) => string,
+  read: (text: string | undefined) => unknown,
+): unknown {
+  return onFile !== undefined && text === show(onFile) ? onFile : read(text);
+}
+
 /** A window of toe in the chosen unit; a length has more digits here than a rack shows, so that it stays the same angle. */
 export function toeWindowText(degrees: number, rimDiameter: number): string {
   const { toe } = cardUnits();
-  if (toe === 'angle') return angleText(degrees);
+  if (toe === 'angle') return exactAngle(degrees);
   return formatLength(toeToLength(degrees, rimDiameter), {
     unit: toe,
     digits: toe === 'mm' ? 2 : 3,

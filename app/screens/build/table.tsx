@@ -43,6 +43,11 @@ export function Table({ form, path, label, hint, columns }: Props) {
         </div>
       ))}
       <Refused path={path} />
+      {Array.from({ length: rows }, (_, i) => `${path}[${i}]`)
+        .flatMap((row) => [row, `${row}.offset`])
+        .map((row) => (
+          <Refused key={row} path={row} />
+        ))}
       <div class="pair">
         <button type="button" class="quiet" onClick={add}>
           Add a {first?.label ?? 'row'}

@@ -1,36 +1,73 @@
 /** The windows of one axle: low, aim and high of each angle, as the maker's information says. */
 import type { AxleName } from '../../../core/contract.ts';
-import { placeWord } from '../../state/judge.ts';
+import { AXLE_ANGLES } from '../../../core/reading/axle-angles.ts';
 import { units } from '../../state/preferences.ts';
 import { toeUnitWord } from '../../state/units.ts';
-import { WINDOWS } from './car-texts.ts';
-import { NumbersField, Refused } from './field.tsx';
+import { isSteered } from './car-texts.ts';
+import { Buttons, NumbersField } from './field.tsx';
 import type { Form } from './form.ts';
-import { cardUnits } from './numbers.ts';
+import { cardUnits, type Texts } from './numbers.ts';
+import { ENDS, SIDES, sidesDiffer, WHEEL_WINDOWS, withSides } from './window-texts.ts';
 
-export function WindowsSection({ form, axle }: { readonly form: Form; readonly axle: AxleName }) {
+interface Props {
+  readonly form: Form;
+  readonly axle: AxleName;
+}
+
+export function WindowsSection({ form, axle }: Props) {
+  const path = `spec.${axle}`;
+  const steered = isSteered(form.texts, axle);
+  const differ = sidesDiffer(form.texts, path);
+  // Caster is set where wheels steer; one that a file holds elsewhere is shown all the same.
+  const wanted = (angle: string): boolean => steered || !/caster/i.test(angle) || hasTexts(form.texts, path, angle);
+  const one = (place: string, name: string) => (
+    <NumbersField
+      key={place}
+      form={form}
+      label={name}
+      parts={ENDS.map((end) => ({ label: end, path: `${path}.${place}.${end}` }))}
+      whole={`${path}.${place}`}
+    />
+  );
   return (
     <>
       <p class="soft">
         From the maker’s information; the app knows none. In{' '}
         {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}
-        {cardUnits().toe === 'angle' ? '' : `, toe in ${toeUnitWord(cardUnits().toe)}`}. An empty aim is the middle.
-        Thrust + points to the right; cross is left less right.
+        {cardUnits().toe === 'angle' ? '' : `, toe in ${toeUnitWord(cardUnits().toe)}`}. An empty aim is the middle.{' '}
+        {steered ? 'Steer-ahead' : 'Thrust'} + points to the right; cross is left less right.
       </p>
-      {WINDOWS[axle].map((angle) => {
-        const path = `spec.${axle}.${angle}`;
-        const name = angle === 'thrustAngle' ? placeWord(axle, angle) : placeWord(axle, angle).replace(`${axle} `, '');
-        return (
-          <div key={angle}>
-            <NumbersField
-              form={form}
-              label={name.charAt(0).toUpperCase() + name.slice(1)}
-              parts={(['low', 'aim', 'high'] as const).map((end) => ({ label: end, path: `${path}.${end}` }))}
-            />
-            <Refused path={path} />
-          </div>
-        );
-      })}
+      <Buttons
+        legend="Left and right wheel"
+        options={[
+          ['', 'have one window'],
+          ['differ', 'each its own'],
+        ]}
+        value={differ ? 'differ' : ''}
+        onPick={(value) => form.put(withSides(form.texts, path, value === 'differ'))}
+      />
+      {WHEEL_WINDOWS.filter(wanted).flatMap((angle) =>
+        differ
+          ? SIDES.map((side) => one(`${side}.${angle}`, `${title(side)} ${angle}`))
+          : [one(angle, title(WORDS[angle]))],
+      )}
+      {AXLE_ANGLES.filter(wanted).map((angle) =>
+        one(angle, angle === 'thrustAngle' && steered ? 'Steer-ahead' : title(WORDS[angle])),
+      )}
     </>
   );
 }
+
+const WORDS = {
+  caster: 'caster',
+  camber: 'camber',
+  toe: 'toe',
+  totalToe: 'total toe',
+  crossCamber: 'cross camber',
+  crossCaster: 'cross caster',
+  thrustAngle: 'thrust angle',
+} as const;
+const title = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+const hasTexts = (texts: Texts, path: string, angle: string): boolean =>
+  Object.entries(texts).some(([key, text]) => text !== '' && key.startsWith(path) && key.includes(`.${angle}.`));

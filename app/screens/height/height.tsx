@@ -1,109 +1,130 @@
 /** If a corner of the body goes up or down: what that does to its wheel, so that height is set before angles. */
 import './height.css';
 import { useState } from 'preact/hooks';
-import type { Adjuster, Suspension } from '../../../core/contract.ts';
+import type { AxleName, Car, Corner, Settings } from '../../../core/contract.ts';
+import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { formatAngle } from '../../../core/units/format.ts';
 import { engine } from '../../engine/index.ts';
-import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
+import { CornerMark } from '../../parts/corner-mark.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { useAsked } from '../../state/asking.ts';
+import { angleWord, cornersOf } from '../../state/fields.ts';
 import { units } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
+import { lastSettings } from '../../state/visits.ts';
 
-const STEPS = [5, 1, -1, -5] as const;
+const STEPS = [-5, -1, 1, 5] as const;
 const MOST = 150;
+const ROWS = ['caster', 'camber', 'toe'] as const;
+
+const signed = (mm: number): string => `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${Math.abs(mm)}`;
 
 export function HeightScreen() {
   const id = route.value.screen === 'height' ? route.value.id : '';
   const car = records.value.cars.find((one) => one.id === id)?.car;
   const [raise, setRaise] = useState(10);
+  const step = (by: number) => setRaise((now) => Math.max(-MOST, Math.min(MOST, now + by)));
   return (
     <div class="screen">
-      <Header title="Ride height" plate={car?.plate} back={{ screen: 'car', id }} />
+      <Header title="Ride height" plate={car?.plate} back={car ? { screen: 'car', id } : { screen: 'cars' }} />
       <main class="list">
-        <Card title="If the body goes up or down here">
-          <p class="height-figure">
-            <strong>{`${raise > 0 ? '+' : raise < 0 ? '−' : ''}${Math.abs(raise)}`}</strong> mm
-          </p>
-          <p class="soft">
-            Set the height before the angles, on spring perches or as the maker says, and roll the car to let it settle.
-            Support the vehicle while springs are unloaded.
+        <Card tone="caution" title="Height first, then the angles">
+          <p>
+            Set the height on its perches or as the maker says, roll the car and let it settle, then measure. Support
+            the vehicle while a spring is unloaded.
           </p>
         </Card>
-        {car && (
-          <>
-            <AxleCard
-              title="Front wheels"
-              suspension={car.front.suspension}
-              adjusters={car.front.adjusters}
-              raise={raise}
-            />
-            <AxleCard
-              title="Rear wheels"
-              suspension={car.rear.suspension}
-              adjusters={car.rear.adjusters}
-              raise={raise}
-            />
-          </>
+        {car ? (
+          (['front', 'rear'] as const).map((axle) => (
+            <AxleCard key={axle} car={car} axle={axle} raise={raise} settings={lastSettings(records.value, id)} />
+          ))
+        ) : (
+          <p>This car is not on this phone.</p>
         )}
       </main>
-      <fieldset class="height-steps">
-        <legend class="visually-hidden">Change by mm</legend>
-        {STEPS.map((step) => (
-          <button
-            key={step}
-            type="button"
-            class="quiet"
-            onClick={() => setRaise((now) => Math.max(-MOST, Math.min(MOST, now + step)))}
-          >
-            {`${step > 0 ? '+' : '−'}${Math.abs(step)}`}
-          </button>
-        ))}
-      </fieldset>
-      <ActionBar primary={{ label: 'To the car', onPress: () => go({ screen: 'car', id }) }} />
+      <section class="dock">
+        <p class="height-figure">
+          Corner {raise < 0 ? 'down' : 'up'} by <output>{signed(raise)} mm</output>
+        </p>
+        <div class="height-steps">
+          {STEPS.map((by) => (
+            <button key={by} type="button" aria-label={`${signed(by)} mm`} onClick={() => step(by)}>
+              {signed(by)}
+            </button>
+          ))}
+        </div>
+        <button type="button" class="action-bar-primary height-back" onClick={() => go({ screen: 'car', id })}>
+          To the car
+        </button>
+      </section>
     </div>
   );
 }
 
 interface AxleProps {
-  readonly title: string;
-  readonly suspension: Suspension;
-  readonly adjusters: readonly Adjuster[];
+  readonly car: Car;
+  readonly axle: AxleName;
   readonly raise: number;
+  /** Where the adjusters stood last. */
+  readonly settings: Readonly<Partial<Record<Corner, Settings>>>;
 }
 
-function AxleCard({ title, suspension, adjusters, raise }: AxleProps) {
-  const { value, busy } = useAsked(`height ${JSON.stringify([suspension, raise])}`, async (signal) => {
-    // "Nothing" is an answer too, and the list of answers keeps none.
-    return (await engine.call('heightEffect', [suspension, adjusters, {}, raise], { signal })) ?? 'none';
-  });
-  const rigid = value !== undefined && value !== 'none' && value.camber === 0 && value.toe === 0 && raise !== 0;
-  const show = (x: number): string => formatAngle(x, { sign: true, decimal: units.value.decimal });
+function AxleCard(props: AxleProps) {
+  const { car, axle } = props;
+  const kind = suspensionKinds[car[axle].suspension.kind];
+  const title = axle === 'front' ? 'Front' : 'Rear';
+  if (kind?.points.length === 0)
+    return <Card title={title}>Not known without geometry: measure once the height is set.</Card>;
+  if (!kind?.height) {
+    return <Card title={title}>A rigid axle stays as it is under the body. Measure it all the same.</Card>;
+  }
   return (
     <Card title={title}>
-      {!value && busy && <p class="soft">Working it out…</p>}
-      {value === 'none' && <p>The links cannot go that far.</p>}
-      {rigid && <p>The axle goes with its wheels: the angles stay, or geometry is not known.</p>}
-      {value && value !== 'none' && !rigid && (
-        <dl class="facts">
-          {value.caster !== undefined && (
-            <div>
-              <dt>Caster</dt>
-              <dd>{show(value.caster)}°</dd>
-            </div>
-          )}
-          <div>
-            <dt>Camber</dt>
-            <dd>{show(value.camber)}°</dd>
-          </div>
-          <div>
-            <dt>Toe</dt>
-            <dd>{show(value.toe)}° each wheel</dd>
-          </div>
-        </dl>
-      )}
+      <Gained {...props} />
     </Card>
+  );
+}
+
+function Gained({ car, axle, raise, settings }: AxleProps) {
+  const [left, right] = cornersOf(axle) as [Corner, Corner];
+  const { suspension, rightSuspension = suspension, adjusters } = car[axle];
+  const { value, error } = useAsked(
+    `height ${JSON.stringify([car[axle], settings[left], settings[right], raise])}`,
+    (signal) =>
+      Promise.all([
+        engine.call('heightEffect', [suspension, adjusters, settings[left] ?? {}, raise], { signal }),
+        engine.call('heightEffect', [rightSuspension, adjusters, settings[right] ?? {}, raise], { signal }),
+      ]),
+  );
+  if (error) return <p role="alert">{error.message}</p>;
+  if (!value) return <p class="soft">Working it out…</p>;
+  if (!value.some(Boolean)) return <p>The links cannot go that far.</p>;
+  const show = (x: number | undefined): string =>
+    x === undefined ? '–' : `${formatAngle(x, { sign: true, decimal: units.value.decimal, mode: units.value.angle })}`;
+  return (
+    <table class="paper-table height-table">
+      <thead>
+        <tr>
+          <th scope="col">Gains, degrees</th>
+          {[left, right].map((corner) => (
+            <th key={corner} scope="col">
+              <CornerMark corner={corner} />
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {ROWS.filter((angle) => value.some((one) => one?.[angle] !== undefined)).map((angle) => (
+          <tr key={angle}>
+            <th scope="row">{angleWord(angle)}</th>
+            {value.map((one, i) => (
+              <td key={i === 0 ? left : right}>{show(one?.[angle])}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -14,11 +14,11 @@ const WIDTH = 280;
 const HEIGHT = 96;
 const EDGE = 12;
 
-export function AngleLine({ past, field: { corner, angle }, window, format }: Props) {
+export function AngleLine({ past, field, window, format }: Props) {
   const points = past.map((one, i) => ({
     x: past.length === 1 ? WIDTH / 2 : EDGE + (i * (WIDTH - 2 * EDGE)) / (past.length - 1),
-    found: one.found[corner]?.[angle],
-    left: one.left[corner]?.[angle],
+    found: one.found(field),
+    left: one.left(field),
   }));
   const values = [...points.flatMap(({ found, left }) => [found, left]), window?.low, window?.high].filter(
     (value) => value !== undefined,

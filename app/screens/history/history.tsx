@@ -8,7 +8,7 @@ import { Verdict } from '../../parts/verdict.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { shortDay } from '../../state/days.ts';
-import { type Field, fieldsOf, fieldWord } from '../../state/fields.ts';
+import { type Field, fieldWord } from '../../state/fields.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { records } from '../../state/records.ts';
 import { valueText } from '../../state/units.ts';
@@ -20,12 +20,7 @@ const picked = signal<string | undefined>(undefined);
 export function HistoryScreen() {
   const id = route.value.screen === 'history' ? route.value.id : '';
   const car = records.value.cars.find((one) => one.id === id);
-  const past = pastOf(records.value, id);
-  const fields = car
-    ? fieldsOf(car.car, true).filter((field) =>
-        past.some((one) => one.found[field.corner]?.[field.angle] !== undefined),
-      )
-    : [];
+  const { past, fields } = car ? pastOf(records.value, car) : { past: [], fields: [] };
   return (
     <div class="screen">
       <Header
@@ -40,7 +35,7 @@ export function HistoryScreen() {
             <PunchedStep
               key={field.id}
               state={picked.value === field.id ? 'live' : 'done'}
-              title={<Name field={field} past={past} window={windowOf(car.spec, field.corner, field.angle)} />}
+              title={<Name field={field} past={past} window={windowOf(car.spec, field)} />}
               note={lastText(past, field, car.car.wheel.rimDiameter)}
               time={`${past.length} visit${past.length === 1 ? '' : 's'}`}
               onPick={() => {
@@ -50,7 +45,7 @@ export function HistoryScreen() {
               <AngleLine
                 past={past}
                 field={field}
-                window={windowOf(car.spec, field.corner, field.angle)}
+                window={windowOf(car.spec, field)}
                 format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)}
               />
               {picked.value === field.id && (
@@ -80,14 +75,14 @@ function Name({
   readonly past: readonly Past[];
   readonly window: ReturnType<typeof windowOf>;
 }) {
-  const value = past.at(-1)?.left[field.corner]?.[field.angle];
+  const value = past.at(-1)?.left(field);
   const name = fieldWord(field);
   return value !== undefined && window ? <Verdict state={verdictOf(value, window)} label={name} /> : name;
 }
 
-function lastText(past: readonly Past[], { corner, angle }: Field, rim: number): string {
-  const value = past.at(-1)?.left[corner]?.[angle];
-  return value === undefined ? '' : valueText(angle, value, rim);
+function lastText(past: readonly Past[], field: Field, rim: number): string {
+  const value = past.at(-1)?.left(field);
+  return value === undefined ? '' : valueText(field.angle, value, rim);
 }
 
 interface TableProps {
@@ -96,7 +91,7 @@ interface TableProps {
   readonly format: (value: number) => string;
 }
 
-function PastTable({ past, field: { corner, angle }, format }: TableProps) {
+function PastTable({ past, field, format }: TableProps) {
   const show = (value: number | undefined) => (value === undefined ? '–' : format(value));
   return (
     <table class="paper-table">
@@ -111,8 +106,8 @@ function PastTable({ past, field: { corner, angle }, format }: TableProps) {
         {past.map((one) => (
           <tr key={one.day}>
             <th scope="row">{shortDay(one.day)}</th>
-            <td>{show(one.found[corner]?.[angle])}</td>
-            <td>{show(one.left[corner]?.[angle])}</td>
+            <td>{show(one.found(field))}</td>
+            <td>{show(one.left(field))}</td>
           </tr>
         ))}
       </tbody>

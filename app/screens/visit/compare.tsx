@@ -1,11 +1,12 @@
 /** Re-measured: predicted against measured on one ruler an angle, and in words where the two part. */
-import { CORNERS, type Corner, type Plan, type Reading } from '../../../core/contract.ts';
+import type { AxleName, Corner, Plan, Reading } from '../../../core/contract.ts';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { Ruler, RulerLegend } from '../../parts/ruler.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { type Compared, compare } from '../../state/comparing.ts';
-import { angleWord, fieldsOf } from '../../state/fields.ts';
+import { angleWord, fieldsOf, fieldWord } from '../../state/fields.ts';
+import { formOfRecord } from '../../state/form.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 
@@ -21,7 +22,7 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
   const { car, spec } = view.car;
   const rim = car.wheel.rimDiameter;
   const rows = compare(
-    fieldsOf(car, true),
+    fieldsOf(car, formOfRecord(round.record)),
     spec,
     round.record.reading,
     before?.record.reading,
@@ -31,21 +32,23 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
   const parted = rows.filter((row) => row.parted !== undefined);
   return (
     <>
-      {parted.length > 0 && <Parted rows={parted} rim={rim} />}
-      {CORNERS.map((corner) => (
-        <CornerRulers key={corner} corner={corner} rows={rows.filter((row) => row.corner === corner)} rim={rim} />
+      {parted.length > 0 && <Parted rows={parted} rim={rim} notes={plan?.notes ?? []} />}
+      {PLACES.map((place) => (
+        <PlaceRulers key={place} place={place} rows={rows.filter(({ where }) => where === place)} rim={rim} />
       ))}
       <RulerLegend />
     </>
   );
 }
 
-function CornerRulers({
-  corner,
+const PLACES = ['LF', 'RF', 'front', 'LR', 'RR', 'rear'] as const satisfies readonly (Corner | AxleName)[];
+
+function PlaceRulers({
+  place,
   rows,
   rim,
 }: {
-  readonly corner: Corner;
+  readonly place: Corner | AxleName;
   readonly rows: readonly Compared[];
   readonly rim: number;
 }) {
@@ -53,7 +56,7 @@ function CornerRulers({
   return (
     <section class="compare">
       <h3>
-        <CornerMark corner={corner} />
+        <CornerMark corner={place} />
       </h3>
       {rows.map((row) => (
         <AngleRuler key={row.angle} row={row} rim={rim} />
@@ -92,16 +95,26 @@ function off({ measured, window }: Compared, show: (value: number) => string): s
   return '';
 }
 
+interface PartedProps {
+  readonly rows: readonly Compared[];
+  readonly rim: number;
+  readonly notes: readonly string[];
+}
+
 /** Says plainly what did not come as predicted and what would explain that much. */
-function Parted({ rows, rim }: { readonly rows: readonly Compared[]; readonly rim: number }) {
+function Parted({ rows, rim, notes }: PartedProps) {
   return (
     <Card tone="caution" title="Not all came as predicted">
       <ul>
-        {rows.map(({ corner, angle, parted = 0, deviation = 0 }) => (
-          <li key={`${corner} ${angle}`}>
-            {corner} {angle === 'sai' ? 'SAI' : angle} is {valueText(angle, Math.abs(parted), rim)}{' '}
-            {parted > 0 ? 'above' : 'below'}; gauge and tape explain ±{valueText(angle, 2 * deviation, rim)}.
+        {rows.map((row) => (
+          <li key={row.id}>
+            {fieldWord(row)} is {valueText(row.angle, Math.abs(row.parted ?? 0), rim)}{' '}
+            {(row.parted ?? 0) > 0 ? 'above' : 'below'}; gauge and tape explain ±
+            {valueText(row.angle, 2 * (row.deviation ?? 0), rim)}.
           </li>
+        ))}
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
         ))}
       </ul>
       <p>Check that the move was made, the right way and on this wheel, and that the figure was read right.</p>

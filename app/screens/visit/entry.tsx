@@ -1,29 +1,21 @@
 /** First load. Measured angles typed into the form grid, cell after cell, each digit kept as it is typed. */
 import { useEffect } from 'preact/hooks';
-import type { AxleName } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
-import { type GridCell, ReadingGrid } from '../../parts/reading-grid.tsx';
-import {
-  anglesOf,
-  angleWord,
-  cornersOf,
-  type Field,
-  fieldsOf,
-  fieldWord,
-  readField,
-  TOE_UNIT,
-  unitsOf,
-} from '../../state/fields.ts';
+import type { GridCell } from '../../parts/reading-grid.tsx';
+import { type Field, fieldsOf, fieldWord, readField, TOE_UNIT, unitsOf } from '../../state/fields.ts';
+import { formTexts } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { setUnits, units } from '../../state/preferences.ts';
 import { draft, keepDraft } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
 import { isFull, typed } from '../../state/typing.ts';
-import { angleText, canRead, toeText, toeUnitWord } from '../../state/units.ts';
-import { correcting, END } from '../../state/visit-actions.ts';
+import { canRead, toeUnitWord, valueText } from '../../state/units.ts';
+import { correcting, END, entryForm } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
+import { FormChoice } from './form-choice.tsx';
+import { FormGrid } from './form-grid.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -35,7 +27,8 @@ interface Props {
 /** The entry as it is now: fields, texts and the caret, all from the draft. Asked anew at every key: fast hands outrun a drawing. */
 export function entryOf(view: VisitView) {
   const { car } = view.car;
-  const fields = fieldsOf(car, units.value.sai);
+  const form = entryForm(view);
+  const fields = fieldsOf(car, form);
   const id = entryDraft(view.visit.id);
   const kept = draft(id);
   const texts = kept?.texts ?? {};
@@ -46,44 +39,42 @@ export function entryOf(view: VisitView) {
   // A correction is of the cell that was touched: it does not walk on through the rest.
   const next = (field: Field) => (correcting(view) ? undefined : fields[fields.indexOf(field) + 1]);
   const after = (field: Field): string => next(field)?.id ?? END;
-  const put = (next: typeof texts, to?: string) => keepDraft(id, { [TOE_UNIT]: own.toe, ...next }, to);
-  return { fields, texts, own, active, read, after, put };
+  const put = (next: typeof texts, to?: string) =>
+    keepDraft(id, { [TOE_UNIT]: own.toe, ...formTexts(form), ...next }, to);
+  return { form, fields, texts, own, active, read, after, put };
 }
 
 export function EntryGrid({ view }: { readonly view: VisitView }) {
-  const { texts, own, active, fields, read, put } = entryOf(view);
+  const { form, texts, own, active, read, put } = entryOf(view);
   const { car, spec } = view.car;
   const cell = (field: Field): GridCell => {
     const { value, error } = read(field);
-    const window = windowOf(spec, field.corner, field.angle);
+    const window = windowOf(spec, field);
     return {
       text: texts[field.id] ?? '',
       refused: error !== undefined,
       ...(value === undefined || !window ? {} : { verdict: verdictOf(value, window) }),
     };
   };
-  const values = Object.fromEntries(fields.map((field) => [field.id, cell(field)]));
   return (
     <>
       {!active && <Questions view={view} />}
-      {(['front', 'rear'] satisfies AxleName[]).map((axle) => (
-        <ReadingGrid
-          key={axle}
-          rows={anglesOf(car, axle, units.value.sai).map((angle) => ({ id: angle, label: angleWord(angle) }))}
-          columns={cornersOf(axle).map((corner) => ({ id: corner, corner }))}
-          values={values}
-          onPick={(to) => {
-            // Enter on a real keyboard has to mean "next", not the cell again.
-            if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
-            put(texts, to);
-          }}
-          {...(active ? { active: active.id } : {})}
-        />
-      ))}
+      <FormGrid
+        car={car}
+        form={form}
+        cell={cell}
+        active={active?.id}
+        onPick={(to) => {
+          // Enter on a real keyboard has to mean "next", not the cell again.
+          if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+          put(texts, to);
+        }}
+      />
       <p class="soft grid-foot">
         {units.value.angle === 'degrees' ? 'Degrees' : 'Degrees and minutes'}
         {own.toe === 'angle' ? '' : `, toe in ${toeUnitWord(own.toe)}`}; toe-in is +
       </p>
+      <FormChoice view={view} />
     </>
   );
 }
@@ -151,7 +142,7 @@ function Questions({ view }: { readonly view: VisitView }) {
       <ul role="status">
         {asked.map(({ field, question }) => (
           <li key={field.id}>
-            {field.corner}: {question}
+            {field.where}: {question}
           </li>
         ))}
       </ul>
@@ -172,9 +163,8 @@ function Hint({ view, field }: { readonly view: VisitView; readonly field: Field
     );
   }
   if (question) return <span role="status">{question}</span>;
-  const window = windowOf(spec, field.corner, field.angle);
-  const rim = car.wheel.rimDiameter;
-  const show = (value: number) => (field.angle === 'toe' ? toeText(value, rim, own.toe) : angleText(value));
+  const window = windowOf(spec, field);
+  const show = (value: number) => valueText(field.angle, value, car.wheel.rimDiameter, own.toe);
   return window ? (
     <>
       window {show(window.low)} to {show(window.high)}

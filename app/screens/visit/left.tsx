@@ -1,12 +1,13 @@
 /** As left: before and after on one sheet to print, what must still be done, and the cautions. */
-import { ANGLES, CORNERS, type Reading } from '../../../core/contract.ts';
+import { ANGLES, type AxleName, CORNERS, type Corner, type Reading } from '../../../core/contract.ts';
 import { type AssessedAngle, assess } from '../../../core/reading/assess.ts';
-import { angleOf } from '../../../core/reading/axle-angles.ts';
+import { angleOf, isAxle } from '../../../core/reading/axle-angles.ts';
 import { Plate } from '../../parts/plate.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { fullTime } from '../../state/days.ts';
-import { fieldsOf } from '../../state/fields.ts';
-import { markOf, placeWord } from '../../state/judge.ts';
+import { axleOf, canTotal, fieldsOf } from '../../state/fields.ts';
+import { formOfRecord } from '../../state/form.ts';
+import { markOf, placeWord, verdictOf, windowOf } from '../../state/judge.ts';
 import { adjusterOf, wayText } from '../../state/move-words.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
@@ -121,26 +122,34 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
   const { car, spec } = view.car;
   const show = (angle: string, value: number | undefined) =>
     value === undefined ? '–' : valueText(angle, value, car.wheel.rimDiameter);
-  const judged = inRackOrder(assess(left, spec).angles);
-  const name = (where: string, angle: string) => placeWord(where as 'LF', angle);
-  const others = fieldsOf(car, true)
-    .filter(({ corner, angle }) => !judged.some((one) => one.where === corner && one.angle === angle))
-    .filter(({ corner, angle }) => found[corner]?.[angle] !== undefined || left[corner]?.[angle] !== undefined);
+  const total = view.rounds.some(({ record }) => formOfRecord(record).total);
+  // Half of a total was not read off the wheel, and that the axle runs straight was taken for granted.
+  const isTaken = (where: Corner | AxleName, angle: string): boolean =>
+    total && (angle === 'toe' || angle === 'thrustAngle') && canTotal(car, isAxle(where) ? where : axleOf(where));
+  const judged = inRackOrder(assess(left, spec).angles).filter(({ where, angle }) => !isTaken(where, angle));
+  const others = fieldsOf(car, { sai: true, total })
+    .filter(({ where, angle }) => !judged.some((one) => one.where === where && one.angle === angle))
+    .filter(({ where, angle }) => [found, left].some((one) => angleOf(one, where, angle) !== undefined));
   return [
     ...judged.map(({ where, angle, value, window, state }) => ({
-      name: name(where, angle),
+      name: placeWord(where, angle),
       found: show(angle, angleOf(found, where, angle)),
       left: show(angle, value),
       window: `${show(angle, window.low)} to ${show(angle, window.high)}`,
       verdict: markOf(state),
     })),
-    ...others.map(({ corner, angle }) => ({
-      name: name(corner, angle),
-      found: show(angle, found[corner]?.[angle]),
-      left: show(angle, left[corner]?.[angle]),
-      window: '',
-      verdict: 'unknown' as const,
-    })),
+    ...others.map((field) => {
+      const { where, angle } = field;
+      const value = angleOf(left, where, angle);
+      const window = windowOf(spec, field);
+      return {
+        name: placeWord(where, angle),
+        found: show(angle, angleOf(found, where, angle)),
+        left: show(angle, value),
+        window: window ? `${show(angle, window.low)} to ${show(angle, window.high)}` : '',
+        verdict: value !== undefined && window ? verdictOf(value, window) : ('unknown' as const),
+      };
+    }),
   ];
 }
 

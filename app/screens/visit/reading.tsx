@@ -1,12 +1,13 @@
 /** A reading that is down on the card: its figures with their marks, and the way to correct it. */
-import type { AxleName } from '../../../core/contract.ts';
-import { type GridCell, ReadingGrid } from '../../parts/reading-grid.tsx';
-import { anglesOf, angleWord, cornersOf, fieldsOf } from '../../state/fields.ts';
+import { angleOf } from '../../../core/reading/axle-angles.ts';
+import type { GridCell } from '../../parts/reading-grid.tsx';
+import type { Field } from '../../state/fields.ts';
+import { formOfRecord } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
-import { units } from '../../state/preferences.ts';
 import { valueText } from '../../state/units.ts';
 import { correctReading } from '../../state/visit-actions.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { FormGrid } from './form-grid.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -18,24 +19,16 @@ interface Props {
 export function ReadingBody({ view, round, open }: Props) {
   const { car, spec } = view.car;
   const { reading } = round.record;
-  const sai = units.value.sai || Object.values(reading).some((one) => typeof one === 'object' && one.sai !== undefined);
-  const cells: [string, GridCell][] = fieldsOf(car, sai).map(({ id, corner, angle }) => {
-    const value = reading[corner]?.[angle];
-    const window = windowOf(spec, corner, angle);
-    if (value === undefined) return [id, { text: '' }];
-    const text = valueText(angle, value, car.wheel.rimDiameter);
-    return [id, window ? { text, verdict: verdictOf(value, window) } : { text }];
-  });
+  const cell = (field: Field): GridCell => {
+    const value = angleOf(reading, field.where, field.angle);
+    const window = windowOf(spec, field);
+    if (value === undefined) return { text: '' };
+    const text = valueText(field.angle, value, car.wheel.rimDiameter);
+    return window ? { text, verdict: verdictOf(value, window) } : { text };
+  };
   return (
     <>
-      {(['front', 'rear'] satisfies AxleName[]).map((axle) => (
-        <ReadingGrid
-          key={axle}
-          rows={anglesOf(car, axle, sai).map((angle) => ({ id: angle, label: angleWord(angle) }))}
-          columns={cornersOf(axle).map((corner) => ({ id: corner, corner }))}
-          values={Object.fromEntries(cells)}
-        />
-      ))}
+      <FormGrid car={car} form={formOfRecord(round.record)} cell={cell} />
       {open && (
         <button type="button" class="quiet wide" onClick={() => correctReading(view, round)}>
           Change a reading

@@ -1,4 +1,5 @@
 /** Where the adjusters stand now: remembered from the last visit, corrected by steps, or "Don't know". */
+import { useEffect } from 'preact/hooks';
 import { CORNERS, type Corner } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
@@ -25,6 +26,10 @@ export function useStandings(view: VisitView) {
 
 export function StandingList({ view }: { readonly view: VisitView }) {
   const { list, picked, pick } = useStandings(view);
+  useEffect(() => {
+    // The stepper that comes up must not cover the row that it is about.
+    if (picked) document.querySelector('.standing-picked')?.scrollIntoView({ block: 'center' });
+  }, [picked?.corner, picked?.adjuster.id]);
   return (
     <>
       <p class="soft">Look at each one. Touch what is different.</p>

@@ -1,6 +1,6 @@
 /** One adjuster's position under the thumb: a step down, a step up, the position between in large letters. */
 import type { Adjuster, Position } from '../../../core/contract.ts';
-import { atEnd, positionText, stepped } from '../../state/standing.ts';
+import { atEnd, positionsOf, positionText, stepped } from '../../state/standing.ts';
 
 interface Props {
   readonly caption: string;
@@ -25,7 +25,11 @@ export function Stepper({ caption, adjuster, position, unknown = false, onChange
         >
           −
         </button>
-        <output class="stepper-value">{unknown ? 'Don’t know' : positionText(adjuster, position)}</output>
+        {isLongList(adjuster) ? (
+          <PositionList {...{ adjuster, position, unknown, onChange }} />
+        ) : (
+          <output class="stepper-value">{unknown ? 'Don’t know' : positionText(adjuster, position)}</output>
+        )}
         <button type="button" aria-label="One step up" disabled={atEnd(adjuster, position, 1)} onClick={() => step(1)}>
           +
         </button>
@@ -43,5 +47,29 @@ export function Stepper({ caption, adjuster, position, unknown = false, onChange
         ))}
       </div>
     </section>
+  );
+}
+
+/** Labels that nobody steps through one by one: tapers at every angle, a whole printed chart. */
+const isLongList = (adjuster: Adjuster): boolean =>
+  typeof adjuster.reference === 'string' && positionsOf(adjuster).length > 12;
+
+function PositionList({ adjuster, position, unknown, onChange }: Omit<Props, 'caption' | 'actions'>) {
+  const all = positionsOf(adjuster);
+  const between = all.includes(position) ? [] : [position];
+  return (
+    <select
+      class="stepper-list"
+      aria-label="Position"
+      value={unknown ? '' : String(position)}
+      onChange={(event) => onChange(event.currentTarget.value)}
+    >
+      {unknown && <option value="">Don’t know</option>}
+      {[...between, ...all].map((one) => (
+        <option key={one} value={String(one)}>
+          {positionText(adjuster, one)}
+        </option>
+      ))}
+    </select>
   );
 }

@@ -15,7 +15,7 @@ import { CheckStep } from './check-step.tsx';
 import { CompareStep } from './compare-step.tsx';
 import { EntryDock, EntryGrid } from './entry.tsx';
 import { Paper, SignOffBody } from './left.tsx';
-import { MadeRow } from './moves.tsx';
+import { MadeRow } from './made.tsx';
 import { MovesStep } from './moves-step.tsx';
 import { PracticeButton } from './practice-button.tsx';
 import { ReadingBody } from './reading.tsx';

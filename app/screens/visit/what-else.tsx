@@ -12,12 +12,15 @@ interface Row {
   readonly name: string;
   readonly of: (effects: SideEffects) => number | undefined;
   readonly unit: '°' | ' mm';
+  /** A gain has its sign. */
+  readonly gain?: boolean;
 }
 
 const ROWS: readonly Row[] = [
-  { name: 'Toe, 25 mm up', of: ({ bumpSteer }) => bumpSteer?.[0], unit: '°' },
-  { name: 'Toe, 25 mm down', of: ({ bumpSteer }) => bumpSteer?.[1], unit: '°' },
-  { name: 'Camber, 25 mm up', of: ({ camberGain }) => camberGain?.[0], unit: '°' },
+  { name: 'Bump steer at +25 mm', of: ({ bumpSteer }) => bumpSteer?.[0], unit: '°', gain: true },
+  { name: 'Bump steer at −25 mm', of: ({ bumpSteer }) => bumpSteer?.[1], unit: '°', gain: true },
+  { name: 'Camber gain at +25 mm', of: ({ camberGain }) => camberGain?.[0], unit: '°', gain: true },
+  { name: 'Camber gain at −25 mm', of: ({ camberGain }) => camberGain?.[1], unit: '°', gain: true },
   { name: 'SAI', of: ({ sai }) => sai, unit: '°' },
   { name: 'Scrub radius', of: ({ scrubRadius }) => scrubRadius, unit: ' mm' },
   { name: 'Caster trail', of: ({ casterTrail }) => casterTrail, unit: ' mm' },
@@ -30,7 +33,7 @@ export function WhatElseCard({ car, plan }: { readonly car: Car; readonly plan: 
     moves.length > 0 ? `what else ${JSON.stringify([car, moves, positions])}` : undefined,
     (signal) => engine.call('whatElse', [car, { moves, positions }], { signal }),
   );
-  const known = (value ?? []).filter(({ before }) => Object.keys(before).length > 0);
+  const known = (value ?? []).filter(({ before, after }) => Object.keys({ ...before, ...after }).length > 0);
   if (known.length === 0) return null;
   return (
     <details class="what-else">
@@ -38,16 +41,19 @@ export function WhatElseCard({ car, plan }: { readonly car: Car; readonly plan: 
       {known.map((one) => (
         <Corner key={one.corner} {...one} />
       ))}
-      <p class="soft">Worked out from the geometry on file, with links that do not give.</p>
+      <p class="soft">
+        Bump steer is the toe gained with the wheel 25 mm up or down. All from the geometry on file, with links that do
+        not give.
+      </p>
     </details>
   );
 }
 
 function Corner({ corner, before, after }: WhatElse) {
-  const show = (x: number | undefined, unit: Row['unit']): string => {
+  const show = (x: number | undefined, { unit, gain = false }: Row): string => {
     if (x === undefined) return '–';
     return unit === '°'
-      ? `${formatAngle(x, { decimal: units.value.decimal })}°`
+      ? `${formatAngle(x, { decimal: units.value.decimal, sign: gain })}°`
       : `${Math.round(x)} mm`.replace('-', '−');
   };
   return (
@@ -57,17 +63,17 @@ function Corner({ corner, before, after }: WhatElse) {
       </caption>
       <thead>
         <tr>
-          <th scope="col">Gains or has</th>
+          <td />
           <th scope="col">Before</th>
           <th scope="col">After</th>
         </tr>
       </thead>
       <tbody>
-        {ROWS.filter(({ of }) => of(before) !== undefined).map(({ name, of, unit }) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            <td>{show(of(before), unit)}</td>
-            <td>{show(of(after), unit)}</td>
+        {ROWS.filter(({ of }) => of(before) !== undefined || of(after) !== undefined).map((row) => (
+          <tr key={row.name}>
+            <th scope="row">{row.name}</th>
+            <td>{show(row.of(before), row)}</td>
+            <td>{show(row.of(after), row)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { parseCarFile, planMoves, planRequest } from '../../../core/index.ts';
+import { type CarFile, parseCarFile, planMoves, planRequest } from '../../../core/index.ts';
 import tarn from '../../../fixtures/cars/tarn-gt.json' with { type: 'json' };
 
 const total = { low: 0, aim: 0.1, high: 0.2 };
 const withFront = (front: object) =>
   planRequest(parseCarFile(JSON.stringify({ ...tarn, spec: { ...tarn.spec, front } })));
+
+/** The file with one round that read this rear toe, degrees. */
+function withRearToe(file: CarFile, left: number, right: number): CarFile {
+  const reading = { LR: { camber: -1, toe: left }, RR: { camber: -1, toe: right } };
+  const rounds = [{ reading, settings: {} }];
+  return { ...file, visits: [{ id: 'v', carId: file.car.id, opened: '2026-01-01', rounds }] };
+}
 
 describe('a spec with total toe alone', () => {
   it('gets a window for steer-ahead, so that each wheel takes half', () => {
@@ -13,6 +20,18 @@ describe('a spec with total toe alone', () => {
     const { predicted, inWindow } = planMoves(request);
     expect(inWindow).toBe(true);
     expect(Math.abs((predicted.LF?.toe ?? NaN) - (predicted.RF?.toe ?? NaN))).toBeLessThan(0.1);
+  });
+
+  it('keeps rear wheels straight too, as far as the car was found so', () => {
+    const file = parseCarFile(JSON.stringify({ ...tarn, spec: { rear: { totalToe: total } } }));
+    const straight = planRequest(withRearToe(file, 0.2, 0.2));
+    expect(straight.spec.rear?.thrustAngle).toEqual({ low: -0.05, aim: 0, high: 0.05 });
+    const { predicted, inWindow } = planMoves(straight);
+    expect(inWindow).toBe(true);
+    expect(Math.abs((predicted.LR?.toe ?? NaN) - (predicted.RR?.toe ?? NaN))).toBeLessThanOrEqual(0.1);
+    // (0.5 − 0.1)/2
+    const thrust = planRequest(withRearToe(file, 0.5, 0.1)).spec.rear?.thrustAngle;
+    expect(thrust?.high).toBeCloseTo(0.2, 12);
   });
 
   it('is left as it is where the wheels or steer-ahead have windows of their own', () => {

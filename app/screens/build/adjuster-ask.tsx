@@ -1,0 +1,100 @@
+/** One field of an adjuster, asked as its kind says. A new kind of adjuster needs nothing here. */
+import type { AskedField } from '../../../core/adjuster/ask.ts';
+import type { AxleName } from '../../../core/contract.ts';
+import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
+import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
+import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
+import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
+import { writtenChoice } from './adjuster-fields.ts';
+import { indices } from './car-texts.ts';
+import { DirectionField } from './direction.tsx';
+import { ChoiceField, NumbersField, SeveralField, TextField } from './field.tsx';
+import type { Form } from './form.ts';
+import { cardUnits } from './numbers.ts';
+import { pointsOf } from './points.ts';
+import { Table } from './table.tsx';
+
+interface Props {
+  readonly form: Form;
+  readonly axle: AxleName;
+  readonly path: string;
+  readonly field: AskedField;
+}
+
+export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, label: asked } }: Props) {
+  const suspension = form.texts[`car.${axle}.suspension.kind`] ?? '';
+  const held = suspensionKinds[suspension];
+  const names = suspensionPictures[suspension]?.labels ?? {};
+  const joint = (name: string): readonly [string, string] => [name, names[name] ?? name];
+  const label = optional ? `${asked} (if any)` : asked;
+  const common = { form, path, label, hint };
+  const choose = (choices: readonly (readonly [string, string])[]) => (
+    <ChoiceField {...common} choices={optional ? [['', 'not known, or none'], ...choices] : choices} />
+  );
+  switch (ask.as) {
+    case 'choice':
+      return choose(ask.choices.map(([value, name]) => [writtenChoice(value), name]));
+    case 'point':
+      return (
+        <>
+          <Where form={form} axle={axle} ringed={[form.texts[path] ?? '']} />
+          {choose(held ? jointsOf(held).map(joint) : [])}
+        </>
+      );
+    case 'link': {
+      const chosen = (form.texts[path] ?? '').split(' ');
+      const ends = held?.links?.filter(([inner]) => chosen.includes(inner)).flat() ?? [];
+      return (
+        <>
+          <Where form={form} axle={axle} ringed={ends} />
+          <SeveralField {...common} choices={held ? rodsOf(held).map(joint) : []} />
+        </>
+      );
+    }
+    case 'partner':
+      return choose(partners(form, axle, path));
+    case 'direction':
+      return <DirectionField form={form} path={path} label={label} />;
+    case 'range':
+      return (
+        <NumbersField
+          form={form}
+          label={`${label}, ${ask.unit}`}
+          parts={[
+            { label: 'from', path: `${path}[0]` },
+            { label: 'to', path: `${path}[1]` },
+          ]}
+          whole={path}
+        />
+      );
+    case 'table':
+      return <Table {...common} columns={ask.columns} />;
+    default: {
+      const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : 'unit' in ask ? ask.unit : '';
+      const mode = ask.as === 'length' || ask.as === 'number' ? 'decimal' : 'text';
+      return <TextField {...common} label={unit ? `${label}, ${unit}` : label} mode={mode} />;
+    }
+  }
+}
+
+/** The axle's drawing with what the adjuster moves ringed. */
+function Where({ form, axle, ringed }: Pick<Props, 'form' | 'axle'> & { readonly ringed: readonly string[] }) {
+  const path = `car.${axle}.suspension`;
+  return (
+    <SuspensionDrawing
+      kind={form.texts[`${path}.kind`] ?? ''}
+      highlight={ringed.filter(Boolean)}
+      points={pointsOf(form.texts, path)}
+    />
+  );
+}
+
+/** Other adjusters of the axle of the same kind, by the names that the card shows. */
+function partners(form: Form, axle: AxleName, path: string): (readonly [string, string])[] {
+  const all = `car.${axle}.adjusters`;
+  const own = Number.parseInt(path.slice(all.length + 1), 10);
+  const text = (i: number, name: string): string => form.texts[`${all}[${i}].${name}`] ?? '';
+  return indices(form.texts, all)
+    .filter((i) => i !== own && text(i, 'kind') === text(own, 'kind'))
+    .map((i) => [text(i, 'id'), text(i, 'name')]);
+}

@@ -1,0 +1,111 @@
+/** A car file that comes in beside records that are here: nothing lost, nothing doubled, and it is said what came. */
+import { describe, expect, it } from 'vitest';
+import { type Incoming, incoming } from '../../app/screens/build/import-file.ts';
+import type { CarFile, Round } from '../../core/contract.ts';
+import { toCarFile } from '../../core/records/exchange.ts';
+import type { Stores } from '../../core/records/stored.ts';
+import { carFile } from '../core/records/fixture.ts';
+
+const EMPTY: Stores = { cars: [], visits: [], readings: [], moves: [], drafts: [], preferences: [] };
+const FILE = carFile('ribble-six.json');
+let made = 0;
+const clock = { now: '2025-02-01T08:00:00Z', makeId: () => `made-${++made}` };
+
+/** The records after what came in was written. */
+function after(all: Stores, { entries }: Incoming): Stores {
+  const next: Record<string, { readonly id: string }[]> = {};
+  for (const [store, list] of Object.entries(all)) next[store] = [...list];
+  for (const [store, record] of entries) {
+    next[store] = [...(next[store] ?? []).filter(({ id }) => id !== record.id), record];
+  }
+  return next as unknown as Stores;
+}
+const bring = (all: Stores, file: CarFile): { all: Stores; what: Incoming } => {
+  const what = incoming(file, all, clock);
+  return { all: after(all, what), what };
+};
+const fileFrom = ({ cars, visits, readings, moves }: Stores): CarFile => toCarFile(cars[0]!, visits, readings, moves);
+const NONE = { visits: 0, readings: 0, moves: 0 };
+const round = (id: string | undefined, camber: number): Round => ({
+  ...(id ? { id } : {}),
+  reading: { LF: { camber } },
+  settings: {},
+});
+const withRounds = (...rounds: Round[]): CarFile => ({
+  ...FILE,
+  visits: [{ id: 'v', carId: FILE.car.id, opened: '2025-01-05T08:00:00Z', rounds }],
+});
+
+describe('a car file', () => {
+  it('comes in whole where the car is new, and a second time brings nothing', () => {
+    const first = bring(EMPTY, FILE);
+    expect(first.what.known).toBe(false);
+    expect(first.what.added.visits).toBe(FILE.visits?.length);
+    const again = bring(first.all, FILE);
+    expect(again.what).toMatchObject({ known: true, entries: [], added: NONE, changed: 0 });
+    expect(again.what.other).toBeUndefined();
+  });
+
+  it('written by hand without ids comes in once', () => {
+    const file = withRounds(round(undefined, 0.5), round(undefined, 0.5), {
+      ...round(undefined, 0.7),
+      moved: [{ corner: 'LF', adjuster: FILE.car.front.adjusters[0]!.id, from: '3', to: '4' }],
+    });
+    const { all, what } = bring(EMPTY, file);
+    expect(what.added).toEqual({ visits: 1, readings: 3, moves: 1 });
+    expect(bring(all, file).what).toMatchObject({ entries: [], added: NONE, changed: 0 });
+  });
+
+  it('adds its visits to those here and says how many', () => {
+    const { all } = bring(EMPTY, FILE);
+    const { all: both, what } = bring(all, withRounds(round('r1', 0.2), round('r2', 0.1)));
+    expect(what.added).toEqual({ visits: 1, readings: 2, moves: 0 });
+    expect(both.visits).toHaveLength((FILE.visits?.length ?? 0) + 1);
+    expect(both.readings).toHaveLength(all.readings.length + 2);
+  });
+
+  it('closes a visit that is open here, and the pre-checks and typed digits of this phone stay', () => {
+    const { all } = bring(EMPTY, withRounds(round('r1', 0.2)));
+    const here: Stores = {
+      ...all,
+      visits: all.visits.map((visit) => ({ ...visit, checks: { tyres: 'ok' } })),
+      readings: all.readings.map((reading) => ({ ...reading, typed: { 'LF.camber': '0,2' } })),
+    };
+    const file = withRounds(round('r1', 0.2));
+    const closed = { ...file, visits: file.visits!.map((visit) => ({ ...visit, closed: '2025-01-05T10:00:00Z' })) };
+    const { all: now, what } = bring(here, closed);
+    expect(what).toMatchObject({ added: NONE, changed: 1 });
+    expect(now.visits[0]).toMatchObject({ closed: '2025-01-05T10:00:00Z', checks: { tyres: 'ok' } });
+    expect(now.readings[0]?.typed).toEqual({ 'LF.camber': '0,2' });
+  });
+
+  it.each([
+    [0.2, 0.9],
+    [0.9, 0.2],
+  ])(
+    'with the id of a reading that is here and another content keeps both (%d here, %d in the file)',
+    (mine, theirs) => {
+      const { all } = bring(EMPTY, withRounds(round('r1', mine)));
+      const here: Stores = {
+        ...all,
+        readings: all.readings.map((one) => ({ ...one, typed: { 'LF.camber': 'mine' } })),
+      };
+      const { all: now, what } = bring(here, withRounds(round('r1', theirs)));
+      expect(now.readings.map(({ reading }) => reading.LF?.camber).sort()).toEqual([0.2, 0.9]);
+      expect(now.readings.find(({ reading }) => reading.LF?.camber === mine)?.typed).toEqual({ 'LF.camber': 'mine' });
+      expect(what.added.readings + what.changed).toBeGreaterThan(0);
+      expect(bring(now, withRounds(round('r1', theirs))).what.entries).toEqual([]);
+    },
+  );
+
+  it('with another build leaves this one and hands the other over', () => {
+    const { all } = bring(EMPTY, FILE);
+    const other = { ...FILE, car: { ...FILE.car, label: 'Renamed' } };
+    const { all: now, what } = bring(all, other);
+    expect(what.entries).toEqual([]);
+    expect(now.cars[0]?.car.label).toBe(FILE.car.label);
+    expect(what.other?.car.label).toBe('Renamed');
+    expect(what.other?.spec).toEqual(FILE.spec);
+    expect(fileFrom(now)).toEqual(fileFrom(all));
+  });
+});
