@@ -57,8 +57,8 @@ function validateAdjuster(value: unknown, suspension: Suspension, field: string)
 
 function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspension, field: string): void {
   const held = suspensionKind(suspension.kind, `${field}.suspension`);
-  const points = jointsOf(held);
-  const rods = rodsOf(held);
+  const points = jointsOf(held, suspension.points);
+  const rods = rodsOf(held, suspension.points);
   const { points: moved = [], links: lengthened = [], seats = [], line } = kind.touches(adjuster);
   if (line && !held.clamped) misfit(kind, held, field, 'a suspension with a strut');
   if (seats.some((seat) => ![...(held.seats ?? []), ...(held.lines ?? []).flat()].includes(seat))) {
