@@ -6,6 +6,8 @@ export type Route =
   | { readonly screen: 'car'; readonly id: string }
   | { readonly screen: 'build'; readonly id: string }
   | { readonly screen: 'history'; readonly id: string }
+  | { readonly screen: 'height'; readonly id: string }
+  | { readonly screen: 'chart'; readonly id: string }
   | { readonly screen: 'visit'; readonly id: string }
   | { readonly screen: 'settings' }
   | { readonly screen: 'cautions' };
@@ -16,7 +18,7 @@ export function parseRoute(hash: string): Route {
   const id = safeDecode(rawId);
   if (place === 'car' && id) {
     if (room === 'build') return { screen: 'build', id };
-    if (room === 'history') return { screen: 'history', id };
+    if (room === 'history' || room === 'height' || room === 'chart') return { screen: room, id };
     return { screen: 'car', id };
   }
   if (place === 'visit' && id) return { screen: 'visit', id };
@@ -33,6 +35,8 @@ export function hashOf(route: Route): string {
       return `#/car/${encodeURIComponent(route.id)}`;
     case 'build':
     case 'history':
+    case 'height':
+    case 'chart':
       return `#/car/${encodeURIComponent(route.id)}/${route.screen}`;
     case 'visit':
       return `#/visit/${encodeURIComponent(route.id)}`;

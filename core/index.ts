@@ -1,13 +1,17 @@
 /** The public surface of core: what the app, the terminal and outside checks may call. Re-exports only. */
 
 export { adjusterKinds } from './adjuster/catalogue.ts';
+export { misfit } from './adjuster/fits.ts';
 export type { AdjusterKind, Effect } from './adjuster/kind.ts';
 export { adjusterPositions } from './adjuster/positions.ts';
 export * from './contract.ts';
 export { InputError } from './input-error.ts';
 export { DEFAULT_GAUGE, DEFAULT_TOLERANCE } from './plan/chance.ts';
+export { type Chart, chartOf } from './plan/chart.ts';
+export { chartPair } from './plan/chart-pair.ts';
 export { planMoves } from './plan/plan.ts';
 export { predictReading } from './plan/predict.ts';
+export { type WhatElse, whatElse } from './plan/what-else.ts';
 export type { PoseOptions } from './pose/corner.ts';
 export { adjusterEffects, type StepEffect } from './pose/effects.ts';
 export { heightEffect, type SideEffects, sideEffects } from './pose/side-effects.ts';

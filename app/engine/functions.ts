@@ -1,16 +1,29 @@
 /** The functions of core that the page may call by name: those that are too big or too slow for the first load. */
-import { adjusterEffects, assess, planMoves, pointsFromTape, predictReading, solveCorner } from '../../core/index.ts';
+import {
+  adjusterEffects,
+  assess,
+  chartOf,
+  heightEffect,
+  planMoves,
+  pointsFromTape,
+  predictReading,
+  solveCorner,
+  whatElse,
+} from '../../core/index.ts';
 import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
 
 export const functions = {
   adjusterEffects,
   assess,
+  chartOf,
+  heightEffect,
   parseCarFile,
   planMoves,
   pointsFromTape,
   predictReading,
   solveCorner,
   validateCarFile,
+  whatElse,
 } as const;
 
 export type Functions = typeof functions;

@@ -4,12 +4,12 @@ import type { PictureProps, PictureWords } from './drawings/picture.tsx';
 export type { ShimCount } from './drawings/picture.tsx';
 
 /**
- * An adjuster drawn as it will be, with the move in large figures: from → to and what the hand does.
- * A kind that nobody has drawn yet shows its figures alone.
+ * An adjuster drawn as it will be, with the move in large figures: from → to. What the hand does is the move's
+ * instruction, which the card prints. A kind that nobody has drawn yet shows its figures alone.
  */
 export function AdjusterDrawing(props: PictureProps) {
   const entry = adjusterPictures[props.adjuster.kind];
-  const words = entry ? entry.words(props) : { from: String(props.from), to: String(props.to), note: '' };
+  const words: PictureWords = entry?.words(props) ?? { from: String(props.from), to: String(props.to), note: '' };
   const layout = entry && !entry.wide ? 'adjuster-drawing adjuster-drawing-beside' : 'adjuster-drawing';
   return (
     <figure class={layout}>
@@ -17,7 +17,7 @@ export function AdjusterDrawing(props: PictureProps) {
       {entry && <entry.Picture key={`${props.adjuster.id} ${props.from} ${props.to}`} {...props} />}
       <figcaption>
         <FromTo {...words} />
-        {words.note && <p class="adjuster-drawing-note">{words.note}</p>}
+        {words.also && <p class="adjuster-drawing-note">{words.also}</p>}
       </figcaption>
     </figure>
   );

@@ -1,8 +1,11 @@
-/** For the makers, not in the build: every part on invented cars. `gallery.html?scene=moves&theme=dark`. */
+/** Long, as every part stands here once. For the makers, not in the build: every part on invented cars. `gallery.html?scene=moves&theme=dark`,
+ * `scene=drawings&kind=slide`, `scene=build&kind=strut`. */
 import '../style/index.css';
 import { render } from 'preact';
 import { useState } from 'preact/hooks';
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { Adjuster, Corner, Position } from '../../core/contract.ts';
+import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { ActionBar } from './action-bar.tsx';
 import { AdjusterDrawing, type ShimCount } from './adjuster-drawing.tsx';
 import { Card } from './card.tsx';
@@ -70,6 +73,50 @@ const tries: readonly Try[] = [
   { adjuster: pack, corner: 'LF', from: 0, to: 20 },
 ];
 
+/** A made-up adjuster of a kind, as the kind itself has it. */
+const made = (kind: string, fields: Partial<Adjuster> = {}): Adjuster => ({
+  ...adjusterKinds[kind]?.sample.adjuster,
+  id: kind,
+  name: adjusterKinds[kind]?.name ?? kind,
+  kind,
+  reference: 0,
+  ...fields,
+});
+/** Every kind's own sample, then what each finds hardest. */
+const kindTries: readonly Try[] = [
+  ...Object.values(adjusterKinds).map(
+    ({ kind, sample }): Try => ({ adjuster: made(kind), corner: 'LF', from: sample.from, to: sample.to }),
+  ),
+  { adjuster: made('slide', { direction: [0, -1, 0], step: 0.5, range: [0, 12] }), corner: 'RF', from: 7.5, to: 7 },
+  { adjuster: made('slide', { direction: [-0.7, 0.7, 0], range: [-20, 5] }), corner: 'LR', from: 5, to: -18 },
+  { adjuster: made('clamp-bolt'), corner: 'RF', from: 1.5, to: -1.5 },
+  { adjuster: made('clamp-bolt', { eccentricity: 2, spacing: 60 }), corner: 'LR', from: -15, to: 75 },
+  { adjuster: made('clamp-bolt'), corner: 'RR', from: 0.2, to: 0.3 },
+  { adjuster: made('offset-sleeve', { marks: 24 }), corner: 'RF', from: 330, to: 75 },
+  { adjuster: made('offset-sleeve', { marks: 8 }), corner: 'LF', from: 270, to: 0 },
+  { adjuster: made('wedge-shim'), corner: 'RR', from: '0.5@300', to: '0.5@90' },
+  { adjuster: made('wedge-shim'), corner: 'LR', from: '0.5@180', to: 'none' },
+  { adjuster: made('wedge-shim'), corner: 'LR', from: '0.25@15', to: '0.75@345' },
+  { adjuster: made('axle-wedge', { degrees: [-2, -1, 1, 2] }), corner: 'RF', from: 2, to: -1 },
+  { adjuster: made('axle-wedge'), corner: 'LF', from: 2, to: 0 },
+  {
+    adjuster: made('effect-table', {
+      positions: Array.from({ length: 24 }, (_, i) => ({
+        label: `${i + 1}`,
+        caster: i / 8,
+        camber: -i / 24,
+        toe: i / 50,
+      })),
+    }),
+    corner: 'LF',
+    from: 17,
+    to: 4,
+  },
+  { adjuster: made('effect-table', { positions: undefined, perStep: { camber: 0.1 } }), corner: 'LF', from: -1, to: 2 },
+  { adjuster: made('effect-table', { positions: undefined, perStep: { camber: 0.1 } }), corner: 'LF', from: 6, to: -9 },
+];
+const all = [...tries, ...kindTries];
+
 function Head() {
   return <TopBar back="#" title="Tarn GT, blue" plate="QX 41 TRN" />;
 }
@@ -124,8 +171,11 @@ function AsFound() {
   );
 }
 
+const instructionOf = ({ adjuster, from, to, corner }: Try) =>
+  adjusterKinds[adjuster.kind]?.instruction(adjuster, from, to, corner);
+
 function Moves({ number }: { number: number }) {
-  const move = tries[number] ?? tries[0];
+  const move = all[number] ?? all[0];
   if (!move) return null;
   return (
     <>
@@ -136,6 +186,7 @@ function Moves({ number }: { number: number }) {
             <AdjusterDrawing {...move} />
             <p class="soft">When it is right, the rack shows</p>
             <p class="big">5.02 −0.31</p>
+            <p>{instructionOf(move)}</p>
           </Card>
         </PunchedStep>
         <PunchedStep state="later" title="Re-measured" />
@@ -223,30 +274,43 @@ function Cars() {
   );
 }
 
-function Build() {
+/** Every suspension kind plain, then with each of its points ringed; `kind` narrows it to one. */
+function Build({ kind: only }: { kind: string | null }) {
+  const kinds = Object.values(suspensionKinds).filter(({ kind }) => !only || kind === only);
   return (
     <>
       <Head />
       <Sheet>
-        <PunchedStep state="live" title="Front suspension">
-          <SuspensionDrawing kind="double-wishbone" highlight="upperBall" />
-          <SuspensionDrawing kind="double-wishbone" highlight={['lowerRear', 'lowerBall']} />
-          <SuspensionDrawing kind="five-link" highlight="outer4" points={{ outer4: [-30, 640, 195] }} />
-        </PunchedStep>
+        {kinds.map(({ kind, name, points }) => (
+          <PunchedStep key={kind} state="live" title={name}>
+            <SuspensionDrawing kind={kind} />
+            {only && points.map((point) => <SuspensionDrawing key={point} kind={kind} highlight={point} />)}
+          </PunchedStep>
+        ))}
+        {!only && (
+          <PunchedStep state="live" title="A length, a measured point">
+            <SuspensionDrawing kind="double-wishbone" highlight={['lowerRear', 'lowerBall']} />
+            <SuspensionDrawing kind="five-link" highlight="outer4" points={{ outer4: [-30, 640, 195] }} />
+          </PunchedStep>
+        )}
       </Sheet>
     </>
   );
 }
 
-function Drawings() {
+function Drawings({ kind }: { kind: string | null }) {
   return (
     <Sheet>
       <PunchedStep state="live" title="Every drawing">
-        {tries.map((one, i) => (
-          <Card key={cellId(one.adjuster.id, String(i))} tone="form" corner={one.corner} title={one.adjuster.name}>
-            <AdjusterDrawing {...one} />
-          </Card>
-        ))}
+        {all.map(
+          (one, i) =>
+            (!kind || one.adjuster.kind === kind) && (
+              <Card key={cellId(one.adjuster.id, String(i))} tone="form" corner={one.corner} title={one.adjuster.name}>
+                <AdjusterDrawing {...one} />
+                <p>{instructionOf(one)}</p>
+              </Card>
+            ),
+        )}
       </PunchedStep>
     </Sheet>
   );
@@ -265,8 +329,8 @@ if (place)
       {scene === 'moves' && <Moves number={Number(asked.get('move') ?? 0)} />}
       {scene === 'remeasured' && <Remeasured />}
       {scene === 'cars' && <Cars />}
-      {scene === 'build' && <Build />}
-      {scene === 'drawings' && <Drawings />}
+      {scene === 'build' && <Build kind={asked.get('kind')} />}
+      {scene === 'drawings' && <Drawings kind={asked.get('kind')} />}
     </div>,
     place,
   );

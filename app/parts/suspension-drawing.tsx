@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../core/contract.ts';
 import { suspensionPictures } from './drawings/suspension-catalogue.ts';
-import type { SuspensionPicture } from './drawings/suspension-picture.ts';
+import type { Place, SuspensionPicture } from './drawings/suspension-picture.ts';
 
 export interface SuspensionDrawingProps {
   kind: string;
@@ -28,9 +28,15 @@ const TYRE = 205;
 export function SuspensionDrawing({ kind, highlight = [], points = {} }: SuspensionDrawingProps) {
   const picture = suspensionPictures[kind];
   if (!picture) return null;
+  if (picture.Sheet)
+    return (
+      <figure class="suspension">
+        <picture.Sheet />
+      </figure>
+    );
   const ringed = typeof highlight === 'string' ? [highlight] : highlight;
   const all = placed(picture, points);
-  const scale = PANEL / Math.max(...views.map((view) => extent(view, all).size));
+  const scale = PANEL / Math.max(...views.map((view) => extent(view, picture, all).size));
   const names = ringed.map((name) => picture.labels[name] ?? name).join(' to ');
   return (
     <figure class="suspension">
@@ -67,9 +73,10 @@ function tyre(view: View, points: Points): { from: Flat; to: Flat } {
   };
 }
 
-function extent(view: View, points: Points): { middle: Flat; size: number } {
+function extent(view: View, { solid = [] }: SuspensionPicture, points: Points): { middle: Flat; size: number } {
   const { from, to } = tyre(view, points);
-  const flat = [...Object.values(points).map(view.flat), from, to];
+  const places = solid.flat().filter((place) => typeof place !== 'string');
+  const flat = [...[...Object.values(points), ...places].map(view.flat), from, to];
   const low = [0, 1].map((i) => Math.min(...flat.map((p) => p[i] ?? 0))) as [number, number];
   const high = [0, 1].map((i) => Math.max(...flat.map((p) => p[i] ?? 0))) as [number, number];
   return {
@@ -87,13 +94,14 @@ interface PanelProps {
 }
 
 function Panel({ view, picture, points, scale, ringed }: PanelProps) {
-  const { middle } = extent(view, points);
+  const { middle } = extent(view, picture, points);
   const on = ([right, up]: Flat): Flat => [
     Math.round((PANEL / 2 + (right - middle[0]) * scale * 0.94) * 10) / 10,
     Math.round((PANEL / 2 - (up - middle[1]) * scale * 0.94) * 10) / 10,
   ];
-  const at = (name: string): Flat => on(view.flat(points[name] ?? hubOf(points)));
-  const path = (a: string, b: string) => `M${at(a).join(' ')}L${at(b).join(' ')}`;
+  const at = (place: Place): Flat =>
+    on(view.flat(typeof place === 'string' ? (points[place] ?? hubOf(points)) : place));
+  const path = (...places: readonly Place[]) => `M${places.map((place) => at(place).join(' ')).join('L')}`;
   const wheel = tyre(view, points);
   const [left, bottom] = on(wheel.from);
   const [right, top] = on(wheel.to);
@@ -102,7 +110,10 @@ function Panel({ view, picture, points, scale, ringed }: PanelProps) {
     <>
       <rect class="suspension-tyre" x={left} y={top} width={right - left} height={bottom - top} rx="9" />
       <path class="suspension-upright" d={picture.upright.map((name) => path('wheelCentre', name)).join('')} />
-      <path class="suspension-link" d={picture.links.map(([a, b]) => path(a, b)).join('')} />
+      <path
+        class="suspension-link"
+        d={[...picture.links, ...(picture.solid ?? [])].map((places) => path(...places)).join('')}
+      />
       {from && to && <path class="suspension-length" d={path(from, to)} />}
       {Object.keys(points).map((name) => (
         <circle key={name} class="suspension-point" cx={at(name)[0]} cy={at(name)[1]} r="3" />

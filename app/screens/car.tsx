@@ -56,6 +56,14 @@ export function CarScreen() {
             ))}
           </dl>
           {car.car.notes && <p class="soft">{car.car.notes}</p>}
+          <div class="pair">
+            <button type="button" class="quiet" onClick={() => go({ screen: 'height', id })}>
+              Ride height
+            </button>
+            <button type="button" class="quiet" onClick={() => go({ screen: 'chart', id })}>
+              Its chart
+            </button>
+          </div>
           <button type="button" class="quiet wide" onClick={() => saveCarFile(car)}>
             Car file
           </button>

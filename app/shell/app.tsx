@@ -12,6 +12,8 @@ const LATER: Partial<Record<Route['screen'], () => Promise<ComponentType>>> = {
   car: async () => (await import('../screens/car.tsx')).CarScreen,
   build: async () => (await import('../screens/build/build.tsx')).BuildScreen,
   history: async () => (await import('../screens/history/history.tsx')).HistoryScreen,
+  height: async () => (await import('../screens/height/height.tsx')).HeightScreen,
+  chart: async () => (await import('../screens/chart/chart.tsx')).ChartScreen,
   settings: async () => (await import('../screens/settings/settings.tsx')).SettingsScreen,
   cautions: async () => (await import('../screens/cautions.tsx')).CautionsScreen,
 };

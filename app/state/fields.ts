@@ -24,11 +24,15 @@ export interface Field {
 export const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
 export const cornersOf = (axle: AxleName): readonly Corner[] => CORNERS.filter((corner) => axleOf(corner) === axle);
 
-/** Caster and SAI are asked for where the suspension has a steering axis and the axle steers. */
+/**
+ * Caster and SAI are asked for where the suspension has a steering axis and the axle steers; caster also where a chart
+ * stands for the geometry, as it may be about caster.
+ */
 export function anglesOf(car: Car, axle: AxleName, sai: boolean): readonly Angle[] {
   const kind = suspensionKinds[car[axle].suspension.kind];
-  const steers = car[axle].steered && kind?.steeringAxis !== undefined;
-  return steers ? (sai ? ['caster', 'camber', 'toe', 'sai'] : ['caster', 'camber', 'toe']) : ['camber', 'toe'];
+  if (!car[axle].steered || !kind) return ['camber', 'toe'];
+  if (kind.steeringAxis) return sai ? ['caster', 'camber', 'toe', 'sai'] : ['caster', 'camber', 'toe'];
+  return kind.points.length === 0 ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
 }
 
 export function fieldsOf(car: Car, sai: boolean): readonly Field[] {

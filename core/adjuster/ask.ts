@@ -2,6 +2,10 @@
 
 export type Ask =
   | { readonly as: 'text' }
+  /** A label, or a number where it reads as one. */
+  | { readonly as: 'position' }
+  /** Another adjuster of the same kind. */
+  | { readonly as: 'partner' }
   /** A length, in the user's unit. */
   | { readonly as: 'length' }
   /** Several lengths. */

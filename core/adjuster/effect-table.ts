@@ -106,7 +106,7 @@ export const effectTable: AdjusterKind = {
     optional(numberField('perStep.camber', 'One step: camber', 'degrees')),
     optional(numberField('perStep.toe', 'One step: toe', 'degrees')),
     optional(rangeField('Steps', 'steps')),
-    { name: 'reference', label: 'Position now and when measured', ask: { as: 'text' } },
+    { name: 'reference', label: 'Position when the chart starts from', ask: { as: 'position' } },
   ],
   start: {},
   sample: {

@@ -99,7 +99,7 @@ export const shimPack: AdjusterKind = {
     lengthField('max', 'Thickest pack allowed'),
     lengthField('reference', 'In the pack when the dimensions were taken'),
     optional(numberField('maxCount', 'Most shims at the bolt', 'shims')),
-    optional({ name: 'pair.with', label: 'Other pack of the arm', hint: 'its short name', ask: { as: 'text' } }),
+    optional({ name: 'pair.with', label: 'Other pack of the arm', ask: { as: 'partner' } }),
     optional(lengthField('pair.most', 'Most that the two may differ')),
   ],
   start: { direction: [0, 1, 0], reference: 0 },

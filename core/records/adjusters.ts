@@ -1,10 +1,11 @@
 import * as v from 'valibot';
 import { adjusterKinds } from '../adjuster/catalogue.ts';
+import { misfit } from '../adjuster/fits.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import type { Adjuster, Car, CarSettings, Corner, Position, Settings, Suspension } from '../contract.ts';
 import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { jointsOf, rodsOf, type SuspensionKind } from '../suspension/kind.ts';
+import { jointsOf, rodsOf } from '../suspension/kind.ts';
 import { open } from './object.ts';
 import { check } from './refuse.ts';
 import { carSettings, id, list, MOST, settings } from './schema.ts';
@@ -59,20 +60,15 @@ function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspen
   const held = suspensionKind(suspension.kind, `${field}.suspension`);
   const points = jointsOf(held, suspension.points);
   const rods = rodsOf(held, suspension.points);
-  const { points: moved = [], links: lengthened = [], seats = [], line } = kind.touches(adjuster);
-  if (line && !held.clamped) misfit(kind, held, field, 'a suspension with a strut');
-  if (seats.some((seat) => ![...(held.seats ?? []), ...(held.lines ?? []).flat()].includes(seat))) {
-    misfit(kind, held, field, 'an axle with ball joints of its own');
-  }
+  const needs = misfit(kind, held);
+  if (needs)
+    throw new InputError(`${field}.kind`, kind.kind, `an adjuster that fits ${held.name}: this one needs ${needs}`);
+  const { points: moved = [], links: lengthened = [] } = kind.touches(adjuster);
   const wrongPoint = moved.find((name) => !points.includes(name));
   if (wrongPoint !== undefined) throw new InputError(`${field}.at`, wrongPoint, `one of ${points.join(', ')}`);
   const wrongLink = lengthened.findIndex((name) => !rods.includes(name));
   if (wrongLink >= 0)
     throw new InputError(`${field}.links[${wrongLink}]`, lengthened[wrongLink], `one of ${rods.join(', ')}`);
-}
-
-function misfit(kind: AdjusterKind, held: SuspensionKind, field: string, needs: string): never {
-  throw new InputError(`${field}.kind`, kind.kind, `an adjuster that fits ${held.name}: this one needs ${needs}`);
 }
 
 function checkPositions(adjuster: Adjuster, kind: AdjusterKind, field: string): void {

@@ -26,6 +26,7 @@ const positions: Settings[] = Array.from({ length: POSES }, (_, i) => ({
 const model = new CornerModel(suspension, adjusters);
 const parameters = positions.map((settings) => model.parameters(settings).slice());
 const { solver } = model.linkage;
+if (!solver) throw new Error('a double wishbone is solved');
 const moved = positions
   .filter((_, i) => i % EVERY === Math.floor(i / EVERY))
   .map((at) => ({ upperFront: shimmed('upperFront', at.front), upperRear: shimmed('upperRear', at.rear) }));

@@ -1,10 +1,11 @@
 /** The built app opens with the network off, is installable, and takes an update only when it is accepted. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { chromium } from '@playwright/test';
 import { expect, goOffline, openApp, type Site, SUB_PATH, test, waitForServiceWorker } from './harness.ts';
+import { removeProfile } from './profile.ts';
 
 test('opens with the network off after one visit from an empty profile', async ({ page, site }) => {
   await openApp(page, site);
@@ -178,6 +179,6 @@ async function installabilityErrors(site: Site): Promise<unknown[]> {
     return (await session.send('Page.getInstallabilityErrors')).installabilityErrors;
   } finally {
     await context.close();
-    rmSync(profile, { recursive: true, force: true });
+    removeProfile(profile);
   }
 }

@@ -1,8 +1,9 @@
 /** A phone with a profile of its own: opened, put away, killed and opened again; it counts what is touched. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, expect, type Page } from '@playwright/test';
+import { removeProfile } from './profile.ts';
 
 export interface Touches {
   /** Digits, the point and ± of the keypad. */
@@ -60,7 +61,7 @@ export class Phone {
 
   async remove(): Promise<void> {
     await this.close();
-    rmSync(this.profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    removeProfile(this.profile);
   }
 }
 

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { type BrowserContext, chromium, type Page } from '@playwright/test';
 import { build } from 'vite';
 import { serveFolder } from '../../app/terminal/serve.ts';
+import { removeProfile } from './profile.ts';
 
 const FIRST_PORT = 4340;
 const POLICY = "default-src 'self'; script-src 'self'; worker-src 'self'; object-src 'none'; base-uri 'none'";
@@ -80,6 +81,6 @@ export class MortalBrowser {
 
   async remove(): Promise<void> {
     await this.kill();
-    rmSync(this.profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    removeProfile(this.profile);
   }
 }

@@ -25,7 +25,7 @@ describe('the catalogues', () => {
       const picture = suspensionPictures[kind];
       expect(Object.keys(picture?.points ?? {}).sort(), kind).toEqual([...points].sort());
       expect(Object.keys(picture?.labels ?? {}).sort(), kind).toEqual([...points].sort());
-      expect(picture?.links, kind).toEqual(links);
+      expect(picture?.links, kind).toEqual(links ?? []);
     }
   });
 });
@@ -59,6 +59,7 @@ describe('shim pack', () => {
       to: '6.8',
       unit: 'mm',
       note: 'take out 2 × 1.5, add 1 × 3 and 1 × 0.8',
+      also: 'take out 2 × 1.5, add 1 × 3 and 1 × 0.8',
     });
     expect(words({ kind: 'shim-pack' }, 0.3, 0.1)?.note).toBe('take out 0.2 mm');
   });
@@ -114,6 +115,7 @@ describe('threaded rod', () => {
     expect(words({ kind: 'threaded-rod', lead: 1.5 }, 0, 4 / 3)).toEqual({
       from: '',
       to: '1 turn 2 flats',
+      unit: 'longer',
       note: 'longer, by 2 mm',
     });
     expect(words({ kind: 'threaded-rod', lead: 1.5 }, 1, -1)?.note).toBe('shorter, by 3 mm');

@@ -1,4 +1,5 @@
 import type { ComponentChildren, FunctionComponent } from 'preact';
+import { say } from '../../../core/adjuster/steps.ts';
 import type { Adjuster, Corner, Position } from '../../../core/contract.ts';
 
 /** Shims of one thickness, mm. */
@@ -23,7 +24,10 @@ export interface PictureWords {
   readonly from: string;
   readonly to: string;
   readonly unit?: string;
+  /** The way, for the title and for lists. A card does not print it: the move's instruction says it. */
   readonly note: string;
+  /** What neither the figures nor the instruction say; printed beneath the figures. */
+  readonly also?: string;
 }
 
 /** One adjuster kind, drawn. */
@@ -56,6 +60,32 @@ export function around(angle: number, radius: number): readonly [x: number, y: n
   const a = (angle * Math.PI) / 180;
   const tidy = (x: number) => Math.round(x * 100) / 100;
   return [tidy(radius * Math.sin(a)), tidy(-radius * Math.cos(a))];
+}
+
+/** A number with its sign, as scales are marked. */
+export const signed = (x: number, decimals = 3): string => `${x > 0 ? '+' : ''}${say(x, decimals)}`;
+
+/** The car's left side: a right corner mirrors it. */
+export const isLeft = (corner: Corner): boolean => corner.startsWith('L');
+
+interface StraightArrowProps {
+  from: readonly [x: number, y: number];
+  to: readonly [x: number, y: number];
+}
+
+/** A line with its head at `to`. Nothing where nothing moves. */
+export function StraightArrow({ from: [x0, y0], to: [x1, y1] }: StraightArrowProps) {
+  const length = Math.hypot(x1 - x0, y1 - y0);
+  if (length < 0.5) return null;
+  const angle = (Math.atan2(y1 - y0, x1 - x0) * 180) / Math.PI;
+  // As with an arc, what is shorter than the head is all head.
+  const head = Math.min(11, length);
+  return (
+    <g class="picture-arrow" transform={`translate(${x0} ${y0}) rotate(${angle})`}>
+      <path d={`M0 0h${length - head}`} />
+      <path class="picture-head" d={`M${length} 0l${-head}-6v12z`} />
+    </g>
+  );
 }
 
 interface TurnArrowProps {

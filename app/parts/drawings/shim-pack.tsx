@@ -112,7 +112,8 @@ function words(props: PictureProps) {
   const out = list(shims, 'out');
   const added = list(shims, 'added');
   const note = [out && `take out ${out}`, added && `add ${added}`].filter(Boolean).join(', ');
-  return { from, to, unit, note: note || 'stays as it is' };
+  // The instruction has the sum and the new stack; which shims come out of the old one is said here alone.
+  return note ? { from, to, unit, note, also: note } : { from, to, unit, note: 'stays as it is' };
 }
 
 export const shimPack: AdjusterPicture = { Picture, words, wide: true };

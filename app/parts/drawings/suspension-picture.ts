@@ -1,4 +1,8 @@
+import type { FunctionComponent } from 'preact';
 import type { Vec3 } from '../../../core/contract.ts';
+
+/** A point by its name, or a place that nobody measures, such as an axle's middle. */
+export type Place = string | Vec3;
 
 /** What the drawing of a suspension kind is made from. The corner frame is the core's: x forward, y outboard, z up, mm. */
 export interface SuspensionPicture {
@@ -8,6 +12,10 @@ export interface SuspensionPicture {
   /** Each point as a technician calls it. */
   readonly labels: Readonly<Record<string, string>>;
   readonly links: readonly (readonly [string, string])[];
+  /** What is rigid and no link: a strut, an arm, an axle; each from place to place. */
+  readonly solid?: readonly (readonly Place[])[];
   /** Points of the upright, each joined to the wheel centre by a soft line. */
   readonly upright: readonly string[];
+  /** Drawn in place of the corner where there is none to draw. */
+  readonly Sheet?: FunctionComponent;
 }

@@ -17,7 +17,7 @@ function Picture(props: PictureProps) {
   const change = Number(props.to) - Number(props.from);
   const { note, to } = words(props);
   return (
-    <Frame width={304} height={100} title={`Threaded rod: ${to}, ${note}`}>
+    <Frame width={304} height={100} title={`Threaded rod: ${to} ${note}`}>
       <g transform="translate(14 44)">
         <Rod />
         {change !== 0 && (
@@ -104,11 +104,10 @@ function words({ adjuster, from, to }: PictureProps) {
     flats > 0 && `${say(flats, 2)} flat${flats === 1 ? '' : 's'}`,
   ].filter(Boolean);
   const length = say(Math.abs(change) * (adjuster.lead ?? 0), 2);
-  return {
-    from: '',
-    to: count.join(' ') || '0 turns',
-    note: change === 0 ? 'stays as it is' : `${change > 0 ? 'longer' : 'shorter'}, by ${length} mm`,
-  };
+  const turned = count.join(' ') || '0 turns';
+  if (change === 0) return { from: '', to: turned, note: 'stays as it is' };
+  const unit = change > 0 ? 'longer' : 'shorter';
+  return { from: '', to: turned, unit, note: `${unit}, by ${length} mm` };
 }
 
 export const threadedRod: AdjusterPicture = { Picture, words, wide: true };

@@ -1,192 +1,172 @@
-/** The fields that each adjuster kind is described by on the build card: how each is asked, written and read. */
-import { lengthOf, lengthText, plainOf, type Texts } from './numbers.ts';
+/** The fields of an adjuster between the core and the texts of the build card, by what each field asks for. */
 
-type Ask =
-  | { readonly as: 'text' | 'length' | 'number' | 'lengths'; readonly unit?: string }
-  | { readonly as: 'point' | 'link' }
-  | { readonly as: 'choice'; readonly choices: readonly (readonly [value: string, label: string])[] }
-  | { readonly as: 'range'; readonly unit: string }
-  | { readonly as: 'cam-table' };
+import type { Ask, AskedField, Column } from '../../../core/adjuster/ask.ts';
+import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import type { Adjuster } from '../../../core/contract.ts';
+import { angleText, readAngle } from '../../state/units.ts';
+import { lengthOf, lengthText, plainOf, type Texts, typedValue } from './numbers.ts';
 
-export interface AdjusterField {
-  readonly name: string;
-  readonly label: string;
-  readonly hint?: string;
-  readonly ask: Ask;
-  /** Texts under `path` for the value on file. */
-  readonly write: (value: unknown, path: string) => Texts;
-  /** The value, or what was typed where it is none. */
-  readonly read: (texts: Texts, path: string) => unknown;
+type Shape = Readonly<Record<string, unknown>>;
+
+const FIRST: readonly AskedField[] = [
+  { name: 'name', label: 'Name', hint: 'as you call it on the job', ask: { as: 'text' } },
+];
+const LAST: readonly AskedField[] = [
+  { name: 'effort', label: 'Time to move it', ask: { as: 'number', unit: 'minutes' } },
+  {
+    name: 'torque',
+    label: 'Torque, maker’s figure',
+    hint: 'typed from the maker’s information; the app knows none',
+    ask: { as: 'text' },
+  },
+];
+
+/** What the card asks of a kind, in order. */
+export const fieldsOf = (kind: string): readonly AskedField[] => {
+  const own = adjusterKinds[kind]?.fields;
+  return own ? [...FIRST, ...own, ...LAST] : [];
+};
+
+/** The texts of an adjuster on file. */
+export function textsOfAdjuster(adjuster: Shape & { readonly kind: string }, path: string): Texts {
+  return Object.assign(
+    {},
+    ...fieldsOf(adjuster.kind).map(({ name, ask }) => write(ask, at(adjuster, name.split('.')), `${path}.${name}`)),
+  );
+}
+
+/** The adjuster that the texts say, unchecked; what is left empty is absent. */
+export function adjusterFrom(texts: Texts, path: string): Shape {
+  const kind = texts[`${path}.kind`] ?? '';
+  let adjuster: Shape = { id: texts[`${path}.id`], kind };
+  for (const { name, ask } of fieldsOf(kind)) {
+    const value = read(ask, texts, `${path}.${name}`);
+    if (value !== undefined) adjuster = put(adjuster, name.split('.'), value) as Shape;
+  }
+  return adjuster;
+}
+
+/** Fields of the kind that were put on the card as most have them. */
+export const startOf = (kind: string, path: string): Texts =>
+  textsOfAdjuster({ ...adjusterKinds[kind]?.start, kind } as Adjuster, path);
+
+function at(value: unknown, keys: readonly string[]): unknown {
+  return keys.reduce<unknown>((one, key) => (one as Shape | undefined)?.[key], value);
+}
+
+function put(value: unknown, [key, ...rest]: readonly string[], to: unknown): unknown {
+  if (key === undefined) return to;
+  const number = Number(key);
+  if (Number.isInteger(number)) {
+    const list = Array.isArray(value) ? [...value] : [];
+    list[number] = put(list[number], rest, to);
+    return list;
+  }
+  return { ...(value as Shape | undefined), [key]: put((value as Shape | undefined)?.[key], rest, to) };
 }
 
 const plainText = (x: unknown): string => (typeof x === 'number' ? String(Number(x.toFixed(6))).replace('-', '−') : '');
-const one = (text: string, path: string): Texts => ({ [path]: text });
+const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
+const ends = (path: string): readonly [string, string] => [`${path}[0]`, `${path}[1]`];
 
-const text = (name: string, label: string, hint?: string): AdjusterField => ({
-  name,
-  label,
-  ...(hint ? { hint } : {}),
-  ask: { as: 'text' },
-  write: (value, path) => one(typeof value === 'string' ? value : '', path),
-  read: (texts, path) => texts[path]?.trim() || undefined,
-});
-const number = (name: string, label: string, unit: string): AdjusterField => ({
-  name,
-  label,
-  ask: { as: 'number', unit },
-  write: (value, path) => one(plainText(value), path),
-  read: (texts, path) => plainOf(texts[path]),
-});
-const length = (name: string, label: string): AdjusterField => ({
-  name,
-  label,
-  ask: { as: 'length' },
-  write: (value, path) => one(typeof value === 'number' ? lengthText(value) : '', path),
-  read: (texts, path) => lengthOf(texts[path]),
-});
-const choice = (
-  name: string,
-  label: string,
-  choices: readonly (readonly [string, string])[],
-  as: 'text' | 'number' | 'vector' = 'text',
-): AdjusterField => ({
-  name,
-  label,
-  ask: { as: 'choice', choices },
-  write: (value, path) => one(Array.isArray(value) ? value.join(' ') : value === undefined ? '' : String(value), path),
-  read: (texts, path) => {
-    const typed = texts[path];
-    if (!typed) return undefined;
-    return as === 'vector' ? typed.split(' ').map(Number) : as === 'number' ? Number(typed) : typed;
-  },
-});
-const range = (label: string, unit: string): AdjusterField => ({
-  name: 'range',
-  label,
-  ask: { as: 'range', unit },
-  write: (value, path) =>
-    Array.isArray(value) ? { [`${path}[0]`]: plainText(value[0]), [`${path}[1]`]: plainText(value[1]) } : {},
-  read: (texts, path) => {
-    const ends = [plainOf(texts[`${path}[0]`]), plainOf(texts[`${path}[1]`])];
-    return ends.every((end) => end === undefined) ? undefined : ends;
-  },
-});
+function write(ask: Ask, value: unknown, path: string): Texts {
+  switch (ask.as) {
+    case 'length':
+      return { [path]: typeof value === 'number' ? lengthText(value) : '' };
+    case 'lengths':
+      return {
+        [path]: list(value)
+          .map((one) => lengthText(Number(one)))
+          .join('  '),
+      };
+    case 'number':
+      return { [path]: plainText(value) };
+    case 'numbers':
+      return { [path]: list(value).map(plainText).join('  ') };
+    case 'direction':
+    case 'link':
+      return { [path]: list(value).join(' ') };
+    case 'range':
+      return Object.fromEntries(ends(path).map((end, i) => [end, plainText(list(value)[i])]));
+    case 'table':
+      return Object.assign({}, ...list(value).map((row, i) => rowTexts(ask.columns, row, `${path}[${i}]`)));
+    default:
+      return { [path]: value === undefined ? '' : typeof value === 'number' ? plainText(value) : String(value) };
+  }
+}
 
-const AT: AdjusterField = {
-  name: 'at',
-  label: 'Moves which point',
-  ask: { as: 'point' },
-  write: (value, path) => one(String(value ?? ''), path),
-  read: (texts, path) => texts[path] || undefined,
-};
-const LINKS: AdjusterField = {
-  name: 'links',
-  label: 'Lengthens which rod',
-  ask: { as: 'link' },
-  // A sleeve that two links share is rare; the card takes one and keeps more from a file.
-  write: (value, path) => one(Array.isArray(value) ? value.join(' ') : '', path),
-  read: (texts, path) => texts[path]?.split(' ').filter(Boolean),
-};
-const SIZES: AdjusterField = {
-  name: 'sizes',
-  label: 'Shim sizes',
-  hint: 'with spaces between: 1 1.5 3',
-  ask: { as: 'lengths' },
-  write: (value, path) =>
-    one(Array.isArray(value) ? value.map((size) => lengthText(Number(size))).join('  ') : '', path),
-  read: (texts, path) => {
-    const sizes = (texts[path] ?? '').split(/[\s;]+/).filter(Boolean);
-    return sizes.length > 0 ? sizes.map(lengthOf) : undefined;
-  },
-};
-const CAM_TABLE: AdjusterField = {
-  name: 'positions',
-  label: 'Numbers of the cam',
-  ask: { as: 'cam-table' },
-  write: (value, path) => {
-    const rows = Array.isArray(value) ? (value as { label: string; offset: readonly number[] }[]) : [];
-    return Object.fromEntries(
-      rows.flatMap(({ label, offset }, i) => [
-        [`${path}[${i}].label`, label],
-        ...offset.map((x, j) => [`${path}[${i}].offset[${j}]`, lengthText(x)]),
-      ]),
-    );
-  },
-  read: (texts, path) => {
-    const rows: unknown[] = [];
-    for (let i = 0; `${path}[${i}].label` in texts; i++) {
-      const offset = [0, 1, 2].map((j) => lengthOf(texts[`${path}[${i}].offset[${j}]`]) ?? 0);
-      rows.push({ label: texts[`${path}[${i}].label`]?.trim(), offset });
+function read(ask: Ask, texts: Texts, path: string): unknown {
+  const typed = texts[path];
+  switch (ask.as) {
+    case 'length':
+      return lengthOf(typed);
+    case 'lengths':
+      return many(typed)?.map(lengthOf);
+    case 'number':
+    case 'position':
+      return plainOf(typed);
+    case 'numbers':
+      return many(typed)?.map(plainOf);
+    case 'direction':
+      return many(typed)?.map(plainOf);
+    case 'link':
+      return many(typed);
+    case 'range': {
+      const pair = ends(path).map((end) => plainOf(texts[end]));
+      return pair.every((end) => end === undefined) ? undefined : pair;
     }
-    return rows;
-  },
+    case 'choice': {
+      const known = ask.choices.find(([value]) => String(value) === typed || plainText(value) === typed);
+      return known ? known[0] : typed || undefined;
+    }
+    case 'table': {
+      const rows = Array.from({ length: rowCount(texts, path) }, (_, i) =>
+        rowFrom(ask.columns, texts, `${path}[${i}]`),
+      );
+      return rows.length > 0 ? rows : undefined;
+    }
+    default:
+      return typed?.trim() || undefined;
+  }
+}
+
+const many = (text: string | undefined): string[] | undefined => {
+  const all = (text ?? '').split(/[\s;]+/).filter(Boolean);
+  return all.length > 0 ? all : undefined;
 };
 
-const DIRECTION = choice(
-  'direction',
-  'More of it moves the point',
-  [
-    ['0 1 0', 'outboard'],
-    ['0 -1 0', 'inboard'],
-    ['1 0 0', 'forward'],
-    ['-1 0 0', 'rearward'],
-    ['0 0 1', 'up'],
-    ['0 0 -1', 'down'],
-  ],
-  'vector',
-);
-const FIRST = [text('name', 'Name', 'as you call it on the job')];
-const LAST = [
-  number('effort', 'Time to move it', 'minutes'),
-  text('torque', 'Torque, maker’s figure', 'typed from the maker’s information; the app knows none'),
-];
+// Rows of a table.
 
-export const ADJUSTER_FIELDS: Readonly<Record<string, readonly AdjusterField[]>> = {
-  'shim-pack': [
-    ...FIRST,
-    AT,
-    DIRECTION,
-    SIZES,
-    length('max', 'Thickest pack allowed'),
-    length('reference', 'In the pack when the dimensions were taken'),
-    ...LAST,
-  ],
-  'indexed-cam': [...FIRST, AT, CAM_TABLE, text('reference', 'Number up when the dimensions were taken'), ...LAST],
-  'eccentric-cam': [
-    ...FIRST,
-    AT,
-    DIRECTION,
-    length('eccentricity', 'Eccentricity'),
-    number('marks', 'Marks to a full turn', ''),
-    choice('zero', 'Scale starts', [
-      ['middle', 'at the middle of travel'],
-      ['end', 'at the end of travel'],
-    ]),
-    choice('turns', '+ is, seen from the bolt head, left wheel', [
-      ['clockwise', 'clockwise'],
-      ['anticlockwise', 'anticlockwise'],
-    ]),
-    range('Travel', 'degrees'),
-    number('reference', 'Angle when the dimensions were taken', 'degrees'),
-    ...LAST,
-  ],
-  'threaded-rod': [
-    ...FIRST,
-    LINKS,
-    length('lead', 'Longer by, each turn'),
-    choice(
-      'stepTurns',
-      'Set to the nearest',
-      [
-        [String(1 / 12), 'half flat'],
-        [String(1 / 6), 'flat'],
-        ['0.25', 'quarter turn'],
-        ['0.5', 'half turn'],
-      ],
-      'number',
-    ),
-    range('Turns allowed', 'turns'),
-    number('reference', 'Turns when the dimensions were taken', 'turns'),
-    ...LAST,
-  ],
-};
+/** `offset.1` of row 3 is typed at `positions[3].offset[1]`, as the core names it. */
+export const cellPath = (row: string, column: Column): string => `${row}.${column.name.replace(/\.(\d+)/g, '[$1]')}`;
+
+export function rowCount(texts: Texts, path: string): number {
+  let rows = 0;
+  while (`${path}[${rows}].label` in texts) rows += 1;
+  return rows;
+}
+
+export function rowTexts(columns: readonly Column[], row: unknown, path: string): Texts {
+  return Object.fromEntries(
+    columns.map((column) => {
+      const value = at(row, column.name.split('.'));
+      const text = {
+        label: String(value ?? ''),
+        length: lengthText(Number(value ?? 0)),
+        degrees: angleText(Number(value ?? 0)),
+      };
+      return [cellPath(path, column), text[column.as]];
+    }),
+  );
+}
+
+function rowFrom(columns: readonly Column[], texts: Texts, path: string): unknown {
+  return columns.reduce<unknown>((row, column) => {
+    const typed = texts[cellPath(path, column)];
+    const value =
+      column.as === 'label'
+        ? (typed ?? '').trim()
+        : ((column.as === 'length' ? lengthOf(typed) : typedValue(typed, readAngle)) ?? 0);
+    return put(row, column.name.split('.'), value);
+  }, {});
+}

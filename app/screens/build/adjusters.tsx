@@ -1,18 +1,21 @@
 /** The adjusters of one axle: chosen by drawing, described field by field, with what one step of each does at once. */
 
+import type { AskedField } from '../../../core/adjuster/ask.ts';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
-import type { AxleName } from '../../../core/contract.ts';
+import { misfit } from '../../../core/adjuster/fits.ts';
+import type { Adjuster, AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
+import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
-import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
-import { CamTable } from './cam-table.tsx';
+import { fieldsOf } from './adjuster-fields.ts';
 import { indices } from './car-texts.ts';
 import { Effects } from './effects.tsx';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
-import { newAdjuster, SAMPLES, withoutAdjuster } from './new-adjuster.ts';
+import { newAdjuster, withoutAdjuster } from './new-adjuster.ts';
 import { cardUnits } from './numbers.ts';
+import { Table } from './table.tsx';
 
 interface Props {
   readonly form: Form;
@@ -22,6 +25,8 @@ interface Props {
 export function AdjustersSection({ form, axle }: Props) {
   const path = `car.${axle}.adjusters`;
   const all = indices(form.texts, path);
+  const held = suspensionKinds[form.texts[`car.${axle}.suspension.kind`] ?? ''];
+  const fitting = Object.values(adjusterKinds).filter((kind) => held && !misfit(kind, held));
   return (
     <>
       {all.map((i) => (
@@ -31,7 +36,7 @@ export function AdjustersSection({ form, axle }: Props) {
       <Effects form={form} axle={axle} />
       <fieldset class="kinds">
         <legend>Add an adjuster</legend>
-        {Object.values(adjusterKinds).map(({ kind, name }) => (
+        {fitting.map(({ kind, name }) => (
           <button
             key={kind}
             type="button"
@@ -52,8 +57,10 @@ export function AdjustersSection({ form, axle }: Props) {
 /** The kind's drawing with a made-up move, for choosing by eye. */
 function Sample({ kind }: { readonly kind: string }) {
   const picture = adjusterPictures[kind];
-  const sample = SAMPLES[kind];
-  return picture && sample ? <picture.Picture {...sample} corner="LF" /> : null;
+  const sample = adjusterKinds[kind]?.sample;
+  if (!picture || !sample) return null;
+  const adjuster = { ...sample.adjuster, id: 'sample', kind } as unknown as Adjuster;
+  return <picture.Picture adjuster={adjuster} from={sample.from} to={sample.to} corner="LF" />;
 }
 
 function AdjusterForm({ form, axle, index }: Props & { readonly index: number }) {
@@ -69,7 +76,7 @@ function AdjusterForm({ form, axle, index }: Props & { readonly index: number })
           Take off
         </button>
       </header>
-      {(ADJUSTER_FIELDS[kind] ?? []).map((field) => (
+      {fieldsOf(kind).map((field) => (
         <AdjusterAsk key={field.name} form={form} axle={axle} path={`${path}.${field.name}`} field={field} />
       ))}
       <Refused path={path} />
@@ -80,21 +87,58 @@ function AdjusterForm({ form, axle, index }: Props & { readonly index: number })
 
 interface AskProps extends Props {
   readonly path: string;
-  readonly field: AdjusterField;
+  readonly field: AskedField;
 }
 
-function AdjusterAsk({ form, axle, path, field: { ask, label, hint } }: AskProps) {
+/** Ways that most adjusters push a point; any other is typed. */
+const WAYS: readonly (readonly [string, string])[] = [
+  ['0 1 0', 'outboard'],
+  ['0 -1 0', 'inboard'],
+  ['1 0 0', 'forward'],
+  ['-1 0 0', 'rearward'],
+  ['0 0 1', 'up'],
+  ['0 0 -1', 'down'],
+];
+const SLANT = '0 1 0.1';
+
+function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, label: asked } }: AskProps) {
   const suspension = form.texts[`car.${axle}.suspension.kind`] ?? '';
+  const held = suspensionKinds[suspension];
   const names = suspensionPictures[suspension]?.labels ?? {};
   const joint = (name: string): readonly [string, string] => [name, names[name] ?? name];
-  const links = suspensionKinds[suspension]?.links ?? [];
+  const label = optional ? `${asked} (if any)` : asked;
+  const choose = (choices: readonly (readonly [string, string])[]) => (
+    <ChoiceField
+      form={form}
+      path={path}
+      label={label}
+      hint={hint}
+      choices={optional ? [['', 'not known, or none'], ...choices] : choices}
+    />
+  );
   switch (ask.as) {
     case 'choice':
-      return <ChoiceField form={form} path={path} label={label} hint={hint} choices={ask.choices} />;
+      return choose(ask.choices.map(([value, name]) => [plain(value), name]));
     case 'point':
-      return <ChoiceField form={form} path={path} label={label} choices={links.map(([inner]) => joint(inner))} />;
+      return choose(held ? jointsOf(held).map(joint) : []);
     case 'link':
-      return <ChoiceField form={form} path={path} label={label} choices={links.map(([inner]) => joint(inner))} />;
+      return choose(held ? rodsOf(held).map(joint) : []);
+    case 'partner':
+      return choose(partners(form, axle, path));
+    case 'direction':
+      return (
+        <>
+          {choose([...WAYS, [SLANT, 'at a slant, typed below']])}
+          {!WAYS.some(([way]) => way === (form.texts[path] ?? '')) && form.texts[path] && (
+            <TextField
+              form={form}
+              path={path}
+              label="forward, outboard, up"
+              hint="three numbers; how long does not matter"
+            />
+          )}
+        </>
+      );
     case 'range':
       return (
         <NumbersField
@@ -106,12 +150,25 @@ function AdjusterAsk({ form, axle, path, field: { ask, label, hint } }: AskProps
           ]}
         />
       );
-    case 'cam-table':
-      return <CamTable form={form} path={path} label={label} />;
+    case 'table':
+      return <Table form={form} path={path} label={label} hint={hint} columns={ask.columns} />;
     default: {
-      const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : ask.unit;
-      const mode = ask.as === 'text' || ask.as === 'lengths' ? 'text' : 'decimal';
+      const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : 'unit' in ask ? ask.unit : '';
+      const mode = ask.as === 'length' || ask.as === 'number' ? 'decimal' : 'text';
       return <TextField form={form} path={path} label={unit ? `${label}, ${unit}` : label} hint={hint} mode={mode} />;
     }
   }
+}
+
+const plain = (value: string | number): string =>
+  typeof value === 'number' ? String(Number(value.toFixed(6))) : value;
+
+/** Other adjusters of the axle of the same kind, by the names that the card shows. */
+function partners(form: Form, axle: AxleName, path: string): (readonly [string, string])[] {
+  const all = `car.${axle}.adjusters`;
+  const own = Number.parseInt(path.slice(all.length + 1), 10);
+  const text = (i: number, name: string): string => form.texts[`${all}[${i}].${name}`] ?? '';
+  return indices(form.texts, all)
+    .filter((i) => i !== own && text(i, 'kind') === text(own, 'kind'))
+    .map((i) => [text(i, 'id'), text(i, 'name')]);
 }

@@ -5,9 +5,8 @@
 import type { Adjuster, AxleName, Spec, Suspension, Window } from '../../../core/contract.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { TAPE_DIMENSIONS } from '../../../core/suspension/double-wishbone.tape.ts';
 import { angleText, readAngle } from '../../state/units.ts';
-import { ADJUSTER_FIELDS, type AdjusterField } from './adjuster-fields.ts';
+import { adjusterFrom, textsOfAdjuster } from './adjuster-fields.ts';
 import { lengthOf, lengthText, type Texts, toeWindowOf, toeWindowText, typedValue } from './numbers.ts';
 
 const AXLES = ['front', 'rear'] as const satisfies AxleName[];
@@ -52,7 +51,7 @@ function suspensionTexts(suspension: Suspension, path: string): Texts {
   }
   for (const [name, entry] of Object.entries(tape ?? {})) {
     const value = typeof entry === 'object' && entry !== null && 'value' in entry ? entry.value : entry;
-    const angle = TAPE_DIMENSIONS.find((one) => one.name === name)?.unit === 'degrees';
+    const angle = dimensionsOf(kind).find((one) => one.name === name)?.unit === 'degrees';
     texts[`${path}.tape.${name}`] =
       typeof value === 'number' ? (angle ? angleText(value) : lengthText(value)) : String(value);
   }
@@ -61,10 +60,7 @@ function suspensionTexts(suspension: Suspension, path: string): Texts {
 
 export function adjusterTexts(adjuster: Adjuster, path: string): Texts {
   const texts: Record<string, string> = { [`${path}.id`]: adjuster.id, [`${path}.kind`]: adjuster.kind };
-  for (const field of ADJUSTER_FIELDS[adjuster.kind] ?? []) {
-    Object.assign(texts, field.write(adjuster[field.name], `${path}.${field.name}`));
-  }
-  return texts;
+  return { ...texts, ...textsOfAdjuster(adjuster, path) };
 }
 
 function windowTexts(window: Window | undefined, angle: string, path: string, rim: number): Texts {
@@ -99,7 +95,7 @@ export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) 
       adjusters:
         own && untouched(`${path}.adjusters`)
           ? own.adjusters
-          : indices(texts, `${path}.adjusters`).map((i) => adjusterOf(texts, `${path}.adjusters[${i}]`)),
+          : indices(texts, `${path}.adjusters`).map((i) => adjusterFrom(texts, `${path}.adjusters[${i}]`)),
       steered: own?.steered ?? name === 'front',
     };
   };
@@ -128,7 +124,9 @@ export function suspensionOf(texts: Texts, path: string): unknown {
   const kind = texts[`${path}.kind`] ?? '';
   const tolerance = lengthOf(texts[`${path}.tolerance`]);
   const common = { kind, ...(tolerance === undefined ? {} : { tolerance }) };
-  if (texts[`${path}.way`] === 'tape' && kind === 'double-wishbone') return { ...common, tape: tapeOf(texts, path) };
+  if (texts[`${path}.way`] === 'tape' && dimensionsOf(kind).length > 0) {
+    return { ...common, tape: tapeOf(texts, path, kind) };
+  }
   const points = (suspensionKinds[kind]?.points ?? []).map((name) => {
     const point = [0, 1, 2].map((i) => lengthOf(texts[`${path}.points.${name}[${i}]`]));
     return [name, point.every((x) => x === undefined) ? undefined : point];
@@ -141,20 +139,18 @@ export function suspensionOf(texts: Texts, path: string): unknown {
   };
 }
 
-function tapeOf(texts: Texts, path: string): unknown {
-  const tie = texts[`${path}.tape.tie`];
-  const given = TAPE_DIMENSIONS.map(({ name, unit }) => {
-    const text = texts[`${path}.tape.${name}`];
-    return [name, unit === 'degrees' ? typedValue(text, readAngle) : lengthOf(text)] as const;
-  }).filter(([, value]) => value !== undefined);
-  return { ...(tie ? { tie } : {}), ...Object.fromEntries(given) };
-}
+/** What a tape can take of a kind; nothing where it is given by points alone. */
+export const dimensionsOf = (kind: string) => suspensionKinds[kind]?.tape?.dimensions ?? [];
 
-export function adjusterOf(texts: Texts, path: string): unknown {
-  const kind = texts[`${path}.kind`] ?? '';
-  const read = (field: AdjusterField) => [field.name, field.read(texts, `${path}.${field.name}`)] as const;
-  const given = (ADJUSTER_FIELDS[kind] ?? []).map(read).filter(([, value]) => value !== undefined);
-  return { id: texts[`${path}.id`], kind, ...Object.fromEntries(given) };
+function tapeOf(texts: Texts, path: string, kind: string): unknown {
+  const tie = texts[`${path}.tape.tie`];
+  const given = dimensionsOf(kind)
+    .map(({ name, unit }) => {
+      const text = texts[`${path}.tape.${name}`];
+      return [name, unit === 'degrees' ? typedValue(text, readAngle) : lengthOf(text)] as const;
+    })
+    .filter(([, value]) => value !== undefined);
+  return { ...(tie ? { tie } : {}), ...Object.fromEntries(given) };
 }
 
 function windowsOf(

@@ -10,7 +10,7 @@ import type { Form } from './form.ts';
 
 export function Effects({ form, axle }: { readonly form: Form; readonly axle: AxleName }) {
   // The core checks what the texts say: these casts promise nothing.
-  const { suspension, adjusters } = fileOf(form.texts, form.id, form.record).car[axle] as {
+  const { suspension, adjusters } = fileOf(form.texts, form.id, form.record).car[axle] as unknown as {
     suspension: Suspension;
     adjusters: Adjuster[];
   };

@@ -2,12 +2,13 @@
 import { useState } from 'preact/hooks';
 import type { AxleName, Vec3 } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { TAPE_DIMENSIONS, type TapeDimension } from '../../../core/suspension/double-wishbone.tape.ts';
+import type { TapeDimension } from '../../../core/suspension/tape.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
+import { dimensionsOf } from './car-texts.ts';
 import { ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
-import { cardUnits, lengthOf } from './numbers.ts';
+import { cardUnits, lengthOf, lengthText } from './numbers.ts';
 import { dimensionName, dimensionPoints } from './tape-names.ts';
 
 interface Props {
@@ -18,13 +19,14 @@ interface Props {
 export function SuspensionSection({ form, axle }: Props) {
   const path = `car.${axle}.suspension`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const byTape = kind === 'double-wishbone' && form.texts[`${path}.way`] === 'tape';
+  const taped = dimensionsOf(kind).length > 0;
+  const byTape = taped && form.texts[`${path}.way`] === 'tape';
   const [ringed, ring] = useState<readonly string[]>([]);
   return (
     <>
       <KindChoice form={form} path={path} />
       <Refused path={path} />
-      {kind === 'double-wishbone' && (
+      {taped && (
         <fieldset class="choice">
           <legend class="visually-hidden">How it is measured</legend>
           {(
@@ -48,7 +50,7 @@ export function SuspensionSection({ form, axle }: Props) {
         <SuspensionDrawing kind={kind} highlight={ringed} points={byTape ? {} : pointsOf(form, path, kind)} />
       </div>
       {byTape ? (
-        <TapeFields form={form} path={`${path}.tape`} ring={ring} />
+        <TapeFields form={form} path={`${path}.tape`} kind={kind} ring={ring} />
       ) : (
         <PointFields form={form} path={path} kind={kind} ring={ring} />
       )}
@@ -90,8 +92,12 @@ interface FieldsProps {
 
 function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: string }) {
   const labels = suspensionPictures[kind]?.labels ?? {};
+  if (suspensionKinds[kind]?.points.length === 0) {
+    return <p class="soft">No dimensions: each adjuster brings its effect with it, from the kit’s chart.</p>;
+  }
   return (
     <>
+      <Typical form={form} path={path} kind={kind} />
       <p class="soft">
         In {cardUnits().length}, with all adjusters where the dimensions were taken: forward of the front axle’s middle,
         outboard of the car’s middle, up from the ground.
@@ -127,7 +133,35 @@ function PointFields({ form, path, kind, ring }: FieldsProps & { readonly kind: 
   );
 }
 
-function TapeFields({ form, path, ring }: FieldsProps) {
+/** How far a rear axle stands behind the front one, and how well a typical corner is known, mm. */
+const WHEELBASE = 2600;
+const TYPICAL_TOLERANCE = 25;
+
+/** The made-up corner of the drawing as a start: nobody's car, for a first plan until there are measures. */
+function Typical({ form, path, kind }: Omit<FieldsProps, 'ring'> & { readonly kind: string }) {
+  const behind = path.includes('.rear.') ? WHEELBASE : 0;
+  const texts = Object.fromEntries(
+    Object.entries(suspensionPictures[kind]?.points ?? {}).flatMap(([name, [x, y, z]]) =>
+      [x - behind, y, z].map((value, i) => [`${path}.points.${name}[${i}]`, lengthText(value)]),
+    ),
+  );
+  const taken = Object.entries(texts).every(([key, text]) => form.texts[key] === text);
+  if (taken) {
+    return (
+      <p class="plan-note" role="status">
+        Typical figures, not any maker’s and not this car’s: measure your own. Until then every prediction is rough.
+      </p>
+    );
+  }
+  const rest = { [`${path}.camber`]: '0', [`${path}.toe`]: '0', [`${path}.tolerance`]: lengthText(TYPICAL_TOLERANCE) };
+  return (
+    <button type="button" class="quiet wide" onClick={() => form.put({ ...texts, ...rest })}>
+      Start from a typical layout
+    </button>
+  );
+}
+
+function TapeFields({ form, path, kind, ring }: FieldsProps & { readonly kind: string }) {
   return (
     <>
       <p class="soft">
@@ -143,7 +177,7 @@ function TapeFields({ form, path, ring }: FieldsProps) {
           ['ahead', 'ahead of the axle'],
         ]}
       />
-      {TAPE_DIMENSIONS.map((dimension) => (
+      {dimensionsOf(kind).map((dimension) => (
         <TextField
           key={dimension.name}
           form={form}

@@ -17,6 +17,11 @@ const WORDS: Readonly<Record<string, string>> = {
   wheelCentreHeight: 'Wheel centre, height',
   lowerBallHeight: 'Lower ball joint, height',
   upperBallHeight: 'upper ball joint, height',
+  strutLength: 'Strut, clamp to top mount',
+  strutLowerHeight: 'Strut at its clamp, height',
+  strutLowerInset: 'Strut at its clamp, inboard of the wheel centre',
+  strutLowerAhead: 'Strut at its clamp, ahead of the wheel centre',
+  axisAheadAtClamp: 'what the caster gives',
 };
 
 /** `upperFrontLength` → `Upper arm, front pivot to ball joint`. */
@@ -50,6 +55,10 @@ const BETWEEN: Readonly<Record<string, readonly string[]>> = {
   tieRodSweep: ['tieInner', 'tieOuter'],
   tieOuterHeight: ['tieOuter'],
   tieInnerHeight: ['tieInner'],
+  strutLength: ['strutLower', 'strutTop'],
+  strutLowerHeight: ['strutLower'],
+  strutLowerInset: ['strutLower', 'wheelCentre'],
+  strutLowerAhead: ['strutLower', 'wheelCentre'],
 };
 
 /** One point, or the two ends of the length. */

@@ -15,6 +15,7 @@ import { valueText } from '../../state/units.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { newId, now } from '../../store/index.ts';
 import { Stepper } from './stepper.tsx';
+import { WhatElseCard } from './what-else.tsx';
 
 /** The position being chosen under "Set to…"; undefined while the card shows its three answers. */
 const setTo = signal<{ readonly move: string; readonly position: Position } | undefined>(undefined);
@@ -37,6 +38,7 @@ export function MovesBody({ view, round, plan }: Props) {
         <LaterRow key={refKey(move)} view={view} move={move} />
       ))}
       {round.done.length === 0 && plan.moves.length > 0 && <Styles view={view} />}
+      <WhatElseCard car={view.car.car} plan={plan} />
     </>
   );
 }
@@ -60,6 +62,11 @@ function Headline({ view, plan }: Omit<Props, 'round'>) {
           </ul>
         </Card>
       )}
+      {plan.notes.map((note) => (
+        <p key={note} class="plan-note">
+          {note}
+        </p>
+      ))}
       {plan.unmeasured.length > 0 && (
         <p class="soft">
           Not judged, as not measured: {plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}.

@@ -33,6 +33,6 @@ describe('a rigid rear axle', () => {
       range: [-1, 1],
       reference: 0,
     };
-    expect(() => solveCorner(suspension, [slide], {})).toThrow('adjusters[0].at: "wheelCentre" is not allowed');
+    expect(() => solveCorner(suspension, [slide], {})).toThrow('adjusters[0].kind: "slide" is not allowed');
   });
 });

@@ -71,7 +71,7 @@ describe('a trailing arm', () => {
       range: [-1, 1],
       reference: 0,
     };
-    expect(() => solveCorner(suspension, [rod], {})).toThrow('adjusters[0].links[0]: "pivotInner" is not allowed');
+    expect(() => solveCorner(suspension, [rod], {})).toThrow('adjusters[0].kind: "threaded-rod" is not allowed');
     const bolt = { id: 'c', kind: 'clamp-bolt', step: 1, range: [-1, 1], reference: 0 };
     expect(() => solveCorner(suspension, [bolt], {})).toThrow('this one needs a suspension with a strut');
   });

@@ -36,6 +36,8 @@ describe('a suspension without geometry', () => {
       max: 4,
       reference: 0,
     };
-    expect(() => solveCorner({ ...given, points: {} }, [shim], {})).toThrow('adjusters[0].at');
+    expect(() => solveCorner({ ...given, points: {} }, [shim], {})).toThrow(
+      'adjusters[0].kind: "shim-pack" is not allowed',
+    );
   });
 });

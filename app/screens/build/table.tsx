@@ -1,18 +1,23 @@
-/** The numbers of a cam and where each puts the point: typed, or laid round a circle and then corrected. */
+/** Positions row by row: the numbers of a cam, the rows of a printed chart. */
 import { useState } from 'preact/hooks';
+import type { Column } from '../../../core/adjuster/ask.ts';
+import { cellPath, rowCount, rowTexts } from './adjuster-fields.ts';
 import { NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
-import { lengthOf, lengthText, plainOf, type Texts } from './numbers.ts';
+import { lengthOf, plainOf } from './numbers.ts';
 
 interface Props {
   readonly form: Form;
   readonly path: string;
   readonly label: string;
+  readonly hint?: string | undefined;
+  readonly columns: readonly Column[];
 }
 
-export function CamTable({ form, path, label }: Props) {
-  const rows = rowsOf(form.texts, path);
-  const add = () => form.put(rowTexts(path, rows, String(rows + 1), [0, 0, 0]));
+export function Table({ form, path, label, hint, columns }: Props) {
+  const rows = rowCount(form.texts, path);
+  const [first, ...others] = columns;
+  const add = () => form.put(rowTexts(columns, { label: rows + 1 }, `${path}[${rows}]`));
   const drop = () =>
     form.replace(
       `${path}[`,
@@ -25,24 +30,22 @@ export function CamTable({ form, path, label }: Props) {
   return (
     <fieldset class="field">
       <legend>{label}</legend>
-      <Circle form={form} path={path} />
+      {hint && <span class="soft">{hint}</span>}
+      {columns.some(({ name }) => name.startsWith('offset')) && <Circle form={form} path={path} columns={columns} />}
       {Array.from({ length: rows }, (_, i) => (
         <div key={`${path}[${i}]`} class="cam-row">
-          <TextField form={form} path={`${path}[${i}].label`} label="number" />
+          {first && <TextField form={form} path={cellPath(`${path}[${i}]`, first)} label={first.label} />}
           <NumbersField
             form={form}
-            label="moves the point"
-            parts={['forward', 'outboard', 'up'].map((name, j) => ({
-              label: name,
-              path: `${path}[${i}].offset[${j}]`,
-            }))}
+            label={others[0]?.as === 'degrees' ? 'adds, degrees' : 'moves the point'}
+            parts={others.map((column) => ({ label: column.label, path: cellPath(`${path}[${i}]`, column) }))}
           />
         </div>
       ))}
       <Refused path={path} />
       <div class="pair">
         <button type="button" class="quiet" onClick={add}>
-          Add a number
+          Add a {first?.label ?? 'row'}
         </button>
         <button type="button" class="quiet" disabled={rows === 0} onClick={drop}>
           Take the last off
@@ -52,21 +55,8 @@ export function CamTable({ form, path, label }: Props) {
   );
 }
 
-const rowsOf = (texts: Texts, path: string): number => {
-  let rows = 0;
-  while (`${path}[${rows}].label` in texts) rows += 1;
-  return rows;
-};
-
-function rowTexts(path: string, i: number, label: string, offset: readonly number[]): Texts {
-  return {
-    [`${path}[${i}].label`]: label,
-    ...Object.fromEntries(offset.map((x, j) => [`${path}[${i}].offset[${j}]`, lengthText(x)])),
-  };
-}
-
 /** Numbers evenly round a bush with an off-centre hole: number 1 outboard, the rest towards the top. */
-function Circle({ form, path }: Omit<Props, 'label'>) {
+function Circle({ form, path, columns }: Pick<Props, 'form' | 'path' | 'columns'>) {
   const [count, setCount] = useState('');
   const [offset, setOffset] = useState('');
   const numbers = plainOf(count);
@@ -81,7 +71,8 @@ function Circle({ form, path }: Omit<Props, 'label'>) {
     if (!good) return;
     const all = Array.from({ length: numbers as number }, (_, i) => {
       const turn = (2 * Math.PI * i) / (numbers as number);
-      return rowTexts(path, i, String(i + 1), [0, radius * Math.cos(turn), radius * Math.sin(turn)]);
+      const offset = [0, radius * Math.cos(turn), radius * Math.sin(turn)];
+      return rowTexts(columns, { label: i + 1, offset }, `${path}[${i}]`);
     });
     form.replace(`${path}[`, Object.assign({}, ...all));
   };

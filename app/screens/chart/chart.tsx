@@ -1,0 +1,99 @@
+/** The car's own chart: positions across and down, what the wheel gains in the cells; on screen and on paper. */
+import './chart.css';
+import { useState } from 'preact/hooks';
+import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import type { Adjuster, Axle, AxleName, Position } from '../../../core/contract.ts';
+import { chartPair } from '../../../core/plan/chart-pair.ts';
+import { formatAngle } from '../../../core/units/format.ts';
+import { engine } from '../../engine/index.ts';
+import { ActionBar } from '../../parts/action-bar.tsx';
+import { Card } from '../../parts/card.tsx';
+import { go, route } from '../../routes.ts';
+import { Header } from '../../shell/header.tsx';
+import { useAsked } from '../../state/asking.ts';
+import { units } from '../../state/preferences.ts';
+import { records } from '../../state/records.ts';
+
+export function ChartScreen() {
+  const id = route.value.screen === 'chart' ? route.value.id : '';
+  const car = records.value.cars.find((one) => one.id === id)?.car;
+  const [axle, setAxle] = useState<AxleName>('front');
+  return (
+    <div class="screen">
+      <Header title={car?.label ?? 'No such car'} plate={car?.plate} back={{ screen: 'car', id }} />
+      <main class="list">
+        <fieldset class="choice">
+          <legend class="visually-hidden">Which axle</legend>
+          {(['front', 'rear'] as const).map((one) => (
+            <button key={one} type="button" aria-pressed={axle === one} onClick={() => setAxle(one)}>
+              {one}
+            </button>
+          ))}
+        </fieldset>
+        {car && <AxleChart key={axle} axle={car[axle]} />}
+      </main>
+      <ActionBar
+        primary={{ label: 'To the car', onPress: () => go({ screen: 'car', id }) }}
+        secondary={[{ label: 'Print', onPress: () => print() }]}
+      />
+    </div>
+  );
+}
+
+function AxleChart({ axle }: { readonly axle: Axle }) {
+  const { suspension, adjusters } = axle;
+  const pair = chartPair(axle);
+  const { value, error } = useAsked(pair && `chart ${JSON.stringify([suspension, adjusters, pair])}`, (signal) =>
+    engine.call('chartOf', [suspension, adjusters, {}, ...(pair as readonly [string, string])], { signal }),
+  );
+  if (!pair) return <Card title="No chart">A chart needs two adjusters on the axle.</Card>;
+  if (error) return <Card title="No chart">{error.message}</Card>;
+  if (!value) return <p class="wait" aria-busy="true" />;
+  const find = (name: string): Adjuster | undefined => adjusters.find((one) => one.id === name);
+  const [across, down] = [find(value.across.adjuster), find(value.down.adjuster)];
+  const show = (adjuster: Adjuster | undefined, position: Position): string =>
+    typeof position === 'number'
+      ? String(Number(position.toFixed(3))).replace('-', '−')
+      : position || (adjuster?.id ?? '');
+  const angle = (x: number | undefined): string =>
+    x === undefined ? '–' : formatAngle(x, { sign: true, decimal: units.value.decimal });
+  const caster = value.cells.some((row) => row.some((cell) => cell.caster !== undefined));
+  return (
+    <Card title={caster ? 'Caster over camber, degrees gained' : 'Camber over toe, degrees gained'}>
+      <p class="soft">
+        Across: {across?.name}. Down: {down?.name}. Against where they stood when the dimensions were taken
+        {across && down
+          ? ` (${adjusterKinds[across.kind]?.show(across, across.reference)}, ${adjusterKinds[down.kind]?.show(down, down.reference)})`
+          : ''}
+        . Worked out for this car from its geometry on file.
+      </p>
+      <div class="chart-scroll">
+        <table class="chart-table">
+          <thead>
+            <tr>
+              <td />
+              {value.across.positions.map((position) => (
+                <th key={position} scope="col">
+                  {show(across, position)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {value.cells.map((row, i) => (
+              <tr key={value.down.positions[i]}>
+                <th scope="row">{show(down, value.down.positions[i] ?? '')}</th>
+                {row.map((cell, j) => (
+                  <td key={value.across.positions[j]}>
+                    <span>{angle(caster ? cell.caster : cell.camber)}</span>
+                    <span>{angle(caster ? cell.camber : cell.toe)}</span>
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Card>
+  );
+}

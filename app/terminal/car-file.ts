@@ -1,0 +1,36 @@
+/** What the commands share: reading a car file, and ending with exit code 2 where it is no good. */
+import { readFileSync } from 'node:fs';
+import type { CarFile } from '../../core/contract.ts';
+import { InputError } from '../../core/input-error.ts';
+import { parseCarFile } from '../../core/records/validate.ts';
+
+/** The car file that the command line names. @throws InputError */
+export function carFileOf(positionals: readonly string[]): CarFile {
+  const [path, ...more] = positionals;
+  if (!path || more.length > 0) throw new InputError('FILE.json', positionals.join(' '), 'the path of one car file');
+  return parseCarFile(read(path));
+}
+
+function read(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    throw new InputError(
+      'FILE.json',
+      path,
+      `a file that can be read (${error instanceof Error ? error.message : error})`,
+    );
+  }
+}
+
+/** Prints what `run` returns; bad input ends with its message, the usage and exit code 2. */
+export function command(usage: string, run: () => string): void {
+  try {
+    console.log(run());
+  } catch (error) {
+    const known = error instanceof InputError || (error instanceof TypeError && 'code' in error);
+    if (!known) throw error;
+    console.error(`${(error as Error).message}\nUsage: ${usage}`);
+    process.exitCode = 2;
+  }
+}

@@ -1,0 +1,29 @@
+/** What a plan changes beside the angles that the rack shows. */
+import type { Car, Corner, Plan, Position } from '../contract.ts';
+import { type SideEffects, sideEffectsOf } from '../pose/side-effects.ts';
+import { validateCar } from '../records/validate.ts';
+import { compileCar } from './car-model.ts';
+
+export interface WhatElse {
+  readonly corner: Corner;
+  readonly before: SideEffects;
+  readonly after: SideEffects;
+}
+
+/**
+ * Side effects of every corner that the plan moves, before and after; what geometry does not know is absent.
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function whatElse(car: Car, { moves, positions }: Pick<Plan, 'moves' | 'positions'>): WhatElse[] {
+  const model = compileCar(validateCar(car));
+  const corners = [...new Set(moves.map(({ corner }) => corner))];
+  return corners.map((corner) => {
+    const before: Record<string, Position> = { ...positions[corner] };
+    for (const move of moves) if (move.corner === corner) before[move.adjuster] = move.from;
+    return {
+      corner,
+      before: sideEffectsOf(model(corner), before),
+      after: sideEffectsOf(model(corner), positions[corner]),
+    };
+  });
+}

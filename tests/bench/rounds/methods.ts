@@ -1,0 +1,124 @@
+/** Three ways from a reading to the next positions of one axle. */
+import type { Adjuster, AxleSpec, Car, Corner, Reading, Settings, WheelReading } from '../../../core/contract.ts';
+import { adjusterPositions, planMoves } from '../../../core/index.ts';
+import type { Family } from './families.ts';
+import { GAUGE, poseAt, type Wheel } from './truth.ts';
+
+export interface Step {
+  readonly settings: Readonly<Partial<Record<Corner, Settings>>>;
+  /** What the method says of its own success, if it does. */
+  readonly chance?: number;
+}
+export type Method = (reading: Reading, settings: Step['settings']) => Step;
+
+const ANGLES = ['caster', 'camber', 'toe'] as const;
+type Angle = (typeof ANGLES)[number];
+
+const at = (adjuster: Adjuster, settings: Settings): number => (settings[adjuster.id] ?? adjuster.reference) as number;
+const outOf = (spec: AxleSpec, wheel: WheelReading, angle: Angle): boolean => {
+  const window = spec[angle];
+  const value = wheel[angle];
+  return window !== undefined && value !== undefined && (value < window.low || value > window.high);
+};
+
+/** The position nearest to a wanted one. */
+function nearest(adjuster: Adjuster, wanted: number): number {
+  return (adjusterPositions(adjuster) as number[]).reduce((best, one) =>
+    Math.abs(one - wanted) < Math.abs(best - wanted) ? one : best,
+  );
+}
+
+/** Angles of the family's nominal car at positions, relative to its reference: what a handbook or a kit prints. */
+function nominal(family: Family, settings: Settings): Wheel {
+  const { suspension, adjusters } = family;
+  const here = poseAt(suspension, adjusters, settings);
+  const zero = poseAt(suspension, adjusters, {});
+  return { camber: here.camber - zero.camber, caster: here.caster - zero.caster, toe: here.toe - zero.toe };
+}
+
+/** Degrees a unit of position (mm, degree of cam, turn) at the reference. */
+function rates(family: Family): readonly Wheel[] {
+  return family.adjusters.map((adjuster) => {
+    const step = adjuster.kind === 'eccentric-cam' ? 15 : 1;
+    const { camber, caster, toe } = nominal(family, { [adjuster.id]: (adjuster.reference as number) + step });
+    return { camber: camber / step, caster: caster / step, toe: toe / step };
+  });
+}
+
+/**
+ * One angle at a time by its nominal effect, then the rack again: caster by its adjuster (packs against one another),
+ * camber by its own (packs together), toe by the rod. Trade practice without source.
+ */
+export function ruleOfThumb(family: Family, spec: AxleSpec): Method {
+  const [first, second, rod] = family.adjusters;
+  const [a, b, t] = rates(family) as [Wheel, Wheel, Wheel];
+  const packs = first.kind === 'shim-pack';
+  return (reading, settings) => {
+    const next: Partial<Record<Corner, Settings>> = {};
+    for (const corner of family.corners) {
+      const wheel = reading[corner] ?? {};
+      const now = settings[corner] ?? {};
+      const angle = ANGLES.find((one) => outOf(spec, wheel, one));
+      const moved: Record<string, number | string> = { ...now };
+      if (angle) {
+        const missing = (family.aim[angle] ?? 0) - (wheel[angle] ?? 0);
+        const move = (adjuster: Adjuster, by: number): void => {
+          moved[adjuster.id] = nearest(adjuster, at(adjuster, now) + by);
+        };
+        if (angle === 'toe') move(rod, missing / t.toe);
+        else if (angle === 'caster' && packs) {
+          const by = missing / (a.caster - b.caster);
+          move(first, by);
+          move(second, -by);
+        } else if (angle === 'camber' && packs) {
+          const by = missing / (a.camber + b.camber);
+          move(first, by);
+          move(second, by);
+        } else if (angle === 'caster') move(first, missing / a.caster);
+        else move(second, missing / b.camber);
+      }
+      next[corner] = moved;
+    }
+    return { settings: next };
+  };
+}
+
+/** The kit's chart, of the nominal car, read by hand: one angle after the other, each with the other adjuster as it is. */
+export function byChart(family: Family, spec: AxleSpec): Method {
+  const [first, second, rod] = family.adjusters;
+  const t = (rates(family)[2] as Wheel).toe;
+  const chart = new Map<string, Wheel>();
+  const look = (i: number, j: number): Wheel => {
+    const key = `${i} ${j}`;
+    const known = chart.get(key) ?? nominal(family, { [first.id]: i, [second.id]: j });
+    chart.set(key, known);
+    return known;
+  };
+  const pick = (adjuster: Adjuster, miss: (position: number) => number): number =>
+    (adjusterPositions(adjuster) as number[]).reduce((best, one) => (miss(one) < miss(best) ? one : best));
+  return (reading, settings) => {
+    const next: Partial<Record<Corner, Settings>> = {};
+    for (const corner of family.corners) {
+      const wheel = reading[corner] ?? {};
+      const now = settings[corner] ?? {};
+      let i = at(first, now);
+      let j = at(second, now);
+      const zero = look(i, j);
+      const miss = (angle: 'caster' | 'camber', x: number, y: number): number =>
+        Math.abs((wheel[angle] ?? 0) + look(x, y)[angle] - zero[angle] - (family.aim[angle] ?? 0));
+      if (outOf(spec, wheel, 'caster')) i = pick(first, (x) => miss('caster', x, j));
+      if (outOf(spec, wheel, 'camber')) j = pick(second, (y) => miss('camber', i, y));
+      const toe = (wheel.toe ?? 0) + look(i, j).toe - zero.toe;
+      const turns = nearest(rod, at(rod, now) + (family.aim.toe - toe) / t);
+      next[corner] = { ...now, [first.id]: i, [second.id]: j, [rod.id]: turns };
+    }
+    return { settings: next };
+  };
+}
+
+export function cornerwright(car: Car, spec: AxleSpec, axle: 'front' | 'rear'): Method {
+  return (reading, settings) => {
+    const { positions, chance } = planMoves({ car, spec: { [axle]: spec }, reading, settings, gauge: GAUGE });
+    return { settings: positions, chance };
+  };
+}

@@ -1,0 +1,161 @@
+/**
+ * Every suspension kind and every adjuster kind through the whole walk in the browser: a car file comes in, as found,
+ * where the adjusters stand, moves, done, re-measured as predicted, as left. The cars are made from core's catalogues
+ * and the tests' samples, so that a new kind joins by itself, and fails here until it has a sample.
+ */
+import type { Page } from '@playwright/test';
+import {
+  type Adjuster,
+  type Angle,
+  type Axle,
+  type AxleSpec,
+  adjusterKinds,
+  adjusterPositions,
+  type Car,
+  type CarSettings,
+  type Corner,
+  formatAngle,
+  planMoves,
+  predictReading,
+  type Reading,
+  type Spec,
+  suspensionKinds,
+  type WheelReading,
+} from '../../core/index.ts';
+import { oneOf, type Random, randomSuspension, stream } from '../tools/random-cars.ts';
+import { FITTING, sampleAdjuster } from '../tools/samples.ts';
+import { expect, openApp, test } from './harness.ts';
+
+interface Case {
+  readonly suspension: string;
+  readonly adjusters: readonly string[];
+}
+
+/** Each suspension kind with up to three adjuster kinds, those first that no other car has yet. */
+function cases(): Case[] {
+  const seen = new Set<string>();
+  return Object.keys(suspensionKinds).map((suspension) => {
+    const fitting = FITTING.filter((pair) => pair.suspension === suspension).map(({ adjuster }) => adjuster);
+    const fresh = fitting.filter((kind) => !seen.has(kind));
+    const adjusters = [...fresh, ...fitting.filter((kind) => seen.has(kind))].slice(0, 3);
+    for (const kind of adjusters) seen.add(kind);
+    return { suspension, adjusters };
+  });
+}
+
+const NOTHING: Axle = {
+  suspension: { kind: 'beam-rear', points: { wheelCentre: [-2600, 770, 320] }, camber: 0, toe: 0 },
+  adjusters: [],
+  steered: false,
+};
+
+function carOf({ suspension, adjusters }: Case, random: Random): { car: Car; axle: 'front' | 'rear' } {
+  const kind = suspensionKinds[suspension];
+  const front = kind?.steeringAxis !== undefined || kind?.points.length === 0;
+  const own = randomSuspension(random, suspension);
+  const fitted = adjusters.map((name, i) => ({
+    ...sampleAdjuster(random, name, own, `${name}-${i}`),
+    name: `${name} ${i}`,
+  }));
+  const made: Axle = { suspension: own, adjusters: fitted, steered: front };
+  const base = { id: `kind-${suspension}`, label: `Kind ${suspension}`, wheel: { rimDiameter: 420 } };
+  return front
+    ? { car: { ...base, front: made, rear: NOTHING }, axle: 'front' }
+    : { car: { ...base, front: { ...NOTHING, steered: true }, rear: made }, axle: 'rear' };
+}
+
+const anglesOf = ({ suspension, steered }: Axle): Angle[] => {
+  const kind = suspensionKinds[suspension.kind];
+  const caster = steered && (kind?.steeringAxis !== undefined || kind?.points.length === 0);
+  return caster ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
+};
+const PAIRS = { front: ['LF', 'RF'], rear: ['LR', 'RR'] } as const satisfies Record<string, readonly Corner[]>;
+
+/** In the order in which the app asks. */
+const asked = (car: Car): (readonly [Corner, Angle])[] =>
+  (['front', 'rear'] as const).flatMap((axle) =>
+    anglesOf(car[axle]).flatMap((angle) => PAIRS[axle].map((corner) => [corner, angle] as const)),
+  );
+
+const round = (x: number): number => Number(x.toFixed(2));
+
+function foundOf(car: Car): Reading {
+  const reading: Partial<Record<Corner, WheelReading>> = {};
+  const values = { caster: 3.1, camber: -0.42, toe: 0.13, sai: 0 };
+  for (const [corner, angle] of asked(car)) reading[corner] = { ...reading[corner], [angle]: values[angle] };
+  return reading;
+}
+
+/** Somewhere else for every adjuster, both sides alike, so that limits between the sides hold. */
+function elsewhere(adjusters: readonly Adjuster[], random: Random): Record<string, string | number> {
+  return Object.fromEntries(
+    adjusters.map((one) => {
+      const others = adjusterPositions(one).filter((position) => String(position) !== String(one.reference));
+      return [one.id, oneOf(random, others)];
+    }),
+  );
+}
+
+/** Windows about what the rack would read there: the plan has to move, and can reach. */
+function specAbout(reading: Reading, axle: 'front' | 'rear'): Spec {
+  const windows = (wheel: WheelReading = {}) =>
+    Object.fromEntries(Object.entries(wheel).map(([angle, x]) => [angle, { low: x - 0.15, aim: x, high: x + 0.15 }]));
+  const [left, right] = PAIRS[axle];
+  const own: AxleSpec = { left: windows(reading[left]), right: windows(reading[right]) };
+  return { [axle]: own };
+}
+
+async function typeReading(page: Page, car: Car, reading: Reading): Promise<void> {
+  for (const [corner, angle] of asked(car)) {
+    await page.keyboard.type(formatAngle(round(reading[corner]?.[angle] ?? Number.NaN)).replace('−', '-'));
+  }
+}
+
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+
+test('no adjuster kind is left out', () => {
+  const all = new Set(cases().flatMap(({ adjusters }) => adjusters));
+  expect([...all].sort()).toEqual(Object.keys(adjusterKinds).sort());
+});
+
+for (const [index, one] of cases().entries()) {
+  test(`${one.suspension} with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
+    const random = stream(index + 31);
+    const { car, axle } = carOf(one, random);
+    const reading = foundOf(car);
+    const target = elsewhere(car[axle].adjusters, random);
+    const settings: CarSettings = Object.fromEntries(PAIRS[axle].map((corner) => [corner, target]));
+    const spec = specAbout(predictReading(car, reading, {}, settings), axle);
+    const plan = planMoves({ car, spec, reading, settings: {} });
+    expect(plan.inWindow).toBe(true);
+    expect(plan.moves.length).toBeGreaterThan(0);
+
+    await page.setViewportSize({ width: 360, height: 740 });
+    await openApp(page, site);
+    await press(page, 'New car');
+    await page.getByLabel('Or open a car file').setInputFiles({
+      name: 'car.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify({ format: 'cornerwright', version: 1, car, spec })),
+    });
+    await expect(page.getByRole('heading', { name: car.label })).toBeVisible();
+    await press(page, 'New visit');
+    await typeReading(page, car, reading);
+    await press(page, 'Where the adjusters stand');
+    await press(page, 'These are right');
+    for (const [i, move] of plan.moves.entries()) {
+      await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
+      await expect(page.locator('.card-form')).toContainText(move.instruction);
+      await expect(page.locator('.card-form svg.picture').first()).toBeVisible();
+      await press(page, 'Done');
+    }
+    await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+    await typeReading(page, car, plan.predicted);
+    await press(page, 'Compare with the plan');
+    await expect(page.getByText('Not all came as predicted')).toHaveCount(0);
+    await press(page, 'As left');
+    await press(page, 'Sign off');
+    await expect(page.getByText('signed off')).toBeVisible();
+    await expect(page.locator('body')).not.toContainText(/NaN|undefined/);
+  });
+}

@@ -1,0 +1,69 @@
+/** The planner against HiGHS, a general-purpose solver from the registry, where the problem is linear: effect tables. */
+import loadHighs from 'highs';
+import { describe, expect, it } from 'vitest';
+import type { AxleSpec, Reading, Window } from '../../core/contract.ts';
+import { planMoves } from '../../core/index.ts';
+import { chartCar, closestProblem, leastWorkProblem } from '../tools/linear-model.ts';
+import { between, type Random, stream } from '../tools/random-cars.ts';
+
+const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
+const highs = await loadHighs();
+
+const window = (random: Random, aim: number, half: number): Window => {
+  const width = half * between(random, 0.7, 1.5);
+  return { low: aim - width, aim: aim + between(random, -0.3, 0.3) * width, high: aim + width };
+};
+const wheels = (random: Random): AxleSpec => ({
+  camber: window(random, -0.5, 0.4),
+  caster: window(random, 3, 0.5),
+  toe: window(random, 0.05, 0.15),
+});
+const found = (random: Random): Reading => {
+  const spread = random() < 0.5 ? 0.8 : 2.2;
+  const wheel = () => ({
+    camber: -0.5 + between(random, -spread, spread),
+    caster: 3 + between(random, -spread, spread),
+    toe: between(random, -0.5, 0.5),
+  });
+  return { LF: wheel(), RF: wheel() };
+};
+
+let reachable = 0;
+
+describe('the same optimum as HiGHS', () => {
+  it.each(SEEDS)('seed %i: closest, windows of the wheels', (seed) => {
+    const random = stream(seed + 400);
+    const car = chartCar(random);
+    const spec = wheels(random);
+    const reading = found(random);
+    const plan = planMoves({ car, spec: { front: spec }, reading, settings: {} });
+    const { Status, ObjectiveValue } = highs.solve(closestProblem(car, spec, reading));
+    expect(plan.inWindow).toBe(Status === 'Optimal');
+    if (!plan.inWindow) return;
+    reachable++;
+    expect(Math.abs(plan.distance - ObjectiveValue)).toBeLessThan(1e-6);
+  });
+
+  it.each(SEEDS)('seed %i: least work, cross limits and total toe too', (seed) => {
+    const random = stream(seed + 800);
+    const car = chartCar(random);
+    const spec: AxleSpec = {
+      ...wheels(random),
+      totalToe: window(random, 0.1, 0.2),
+      crossCamber: window(random, 0, 0.3),
+      crossCaster: window(random, 0, 0.4),
+    };
+    const reading = found(random);
+    const plan = planMoves({ car, spec: { front: spec }, reading, settings: {}, style: 'least-work' });
+    const { Status, ObjectiveValue } = highs.solve(leastWorkProblem(car, spec, reading), { mip_rel_gap: 0 });
+    expect(plan.inWindow).toBe(Status === 'Optimal');
+    if (!plan.inWindow) return;
+    reachable++;
+    expect(Math.abs(plan.effort - ObjectiveValue)).toBeLessThan(1e-6);
+  });
+
+  it('the cases above hold windows that can be reached and windows that cannot', () => {
+    expect(reachable).toBeGreaterThan(20);
+    expect(reachable).toBeLessThan(2 * SEEDS.length);
+  });
+});

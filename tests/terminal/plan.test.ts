@@ -1,0 +1,73 @@
+/** `npm run plan` as it is called: the same answer as the core's, exit code 2 and a message for a bad file. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+import { parseCarFile, planMoves, planRequest } from '../../core/index.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const tarn = join(root, 'fixtures/cars/tarn-gt.json');
+const folder = mkdtempSync(join(tmpdir(), 'cornerwright-plan-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function plan(...args: string[]) {
+  return spawnSync('npx', ['tsx', 'app/terminal/plan.ts', ...args], { cwd: root, encoding: 'utf8' });
+}
+function spoilt(text: string): string {
+  const path = join(folder, 'spoilt.json');
+  writeFileSync(path, text);
+  return path;
+}
+
+describe('npm run plan', () => {
+  it.each(['closest', 'least-work'] as const)('--json prints the plan of the core, %s', (style) => {
+    const { stdout, status } = plan(tarn, '--json', ...(style === 'least-work' ? ['--least-work'] : []));
+    expect(status).toBe(0);
+    const expected = planMoves(planRequest(parseCarFile(readFileSync(tarn, 'utf8')), { style }));
+    expect(JSON.parse(stdout)).toEqual(JSON.parse(JSON.stringify(expected)));
+  });
+
+  it('for people: each move in its order with what the rack reads after it, the chance, the cautions', () => {
+    const { stdout, status } = plan(tarn);
+    expect(status).toBe(0);
+    const { moves, chance } = planMoves(planRequest(parseCarFile(readFileSync(tarn, 'utf8'))));
+    let at = 0;
+    for (const { instruction } of moves) {
+      const found = stdout.indexOf(instruction, at);
+      expect(found, instruction).toBeGreaterThanOrEqual(at);
+      at = found + instruction.length;
+    }
+    expect(stdout).toContain(`${Math.round(chance * 100)} %`);
+    expect(stdout).toContain('qualified technician');
+  });
+
+  const file = JSON.parse(readFileSync(tarn, 'utf8'));
+  const withAt = (at: string) => {
+    const copy = structuredClone(file);
+    copy.car.front.adjusters[0].at = at;
+    return JSON.stringify(copy);
+  };
+  it.each([
+    ['not JSON', 'abc', 'file: "abc" is not allowed; allowed: JSON text'],
+    ['another format', '{"format":"other"}', 'file.format: "other" is not allowed; allowed: cornerwright'],
+    ['a newer version', JSON.stringify({ ...file, version: 99 }), 'version: 99 is not allowed'],
+    [
+      'a point that the kind lacks',
+      withAt('inner9'),
+      'car.front.adjusters[0].at: "inner9" is not allowed; allowed: one of',
+    ],
+  ])('%s: exit code 2 and a message', (_, text, message) => {
+    const { stderr, stdout, status } = plan(spoilt(text));
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toContain(message);
+  });
+
+  it.each([[[]], [['no-such-file.json']], [[tarn, 'another.json']], [[tarn, '--what']]])('%j: exit code 2', (args) => {
+    const { stderr, status } = plan(...args);
+    expect(status).toBe(2);
+    expect(stderr).toContain('Usage: npm run plan -- FILE.json');
+  });
+});
