@@ -58,9 +58,9 @@ export function changeOf({ slots, lengths, angles, outboard }: Wheel, effect: Ef
  * Writes a clamped strut's normals for its tilt. Tilts of two bolts add up as angles, which changes of the normals
  * themselves would not.
  */
-export function tiltLine({ normals, angles }: Wheel, reference: Float64Array, params: Float64Array): void {
+export function tiltLine({ normals, angles, outboard }: Wheel, reference: Float64Array, params: Float64Array): void {
   if (normals.length === 0) return;
-  const tilt = radians(params[angles + TILT] as number);
+  const tilt = radians(outboard * (params[angles + TILT] as number));
   const [c, s] = [cos(tilt), sin(tilt)];
   for (const slot of normals) {
     const [y, z] = [reference[slot + 1] as number, reference[slot + 2] as number];
