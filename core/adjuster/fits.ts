@@ -1,4 +1,4 @@
-import type { SuspensionKind } from '../suspension/kind.ts';
+import { jointsOf, rodsOf, type SuspensionKind } from '../suspension/kind.ts';
 import type { AdjusterKind } from './kind.ts';
 
 /** What an adjuster kind needs that this suspension lacks, in words; nothing where it fits. */
@@ -15,7 +15,7 @@ export function misfit(kind: AdjusterKind, held: SuspensionKind): string | undef
   if (needs.line && !held.clamped) return 'a suspension with a strut';
   const seats = [...(held.seats ?? []), ...(held.lines ?? []).flat()];
   if (needs.seats?.some((seat) => !seats.includes(seat))) return 'an axle with ball joints of its own';
-  if (needs.points && ![...(held.links ?? []), ...(held.lines ?? []), ...(held.seats ?? [])].length) return 'a suspension with points that can move';
-  if (needs.links && !held.links?.length) return 'a suspension with rods';
+  if (needs.points && jointsOf(held).length === 0) return 'a suspension with points that can move';
+  if (needs.links && rodsOf(held).length === 0) return 'a suspension with rods';
   return undefined;
 }

@@ -4,7 +4,18 @@
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind, Effect } from '../adjuster/kind.ts';
-import type { Adjuster, CornerPose, Position, Settings, Suspension, Unreachable, Vec3, Verdict } from '../contract.ts';
+import { adjustersOfSide } from '../adjuster/of-corner.ts';
+import type {
+  Adjuster,
+  Axle,
+  CornerPose,
+  Position,
+  Settings,
+  Suspension,
+  Unreachable,
+  Vec3,
+  Verdict,
+} from '../contract.ts';
 import { sub } from '../geometry/vector.ts';
 import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
@@ -43,6 +54,12 @@ export interface Side {
   readonly suspension: Suspension;
   readonly adjusters: readonly Adjuster[];
 }
+
+/** Left and right side of a validated axle. */
+export const sidesOf = (axle: Axle): readonly [Side, Side] => [
+  { suspension: axle.suspension, adjusters: adjustersOfSide(axle, true) },
+  { suspension: axle.rightSuspension ?? axle.suspension, adjusters: adjustersOfSide(axle, false) },
+];
 
 interface Fitted {
   readonly adjuster: Adjuster;
@@ -119,7 +136,7 @@ export class UnitModel {
 
   /** What an adjuster of a side changes at a position, relative to its reference. */
   change(side: number, id: string, position: Position): Change {
-    const { adjuster, kind, zero } = this.fitted[side]?.get(id) as Fitted;
+    const { adjuster, kind, zero } = (this.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
     const wheel = this.linkage.wheels[side] as Wheel;
     return changeOf(wheel, without(kind.effect(adjuster, position, wheel.suspension), zero));
   }
