@@ -1,20 +1,10 @@
-/** An adjuster's positions, and the interpolation along a smooth one. */
-import type { Adjuster, Position } from '../contract.ts';
+/** Interpolation along an adjuster whose positions are numbers. */
 import type { Change } from '../pose/change.ts';
 import type { UnitModel } from '../pose/unit.ts';
+import type { Axis } from './axis.ts';
 
 /** Chebyshev nodes along the interpolated adjuster. */
 export const NODES = 6;
-
-/** An adjuster that may be moved. */
-export interface Axis {
-  /** Whose: the place of its corner in the unit. */
-  readonly side: number;
-  readonly adjuster: Adjuster;
-  readonly positions: readonly Position[];
-  readonly current: number;
-  readonly minutes: number;
-}
 
 /** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
 export class Line {

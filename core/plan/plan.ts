@@ -25,12 +25,13 @@ import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
 import { AXLES, axleOf, isAxle } from '../reading/axle-angles.ts';
 import { outside } from '../reading/spec-terms.ts';
 import { validatePlanRequest } from '../records/validate.ts';
+import { samePosition } from './axis.ts';
 import { type CarModel, compileCar, cornerOf, type Unit } from './car-model.ts';
 import { type Covariance, chanceOf, covarianceOf, DEFAULT_GAUGE } from './chance.ts';
 import { type Role, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
 import { type Found, search } from './search.ts';
-import { type Stand, samePosition, UnitStates } from './states.ts';
+import { type Stand, UnitStates } from './states.ts';
 import { distanceOf, groups, isIn, type Term, termsOf, termValue, tiesOf, tieTerms } from './terms.ts';
 
 /**

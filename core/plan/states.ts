@@ -12,11 +12,10 @@ import type { Adjuster, Corner, Position, Settings, WheelReading } from '../cont
 import { InputError } from '../input-error.ts';
 import { applyChange, type Change } from '../pose/change.ts';
 import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
+import { type Axis, axisOf, finest } from './axis.ts';
 import type { Unit } from './car-model.ts';
-import { type Axis, difference, Line, NODES } from './line.ts';
+import { difference, Line, NODES } from './line.ts';
 
-/** How many positions make interpolation worth while. */
-const WORTH = 12;
 const SAFETY = 8;
 const LEAST_SLACK = 1e-9;
 /** Of one corner; a unit of two has half as many. */
@@ -277,33 +276,4 @@ export class UnitStates {
   #axisOf(side: number, id: string): number {
     return this.#axes.findIndex((one) => one.side === side && one.adjuster.id === id);
   }
-}
-
-/** The positions of an adjuster and where it stands among them; a stand between marks is a position of its own. */
-function axisOf(side: number, adjuster: Adjuster, settings: Settings): Axis {
-  const kind = adjusterKinds[adjuster.kind];
-  if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
-  const stands = settings[adjuster.id] ?? adjuster.reference;
-  let positions = kind.positions(adjuster);
-  let current = positions.findIndex((position) => samePosition(position, stands));
-  if (current < 0) {
-    positions = [...positions, stands];
-    current = positions.length - 1;
-  }
-  return { side, adjuster, positions, current, minutes: adjuster.effort ?? kind.effort };
-}
-
-/** Numbers that differ by binary noise are one position; so are a stamped 3 and "3". */
-export const samePosition = (a: Position, b: Position): boolean =>
-  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) < 1e-6 : String(a) === String(b);
-
-function finest(axes: readonly Axis[]): number {
-  let best = -1;
-  axes.forEach((axis, i) => {
-    const numeric =
-      axis.positions.every((position) => typeof position === 'number') && typeof axis.adjuster.reference === 'number';
-    const size = axis.positions.length;
-    if (numeric && size >= WORTH && size > (axes[best]?.positions.length ?? 0)) best = i;
-  });
-  return best;
 }

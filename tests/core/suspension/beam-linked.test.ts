@@ -86,7 +86,7 @@ describe('a rigid axle on links', () => {
       const adjusters = rodBody ? rods : rods.slice(0, 2);
       const at = () => ({ lower: between(random, -3, 3), upper: between(random, -2, 2) });
       const [l, r] = [at(), at()];
-      const once = rodBody ? { rod: between(random, -3, 3) } : {};
+      const once: Record<string, number> = rodBody ? { rod: between(random, -3, 3) } : {};
       const here = solveAxle(
         { suspension: own, rightSuspension: { ...other, points: plain(other) }, adjusters, steered: false },
         { left: { ...l, ...once }, right: r },
