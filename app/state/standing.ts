@@ -1,10 +1,10 @@
 /** Where the adjusters stand before a visit's first moves: remembered, corrected, or not known. */
 
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import type { Adjuster, CarSettings, Corner, Position } from '../../core/contract.ts';
 import { CORNERS } from '../../core/contract.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
-import { axleOf } from './fields.ts';
 import { refKey } from './visits.ts';
 
 export interface Standing {
@@ -26,7 +26,7 @@ export function standings(
   remembered: CarSettings,
 ): readonly Standing[] {
   return CORNERS.flatMap((corner) =>
-    car.car[axleOf(corner)].adjusters.map((adjuster) => {
+    adjustersOf(car.car, corner).map((adjuster) => {
       const text = texts[standingKey(corner, adjuster.id)];
       const unknown = text === UNKNOWN;
       const found = text === undefined || unknown ? undefined : positionOf(adjuster, text);

@@ -14,3 +14,7 @@ export const cross = (a: Vec3, b: Vec3): Vec3 => [
 ];
 /** The unit vector along `a`, which must not be zero: callers check at the edge. */
 export const unit = (a: Vec3): Vec3 => scale(a, 1 / norm(a));
+/** Half way between two points. */
+export const middle = (a: Vec3, b: Vec3): Vec3 => scale(add(a, b), 0.5);
+/** As a mirror in the middle of the car shows it. */
+export const mirrored = ([x, y, z]: Vec3): Vec3 => [x, 0 - y, z];

@@ -1,11 +1,11 @@
 /**
- * One corner's states as boxes in the space of its three angles, halved again and again, only where the search goes.
+ * One unit's states as boxes in the space of its angles, halved again and again, only where the search goes.
  */
 import { EDGE_NOISE } from '../reading/spec-terms.ts';
-import type { CornerStates } from './states.ts';
-import type { Term } from './terms.ts';
+import type { Placed } from './placed.ts';
+import type { UnitStates } from './states.ts';
 
-/** States `first`…`last`−1 of a corner's order: a box of angles. */
+/** States `first`…`last`−1 of a unit's order: a box of angles. */
 export interface Box {
   readonly first: number;
   readonly last: number;
@@ -19,7 +19,7 @@ export interface Box {
   halves?: readonly [Box, Box];
 }
 
-/** One corner's states in the order of their boxes, with what each costs by itself. */
+/** One unit's states in the order of their boxes, with what each costs by itself. */
 export class Side {
   #root: Box | undefined;
   readonly #order: Uint32Array;
@@ -28,8 +28,8 @@ export class Side {
   #tilted: Float64Array;
 
   constructor(
-    readonly states: CornerStates,
-    own: readonly Term[],
+    readonly states: UnitStates,
+    own: readonly Placed[],
     inWindow: boolean,
     private readonly weights: readonly number[],
     private readonly effortFirst: boolean,
@@ -40,19 +40,31 @@ export class Side {
     const order = new Uint32Array(count);
     let kept = 0;
     // Flat copies of the terms: this loop runs over every state that there is.
-    const angle = own.map(({ parts }) => parts[0]?.angle ?? 0);
-    const factor = own.map(({ parts }) => parts[0]?.factor ?? 0);
-    const aim = own.map(({ window, constant }) => window.aim - constant);
-    const scale = own.map(({ window }) => 1 / window.half);
-    const low = own.map(({ window, constant }) => (inWindow ? window.low - constant - slack - EDGE_NOISE : -Infinity));
-    const high = own.map(({ window, constant }) => (inWindow ? window.high - constant + slack + EDGE_NOISE : Infinity));
+    const first = own.map((_, t) => own.slice(0, t).reduce((sum, { parts }) => sum + parts.length, 0));
+    const parts = own.flatMap((one) => one.parts);
+    const at = parts.map((part) => part.at);
+    const factor = parts.map((part) => part.factor);
+    first.push(parts.length);
+    const aim = own.map(({ term }) => term.window.aim - term.constant);
+    const scale = own.map(({ term }) => 1 / term.window.half);
+    const loose = own.map((one) => slack * one.parts.reduce((sum, part) => sum + Math.abs(part.factor), 0));
+    const bound = (t: number, limit: 'low' | 'high', sign: 1 | -1): number => {
+      const { hard, window, constant } = (own[t] as Placed).term;
+      if (!inWindow && !hard) return sign * Infinity;
+      return window[limit] - constant + sign * ((loose[t] as number) + EDGE_NOISE);
+    };
+    const low = own.map((_, t) => bound(t, 'low', -1));
+    const high = own.map((_, t) => bound(t, 'high', 1));
     next: for (let state = 0; state < count; state++) {
       if (Number.isNaN(values[state * stride] as number)) continue;
       let cost = 0;
       for (let t = 0; t < own.length; t++) {
-        const value = (values[state * stride + (angle[t] as number)] as number) * (factor[t] as number);
+        let value = 0;
+        for (let p = first[t] as number; p < (first[t + 1] as number); p++) {
+          value += (values[state * stride + (at[p] as number)] as number) * (factor[p] as number);
+        }
         if (value < (low[t] as number) || value > (high[t] as number)) continue next;
-        const off = Math.max(0, Math.abs(value - (aim[t] as number)) - slack) * (scale[t] as number);
+        const off = Math.max(0, Math.abs(value - (aim[t] as number)) - (loose[t] as number)) * (scale[t] as number);
         cost += off * off;
       }
       this.#cost[state] = cost;

@@ -2,11 +2,11 @@
  * How sure a plan is. The re-measure parts from what was predicted for two reasons: the hard points are known to a
  * tape's tolerance only, and the gauge does not repeat, neither at the first reading nor at the second.
  */
-import type { Adjuster, Corner, Gauge, Settings, Suspension, Vec3 } from '../contract.ts';
-import { CAMBER, CASTER, CornerModel, TOE } from '../pose/corner.ts';
+import { CORNERS, type Gauge, type Settings, type Vec3 } from '../contract.ts';
+import { ANGLES, CAMBER, CASTER, type Side, TOE, UnitModel } from '../pose/unit.ts';
+import type { Unit } from './car-model.ts';
 import { normals } from './random.ts';
-import { termValue } from './search.ts';
-import { isIn, type Term } from './terms.ts';
+import { isIn, type Term, termValue } from './terms.ts';
 
 /** Trade practice on a rack in good order, no source: one standard deviation, degrees. */
 export const DEFAULT_GAUGE: Gauge = { camber: 0.03, caster: 0.08, toe: 0.015 };
@@ -18,42 +18,51 @@ const STEP = 0.5;
 const DRAWS = 2048;
 const SEED = 20261125;
 
-/** Covariance of (re-measured − predicted) of one wheel, degrees², 3 × 3 by CAMBER, CASTER, TOE. */
+/** Covariance of (re-measured − predicted) of one unit's angles, degrees², square, row by row. */
 export type Covariance = Float64Array;
 
 /**
- * Covariance of one corner's error: the change from `from` to `to` differentiated by every coordinate, times the
+ * Covariance of one unit's error: the change from `from` to `to` differentiated by every coordinate, times the
  * coordinate's variance, and twice the gauge's.
  * A coordinate that is off by at most t, anywhere within equally likely, has the variance t²/3.
  */
 export function covarianceOf(
-  suspension: Suspension,
-  adjusters: readonly Adjuster[],
-  from: Settings,
-  to: Settings,
+  { sides }: Unit,
+  from: readonly Settings[],
+  to: readonly Settings[],
   gauge: Gauge,
 ): Covariance {
-  const covariance = new Float64Array(9);
-  [gauge.camber, gauge.caster, gauge.toe].forEach((sigma, i) => {
-    covariance[([CAMBER, CASTER, TOE][i] as number) * 4] = 2 * sigma * sigma;
-  });
-  const moved = Object.keys(to).some((id) => from[id] !== to[id]);
-  const tolerance = suspension.tolerance ?? DEFAULT_TOLERANCE;
-  if (!moved || tolerance === 0) return covariance;
-  const change = (points: Suspension['points']): Float64Array | undefined =>
-    changeBetween(new CornerModel({ ...suspension, points }, adjusters), from, to);
-  const asGiven = change(suspension.points);
+  const size = ANGLES * sides.length;
+  const covariance = new Float64Array(size * size);
+  for (let i = 0; i < size; i += ANGLES) {
+    for (const [place, sigma] of [
+      [CAMBER, gauge.camber],
+      [CASTER, gauge.caster],
+      [TOE, gauge.toe],
+    ] as const) {
+      covariance[(i + place) * (size + 1)] = 2 * sigma * sigma;
+    }
+  }
+  const moved = to.some((settings, side) => Object.keys(settings).some((id) => from[side]?.[id] !== settings[id]));
+  if (!moved) return covariance;
+  const asGiven = changeBetween(sides, from, to);
   if (!asGiven) return covariance;
-  const variance = (tolerance * tolerance) / 3;
-  for (const [name, point] of Object.entries(suspension.points)) {
-    for (let axis = 0; axis < 3; axis++) {
-      const off = change({ ...suspension.points, [name]: nudged(point, axis) });
-      if (!off) continue;
-      const slope = off.map((value, k) => (value - (asGiven[k] as number)) / STEP);
-      for (let i = 0; i < 3; i++) {
-        for (let j = 0; j < 3; j++) {
-          covariance[3 * i + j] =
-            (covariance[3 * i + j] as number) + variance * (slope[i] as number) * (slope[j] as number);
+  for (const [s, { suspension }] of sides.entries()) {
+    const tolerance = suspension.tolerance ?? DEFAULT_TOLERANCE;
+    if (tolerance === 0) continue;
+    const variance = (tolerance * tolerance) / 3;
+    for (const [name, point] of Object.entries(suspension.points)) {
+      for (let axis = 0; axis < 3; axis++) {
+        const points = { ...suspension.points, [name]: nudged(point, axis) };
+        const elsewhere = sides.map((side, i) => (i === s ? { ...side, suspension: { ...suspension, points } } : side));
+        const off = changeBetween(elsewhere, from, to);
+        if (!off) continue;
+        const slope = off.map((value, k) => (value - (asGiven[k] as number)) / STEP);
+        for (let i = 0; i < size; i++) {
+          for (let j = 0; j < size; j++) {
+            covariance[size * i + j] =
+              (covariance[size * i + j] as number) + variance * (slope[i] as number) * (slope[j] as number);
+          }
         }
       }
     }
@@ -63,48 +72,66 @@ export function covarianceOf(
 
 const nudged = (point: Vec3, axis: number): Vec3 => point.map((x, i) => (i === axis ? x + STEP : x)) as unknown as Vec3;
 
-function changeBetween(model: CornerModel, from: Settings, to: Settings): Float64Array | undefined {
-  const a = new Float64Array(3);
-  const b = new Float64Array(3);
+function changeBetween(
+  sides: readonly Side[],
+  from: readonly Settings[],
+  to: readonly Settings[],
+): Float64Array | undefined {
+  const model = new UnitModel(sides);
+  const a = new Float64Array(ANGLES * sides.length);
+  const b = new Float64Array(ANGLES * sides.length);
   if (!model.angles(model.parameters(from), a) || !model.angles(model.parameters(to), b)) return undefined;
   return b.map((value, k) => value - (a[k] as number));
 }
 
 /** Lower triangle L with L·Lᵀ = c (Cholesky); a direction without any spread stays zero. */
 function rootOf(c: Covariance): Float64Array {
-  const root = new Float64Array(9);
-  for (let i = 0; i < 3; i++) {
+  const size = Math.sqrt(c.length);
+  const root = new Float64Array(c.length);
+  for (let i = 0; i < size; i++) {
     for (let j = 0; j <= i; j++) {
-      let sum = c[3 * i + j] as number;
-      for (let k = 0; k < j; k++) sum -= (root[3 * i + k] as number) * (root[3 * j + k] as number);
-      if (i === j) root[4 * i] = Math.sqrt(Math.max(0, sum));
-      else root[3 * i + j] = (root[4 * j] as number) > 0 ? sum / (root[4 * j] as number) : 0;
+      let sum = c[size * i + j] as number;
+      for (let k = 0; k < j; k++) sum -= (root[size * i + k] as number) * (root[size * j + k] as number);
+      if (i === j) root[(size + 1) * i] = Math.sqrt(Math.max(0, sum));
+      else {
+        const pivot = root[(size + 1) * j] as number;
+        root[size * i + j] = pivot > 0 ? sum / pivot : 0;
+      }
     }
   }
   return root;
 }
 
-/** Share of draws in which every term is in its window. */
+/**
+ * Share of draws in which every term is in its window.
+ * @param predicted angles of each corner, in the order of the units' corners
+ * @param covariances one for each unit
+ */
 export function chanceOf(
   terms: readonly Term[],
-  corners: readonly Corner[],
+  units: readonly Unit[],
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
+  const corners = units.flatMap((unit) => unit.corners);
   const roots = covariances.map(rootOf);
   const next = normals(SEED);
-  const drawn = predicted.map(() => new Float64Array(3));
-  const z = new Float64Array(3);
+  const drawn = predicted.map(() => new Float64Array(ANGLES));
+  const z = new Float64Array(ANGLES * CORNERS.length);
   let hits = 0;
   for (let draw = 0; draw < DRAWS; draw++) {
-    for (let c = 0; c < corners.length; c++) {
-      const root = roots[c] as Float64Array;
-      for (let k = 0; k < 3; k++) z[k] = next();
-      for (let i = 0; i < 3; i++) {
-        let value = (predicted[c] as Float64Array)[i] as number;
-        for (let k = 0; k <= i; k++) value += (root[3 * i + k] as number) * (z[k] as number);
-        (drawn[c] as Float64Array)[i] = value;
+    let corner = 0;
+    for (let u = 0; u < units.length; u++) {
+      const root = roots[u] as Float64Array;
+      const size = ANGLES * (units[u] as Unit).corners.length;
+      for (let k = 0; k < size; k++) z[k] = next();
+      for (let i = 0; i < size; i++) {
+        const c = corner + Math.floor(i / ANGLES);
+        let value = (predicted[c] as Float64Array)[i % ANGLES] as number;
+        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (z[k] as number);
+        (drawn[c] as Float64Array)[i % ANGLES] = value;
       }
+      corner += size / ANGLES;
     }
     if (terms.every((term) => isIn(term, termValue(term, corners, drawn)))) hits++;
   }

@@ -3,7 +3,7 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { Adjuster, Position, Settings, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { CornerModel } from '../pose/corner.ts';
+import { UnitModel } from '../pose/unit.ts';
 import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
 import { validateSuspension } from '../records/suspension.ts';
 
@@ -39,7 +39,7 @@ export function chartOf(
   const fitted = validateAdjusters(adjusters, checked);
   const stands = validateSettings(settings, fitted);
   const [columns, rows] = [positionsOf(fitted, across, 'across'), positionsOf(fitted, down, 'down')];
-  const model = new CornerModel(checked, fitted);
+  const model = UnitModel.ofCorner(checked, fitted).corner();
   const now = model.pose(stands);
   const cell = (x: Position, y: Position): ChartCell => {
     const pose = model.pose({ ...stands, [across]: x, [down]: y });

@@ -1,28 +1,21 @@
-/** An adjuster's positions, and the interpolation along a smooth one. */
-import type { Adjuster, Position } from '../contract.ts';
-import type { CornerModel } from '../pose/corner.ts';
-import type { Change } from '../pose/linkage.ts';
+/** Interpolation along an adjuster whose positions are numbers. */
+import type { Change } from '../pose/change.ts';
+import type { UnitModel } from '../pose/unit.ts';
+import type { Axis } from './axis.ts';
 
-/** Angles of a state, at the places CAMBER, CASTER, TOE. */
-export const ANGLES = 3;
 /** Chebyshev nodes along the interpolated adjuster. */
 export const NODES = 6;
-
-/** An adjuster that may be moved. */
-export interface Axis {
-  readonly adjuster: Adjuster;
-  readonly positions: readonly Position[];
-  readonly current: number;
-  readonly minutes: number;
-}
 
 /** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
 export class Line {
   readonly changes: readonly Change[];
   readonly weights: Float64Array;
-  readonly values = new Float64Array(NODES * ANGLES);
+  /** Angles at each node. */
+  readonly values: Float64Array;
 
-  constructor(axis: Axis, model: CornerModel) {
+  /** @param angles how many angles the unit has */
+  constructor(axis: Axis, model: UnitModel, angles: number) {
+    this.values = new Float64Array(NODES * angles);
     const positions = axis.positions as readonly number[];
     const low = Math.min(...positions);
     const high = Math.max(...positions);
@@ -30,8 +23,8 @@ export class Line {
       const x = Math.cos((Math.PI * (n + 0.5)) / NODES);
       return (low + high) / 2 + (x * (high - low)) / 2;
     });
-    const here = model.change(axis.adjuster.id, positions[axis.current] as number);
-    this.changes = nodes.map((node) => difference(model.change(axis.adjuster.id, node), here));
+    const here = model.change(axis.side, axis.adjuster.id, positions[axis.current] as number);
+    this.changes = nodes.map((node) => difference(model.change(axis.side, axis.adjuster.id, node), here));
     this.weights = Float64Array.from(
       positions.flatMap((position) =>
         nodes.map((node, n) =>

@@ -4,8 +4,8 @@
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { type Adjuster, type AxleName, CORNERS, type Corner } from '../contract.ts';
-import { CAMBER, CASTER, type CornerModel, TOE } from '../pose/corner.ts';
-import { axleOf } from './car-model.ts';
+import type { CornerModel } from '../pose/unit.ts';
+import { axleOf } from '../reading/axle-angles.ts';
 
 /** What an adjuster is for: the wheel's lean, or its toe alone. */
 export type Role = 'lean' | 'toe';
@@ -24,14 +24,11 @@ export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) return 'lean';
   const { from, to } = kind.step(adjuster);
-  const a = new Float64Array(3);
-  const b = new Float64Array(3);
-  const solved =
-    model.angles(model.parameters({ [adjuster.id]: from }), a) &&
-    model.angles(model.parameters({ [adjuster.id]: to }), b);
-  if (!solved) return 'lean';
-  const change = (k: number): number => Math.abs((b[k] as number) - (a[k] as number));
-  return change(TOE) > MOSTLY_TOE * Math.max(change(CAMBER), change(CASTER)) ? 'toe' : 'lean';
+  const a = model.pose({ [adjuster.id]: from });
+  const b = model.pose({ [adjuster.id]: to });
+  if (!a.reachable || !b.reachable) return 'lean';
+  const change = (angle: 'camber' | 'caster' | 'toe'): number => Math.abs((b[angle] ?? 0) - (a[angle] ?? 0));
+  return change('toe') > MOSTLY_TOE * Math.max(change('camber'), change('caster')) ? 'toe' : 'lean';
 }
 
 /** Where a move stands in the working order: less is earlier. */

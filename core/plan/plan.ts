@@ -4,6 +4,7 @@
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
+import { adjustersOf } from '../adjuster/of-corner.ts';
 import {
   type Adjuster,
   type AdjusterRef,
@@ -19,18 +20,19 @@ import {
   type Shortfall,
   type WheelReading,
 } from '../contract.ts';
-import { CAMBER, CASTER, TOE } from '../pose/corner.ts';
 import { sideEffectsOf, TRAVEL } from '../pose/side-effects.ts';
-import { AXLES, isAxle } from '../reading/axle-angles.ts';
+import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
+import { AXLES, axleOf, isAxle } from '../reading/axle-angles.ts';
 import { outside } from '../reading/spec-terms.ts';
 import { validatePlanRequest } from '../records/validate.ts';
-import { adjustersOf, axleOf, type CarModel, compileCar, suspensionOf } from './car-model.ts';
+import { samePosition } from './axis.ts';
+import { type CarModel, compileCar, cornerOf, type Unit } from './car-model.ts';
 import { type Covariance, chanceOf, covarianceOf, DEFAULT_GAUGE } from './chance.ts';
 import { type Role, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
-import { type Found, search, termValue } from './search.ts';
-import { CornerStates, samePosition } from './states.ts';
-import { distanceOf, groups, isIn, type Term, termsOf, tiesOf, tieTerms } from './terms.ts';
+import { type Found, search } from './search.ts';
+import { type Stand, UnitStates } from './states.ts';
+import { distanceOf, groups, isIn, type Term, termsOf, termValue, tiesOf, tieTerms } from './terms.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
@@ -54,23 +56,19 @@ export function planMoves(given: PlanRequest): Plan {
   const angles = CORNERS.map((corner) => anglesOf(own[corner]));
   const values = new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)]));
   const inWindow = terms.every((term) => isIn(term, values.get(term) as number));
-  const covariances = CORNERS.map((corner) =>
-    covarianceOf(
-      suspensionOf(request.car[axleOf(corner)], corner),
-      adjustersOf(request.car, corner),
-      now[corner],
-      positions[corner],
-      request.gauge ?? DEFAULT_GAUGE,
-    ),
-  );
+  const gauge = request.gauge ?? DEFAULT_GAUGE;
+  const covariances = model.map((unit) => {
+    const at = (settings: Record<Corner, Settings>) => unit.corners.map((corner) => settings[corner]);
+    return covarianceOf(unit, at(now), at(positions), gauge);
+  });
   const moves = inOrder(request, model, now, positions);
   return {
     moves,
     positions,
     predicted,
-    deviation: deviationsOf(predicted, covariances),
+    deviation: deviationsOf(model, predicted, covariances),
     inWindow,
-    chance: chanceOf(terms, CORNERS, angles, covariances),
+    chance: chanceOf(terms, model, angles, covariances),
     distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
     effort: moves.reduce((sum, move) => sum + minutesOf(adjusterOf(request, move)), 0),
     optimum: { proven: true, combinations },
@@ -81,7 +79,13 @@ export function planMoves(given: PlanRequest): Plan {
 }
 
 /** What a person must know beside the figures. */
-function notesOf(request: PlanRequest, model: CarModel, moves: readonly Move[], now: CarSettings, then: CarSettings) {
+function notesOf(
+  request: PlanRequest,
+  model: CarModel,
+  moves: readonly Move[],
+  now: Record<Corner, Settings>,
+  then: Record<Corner, Settings>,
+) {
   const byChart = moves.filter((move) => kindOfAdjuster(adjusterOf(request, move)).byChart);
   const names = [...new Set(byChart.map((move) => adjusterOf(request, move).name ?? move.adjuster))];
   const chart =
@@ -91,20 +95,43 @@ function notesOf(request: PlanRequest, model: CarModel, moves: readonly Move[], 
         ]
       : [];
   const moved = CORNERS.filter((corner) => moves.some((move) => move.corner === corner));
-  return [...chart, ...moved.flatMap((corner) => bumpSteerNote(model, corner, now[corner] ?? {}, then[corner] ?? {}))];
+  const strains = model
+    .filter(({ corners }) => corners.length > 1 && corners.some((corner) => moved.includes(corner)))
+    .flatMap((axle) => strainNote(axle, now, then));
+  return [...chart, ...moved.flatMap((corner) => bumpSteerNote(model, corner, now, then)), ...strains];
 }
 
 /** Degrees over 25 mm that bump steer may grow by before it is spoken of: trade practice, no source. */
 const CLEARLY_WORSE = 0.1;
 
-function bumpSteerNote(model: CarModel, corner: Corner, now: Settings, then: Settings): string[] {
-  const most = (settings: Settings): number =>
-    Math.max(...(sideEffectsOf(model(corner), settings).bumpSteer ?? [0]).map(Math.abs));
+function bumpSteerNote(
+  model: CarModel,
+  corner: Corner,
+  now: Record<Corner, Settings>,
+  then: Record<Corner, Settings>,
+): string[] {
+  const most = (at: Record<Corner, Settings>): number =>
+    Math.max(...(sideEffectsOf(cornerOf(model, corner, at), at[corner]).bumpSteer ?? [0]).map(Math.abs));
   const before = most(now);
   const after = most(then);
   if (after - before < CLEARLY_WORSE) return [];
   return [
     `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${TRAVEL} mm of travel.`,
+  ];
+}
+
+/** mm that links on bushes may be stretched more than before without a word: trade practice, no source. */
+const CLEARLY_STRAINED = 1;
+
+function strainNote({ corners, model }: Unit, now: CarSettings, then: CarSettings): string[] {
+  const strain = (at: CarSettings): number => {
+    const pose = model.pose(corners.map((corner) => at[corner] ?? {}));
+    return pose.reachable ? (pose.corners[0]?.verdict.residual ?? 0) : 0;
+  };
+  const [before, after] = [strain(now), strain(then)];
+  if (after - before < CLEARLY_STRAINED) return [];
+  return [
+    `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
   ];
 }
 
@@ -134,28 +161,32 @@ function best(request: PlanRequest, model: CarModel, now: Record<Corner, Setting
   const terms = [...spec, ...tieTerms(request.car, now)];
   const found = new Map<Corner, Settings>();
   let combinations = 1;
-  const problems = groups(terms).map((corners) => {
-    const states = corners.map((corner) => {
-      const measured = request.reading[corner];
-      const own = adjustersOf(request.car, corner);
-      const movable = measured ? own.filter((adjuster) => !isLocked(corner, adjuster)) : [];
-      const ties = tiesOf(request.car[axleOf(corner)]);
-      return new CornerStates(model(corner), measured ?? {}, now[corner], movable, ties, `settings.${corner}`);
-    });
+  const stand = (corner: Corner): Stand => {
+    const measured = request.reading[corner];
+    const own = adjustersOf(request.car, corner);
+    const movable = measured ? own.filter((adjuster) => !isLocked(corner, adjuster)) : [];
+    return { measured: measured ?? {}, current: now[corner], movable, ties: tiesOf(request.car[axleOf(corner)]) };
+  };
+  const problems = groups(terms, model).map((units) => {
+    const states = units.map((unit) => new UnitStates(unit, unit.corners.map(stand)));
     for (const { count } of states) combinations *= count;
-    return { corners, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) };
+    const corners = units.flatMap((unit) => unit.corners);
+    return { states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) };
   });
   const solve = (inWindow: boolean): (Found | undefined)[] => {
     const effortFirst = inWindow && request.style === 'least-work';
-    return problems.map((p) => search(p.corners, p.states, p.terms, { inWindow, effortFirst }));
+    return problems.map((p) => search(p.states, p.terms, { inWindow, effortFirst }));
   };
   // Everything in its window if any combination does it; else the nearest to the aims, whatever the style.
   let answers = solve(true);
   if (answers.some((answer) => answer === undefined)) answers = solve(false);
-  problems.forEach(({ corners, states }, p) => {
-    corners.forEach((corner, i) => {
+  problems.forEach(({ states }, p) => {
+    states.forEach((own, i) => {
       const state = answers[p]?.states[i];
-      if (state !== undefined) found.set(corner, (states[i] as CornerStates).settings(state));
+      if (state === undefined) return;
+      own.settings(state).forEach((settings, side) => {
+        found.set(own.corners[side] as Corner, settings);
+      });
     });
   });
   return { found, combinations };
@@ -179,7 +210,7 @@ function inOrder(
       const from = now[corner][adjuster.id] as Position;
       const to = positions[corner][adjuster.id] as Position;
       if (samePosition(from, to)) return [];
-      const role: Role = roleOf(model(corner), adjuster);
+      const role: Role = roleOf(cornerOf(model, corner, now), adjuster);
       return [{ corner, adjuster, from, to, rank: rankOf(corner, role) }];
     }),
   ).sort((a, b) => a.rank - b.rank);
@@ -197,17 +228,20 @@ function inOrder(
   });
 }
 
-function deviationsOf(predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
+function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
   const deviation: Partial<Record<Corner, WheelReading>> = {};
-  CORNERS.forEach((corner, i) => {
-    const wheel = predicted[corner];
-    if (!wheel) return;
-    const sigma = (k: number): number => Math.sqrt((covariances[i] as Covariance)[4 * k] as number);
-    deviation[corner] = {
-      ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
-      ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),
-      ...(wheel.toe !== undefined && { toe: sigma(TOE) }),
-    };
+  model.forEach(({ corners }, u) => {
+    corners.forEach((corner, side) => {
+      const wheel = predicted[corner];
+      if (!wheel) return;
+      const place = (k: number): number => (ANGLES * side + k) * (ANGLES * corners.length + 1);
+      const sigma = (k: number): number => Math.sqrt((covariances[u] as Covariance)[place(k)] as number);
+      deviation[corner] = {
+        ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
+        ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),
+        ...(wheel.toe !== undefined && { toe: sigma(TOE) }),
+      };
+    });
   });
   return deviation;
 }

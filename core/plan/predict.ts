@@ -3,22 +3,22 @@ import {
   ANGLES,
   type Car,
   type CarSettings,
-  CORNERS,
   type Corner,
   type CornerPose,
   type Reading,
   type WheelReading,
 } from '../contract.ts';
+import { axleOf } from '../reading/axle-angles.ts';
 import { validateCarSettings } from '../records/adjusters.ts';
 import { validateCar, validateReading } from '../records/validate.ts';
-import { axleOf, type CarModel, compileCar } from './car-model.ts';
+import { type CarModel, compileCar } from './car-model.ts';
 
 /** Degrees that the rear thrust angle grows by as the rear wheels' toe grows by these. */
 export const thrustChange = (left: number, right: number): number => (left - right) / 2;
 
 /**
  * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
- * `from`), corner by corner. Against the thrust line, front toe also moves with the rear wheels.
+ * `from`), unit by unit. Against the thrust line, front toe also moves with the rear wheels.
  * Takes validated input.
  */
 export function predictWith(model: CarModel, reading: Reading, from: CarSettings, to: CarSettings): Reading {
@@ -26,18 +26,23 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
   const unreachable: { corner: Corner; message: string }[] = [];
   const toeChange: Partial<Record<Corner, number>> = {};
   const thrustLine = reading.toeReference === 'thrust-line';
-  for (const corner of CORNERS) {
-    const measured = reading[corner];
-    if (!measured && !(thrustLine && axleOf(corner) === 'rear')) continue;
-    const before = model(corner).pose(from[corner] ?? {});
-    const after = model(corner).pose(to[corner] ?? {});
-    if (before.reachable && after.reachable) {
-      toeChange[corner] = after.toe - before.toe;
-      if (measured) wheels[corner] = shifted(measured, before, after);
-    } else {
-      const failed = before.reachable ? after : before;
-      unreachable.push({ corner, message: `${corner}: ${failed.reachable ? '' : failed.message}` });
-    }
+  for (const unit of model) {
+    const { corners } = unit;
+    const asked = corners.some((corner) => reading[corner] || (thrustLine && axleOf(corner) === 'rear'));
+    if (!asked) continue;
+    const before = unit.model.pose(corners.map((corner) => from[corner] ?? {}));
+    const after = unit.model.pose(corners.map((corner) => to[corner] ?? {}));
+    corners.forEach((corner, i) => {
+      const measured = reading[corner];
+      if (before.reachable && after.reachable) {
+        const [was, is] = [before.corners[i] as CornerPose, after.corners[i] as CornerPose];
+        toeChange[corner] = is.toe - was.toe;
+        if (measured) wheels[corner] = shifted(measured, was, is);
+      } else {
+        const failed = before.reachable ? after : before;
+        unreachable.push({ corner, message: `${corner}: ${failed.reachable ? '' : failed.message}` });
+      }
+    });
   }
   if (thrustLine) {
     const thrust = thrustChange(toeChange.LR ?? 0, toeChange.RR ?? 0);

@@ -1,22 +1,22 @@
 /**
- * The best combination of states over several corners, by branch and bound.
+ * The best combination of states over several units (corners that are not solved together), by branch and bound.
  *
- * A corner's states are points in the space of its three angles. They are halved again and again into boxes, only
- * where the search goes. For a choice of one box a corner, no combination inside can be nearer to the aim than
- *   Σ over corners (least cost of the terms that this corner alone decides, exact over the box's states)
+ * A unit's states are points in the space of its angles, three a corner. They are halved again and again into boxes, only
+ * where the search goes. For a choice of one box a unit, no combination inside can be nearer to the aim than
+ *   Σ over units (least cost of the terms that this unit alone decides, exact over the box's states)
  * + Σ over shared terms (least cost over the interval that the boxes allow).
  * The choice with the least bound is split next. The first choice that is down to single states, fully solved, and
  * not above any bound left, is the optimum: nothing is left to luck.
  *
- * Where corners pull on one another hard, that bound is loose while boxes are wide, and a second one helps: see
+ * Where units pull on one another hard, that bound is loose while boxes are wide, and a second one helps: see
  * tangents.ts. The larger of the two counts.
  */
-import type { Corner } from '../contract.ts';
 import { EDGE_NOISE } from '../reading/spec-terms.ts';
 import { type Box, Side } from './boxes.ts';
 import { Heap } from './heap.ts';
-import type { CornerStates } from './states.ts';
-import { sharedTerm, takeTangents } from './tangents.ts';
+import { isOwn, type Placed, place, termAt } from './placed.ts';
+import type { UnitStates } from './states.ts';
+import { type Shared, takeTangents } from './tangents.ts';
 import { distanceOf, isIn, type Term } from './terms.ts';
 
 export interface Goal {
@@ -53,23 +53,17 @@ const overlaps = ({ window }: Term, low: number, high: number): boolean =>
 const SAME_EFFORT = 1e-4;
 
 /**
- * The best states of a group of corners, or nothing where the goal's windows cannot all be met.
- * @param corners the group
- * @param states each corner's states, in that order
- * @param terms terms that concern these corners only
+ * The best states of a group of units, or nothing where the goal's windows cannot all be met.
+ * @param states each unit's states
+ * @param terms terms that concern these units only
  */
-export function search(
-  corners: readonly Corner[],
-  states: readonly CornerStates[],
-  terms: readonly Term[],
-  goal: Goal,
-): Found | undefined {
-  const own = terms.filter(({ parts }) => parts.length === 1);
-  const shared = terms.filter(({ parts }) => parts.length > 1).map((term) => sharedTerm(term, corners));
-  const sides = corners.map((corner, i) => {
-    const weights = Array.from({ length: states[i]?.stride ?? 0 }, (_, angle) => weightOf(terms, corner, angle));
-    const mine = own.filter(({ parts }) => parts[0]?.corner === corner);
-    return new Side(states[i] as CornerStates, mine, goal.inWindow, weights, goal.effortFirst);
+export function search(states: readonly UnitStates[], terms: readonly Term[], goal: Goal): Found | undefined {
+  const placed = terms.map((term) => place(term, states));
+  const shared: Shared[] = placed.filter((one) => !isOwn(one)).map((one) => ({ ...one, meeting: one.term.window.aim }));
+  const sides = states.map((own, unit) => {
+    const weights = Array.from({ length: own.stride }, (_, at) => weightOf(placed, unit, at));
+    const mine = placed.filter((one) => isOwn(one) && one.parts[0]?.unit === unit);
+    return new Side(own, mine, goal.inWindow, weights, goal.effortFirst);
   });
 
   let constant = 0;
@@ -93,10 +87,10 @@ export function search(
     for (const { term, parts, meeting } of shared) {
       let low = term.constant;
       let high = term.constant;
-      for (const { side, angle, factor } of parts) {
-        const box = boxes[side] as Box;
-        const a = factor * (box.low[angle] as number);
-        const b = factor * (box.high[angle] as number);
+      for (const { unit, at, factor } of parts) {
+        const box = boxes[unit] as Box;
+        const a = factor * (box.low[at] as number);
+        const b = factor * (box.high[at] as number);
         low += Math.min(a, b);
         high += Math.max(a, b);
       }
@@ -110,8 +104,8 @@ export function search(
   /** A choice of single states by full solves. */
   const settle = ({ boxes, effort }: Choice): Choice | undefined => {
     const settled = boxes.map((box, i) => (sides[i] as Side).state(box));
-    const angles = settled.map((state, i) => (states[i] as CornerStates).exact(state));
-    const distance = judge(terms, corners, angles, goal.inWindow);
+    const numbers = settled.map((state, i) => (states[i] as UnitStates).exact(state));
+    const distance = judge(placed, numbers, goal.inWindow);
     return distance === undefined ? undefined : { boxes, distance, effort, settled };
   };
 
@@ -147,40 +141,28 @@ export function search(
 /** Splits after which the tangents are worth their cost. */
 const EASY = 500;
 
-/** Σ of the terms' distances at these angles, or nothing if a term is out of a window that it has to be in. */
-export function judge(
-  terms: readonly Term[],
-  corners: readonly Corner[],
-  angles: readonly Float64Array[],
-  inWindow: boolean,
-): number | undefined {
+/** Σ of the terms' distances at these numbers, or nothing if a term is out of a window that it has to be in. */
+function judge(placed: readonly Placed[], numbers: readonly Float64Array[], inWindow: boolean): number | undefined {
   let distance = 0;
-  for (const term of terms) {
-    const value = termValue(term, corners, angles);
+  for (const one of placed) {
+    const { term } = one;
+    const value = termAt(one, numbers);
     if (Number.isNaN(value) || ((inWindow || term.hard) && !isIn(term, value))) return undefined;
     distance += distanceOf(term, value);
   }
   return distance;
 }
 
-export function termValue(term: Term, corners: readonly Corner[], angles: readonly Float64Array[]): number {
-  let value = term.constant;
-  for (const { corner, angle, factor } of term.parts) {
-    value += factor * ((angles[corners.indexOf(corner)] as Float64Array)[angle] as number);
-  }
-  return value;
-}
-
 /** A tie costs nothing, but boxes have to part by it: a millimetre or degree of it counts as a half window. */
 const TIE_WEIGHT = 1;
 
-/** How much a degree of a corner's angle matters: the sharpest window that it takes part in. */
-function weightOf(terms: readonly Term[], corner: Corner, angle: number): number {
+/** How much a degree of a unit's angle matters: the sharpest window that it takes part in. */
+function weightOf(placed: readonly Placed[], unit: number, at: number): number {
   let weight = 0;
-  for (const { parts, window, hard } of terms) {
+  for (const { parts, term } of placed) {
     for (const part of parts) {
-      if (part.corner === corner && part.angle === angle)
-        weight = Math.max(weight, hard ? TIE_WEIGHT : Math.abs(part.factor) / window.half);
+      if (part.unit === unit && part.at === at)
+        weight = Math.max(weight, term.hard ? TIE_WEIGHT : Math.abs(part.factor) / term.window.half);
     }
   }
   return weight;

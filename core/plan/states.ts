@@ -1,5 +1,6 @@
 /**
- * Every combination of positions that a corner's adjusters can take, as angles that the rack would read there.
+ * Every combination of positions that a unit's adjusters can take, as angles that the rack would read there. A unit is
+ * one corner, or both corners of a rigid axle, which move together.
  *
  * The adjuster with the most numeric positions (a rod, nearly always) is not solved position by position: along it the
  * angles are smooth, so that for each combination of the others a few solves at Chebyshev nodes give them all by
@@ -7,21 +8,31 @@
  * settles every candidate by a full solve: interpolation chooses where to look, never what is answered.
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
-import type { Adjuster, Position, Settings, WheelReading } from '../contract.ts';
+import type { Adjuster, Corner, Position, Settings, WheelReading } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { CAMBER, CASTER, type CornerModel, TOE } from '../pose/corner.ts';
-import { applyChange, type Change } from '../pose/linkage.ts';
-import { ANGLES, type Axis, difference, Line, NODES } from './line.ts';
+import { applyChange, type Change } from '../pose/change.ts';
+import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
+import { type Axis, axisOf, finest } from './axis.ts';
+import type { Unit } from './car-model.ts';
+import { difference, Line, NODES } from './line.ts';
 
-/** How many positions make interpolation worth while. */
-const WORTH = 12;
 const SAFETY = 8;
 const LEAST_SLACK = 1e-9;
+/** Of one corner; a unit of two has half as many. */
 const MOST_STATES = 4e6;
 
-export class CornerStates {
+/** One corner of a unit: what was read, where its adjusters stand, which of them may be moved, which tie it. */
+export interface Stand {
+  readonly measured: WheelReading;
+  readonly current: Settings;
+  readonly movable: readonly Adjuster[];
+  readonly ties: readonly Adjuster[];
+}
+
+export class UnitStates {
+  readonly corners: readonly Corner[];
   readonly count: number;
-  /** Numbers a state: its angles, then the value of each tie. */
+  /** Numbers a state: its angles, corner by corner, then the value of each tie, corner by corner. */
   readonly stride: number;
   /** Angles as the rack would read them, degrees, then ties; NaN where no pose exists or a limit forbids it. */
   readonly values: Float64Array;
@@ -31,64 +42,93 @@ export class CornerStates {
   slack = LEAST_SLACK;
 
   readonly #axes: readonly Axis[];
+  readonly #angles: number;
   /** measured − model at the present positions. */
-  readonly #offset = new Float64Array(ANGLES);
+  readonly #offset: Float64Array;
   readonly #exact = new Map<number, Float64Array>();
   readonly #changes: readonly (readonly Change[])[];
   readonly #base: Float64Array;
   readonly #params: Float64Array;
 
+  /** @param stands one for each corner of the unit */
   constructor(
-    private readonly model: CornerModel,
-    measured: WheelReading,
-    private readonly current: Settings,
-    movable: readonly Adjuster[],
-    ties: readonly Adjuster[],
-    field: string,
+    private readonly unit: Unit,
+    private readonly stands: readonly Stand[],
   ) {
-    this.stride = ANGLES + ties.length;
-    const now = new Float64Array(ANGLES);
-    this.#base = model.parameters(current).slice();
+    const { corners, model } = unit;
+    this.corners = corners;
+    this.#angles = ANGLES * corners.length;
+    this.stride = stands.reduce((sum, { ties }) => sum + ties.length, this.#angles);
+    const now = new Float64Array(this.#angles);
+    this.#base = model.parameters(stands.map(({ current }) => current)).slice();
     this.#params = new Float64Array(this.#base.length);
+    this.#scratch = new Float64Array(this.#angles);
+    this.#check = new Float64Array(this.#angles);
+    const field = `settings.${corners[0]}`;
     if (!model.angles(this.#base, now)) {
-      throw new InputError(field, current, 'positions at which the links meet: at these an arm cannot reach');
+      throw new InputError(
+        field,
+        stands[0]?.current,
+        'positions at which the links meet: at these an arm cannot reach',
+      );
     }
     // An angle that was not measured counts from 0: no window is judged by it, only its change may matter.
-    this.#offset[CAMBER] = (measured.camber ?? 0) - (now[CAMBER] as number);
-    this.#offset[CASTER] = (measured.caster ?? 0) - (now[CASTER] as number);
-    this.#offset[TOE] = (measured.toe ?? 0) - (now[TOE] as number);
+    this.#offset = now.map((angle) => -angle);
+    stands.forEach(({ measured }, side) => {
+      for (const [place, angle] of [
+        [CAMBER, measured.camber],
+        [CASTER, measured.caster],
+        [TOE, measured.toe],
+      ] as const) {
+        const at = ANGLES * side + place;
+        this.#offset[at] = (angle ?? 0) - (now[at] as number);
+      }
+    });
 
-    const axes = movable.map((adjuster) => axisOf(adjuster, current));
+    const axes = stands.flatMap(({ movable, current }, side) =>
+      movable.map((adjuster) => axisOf(side, adjuster, current)),
+    );
     const fine = finest(axes);
     // The interpolated adjuster is the innermost, so that its positions lie side by side.
     this.#axes = fine < 0 ? axes : [...axes.filter((_, i) => i !== fine), axes[fine] as Axis];
     this.count = this.#axes.reduce((n, axis) => n * axis.positions.length, 1);
-    if (this.count > MOST_STATES) {
+    const most = MOST_STATES / corners.length;
+    if (this.count > most) {
       throw new InputError(
         field,
         `${this.count} combinations`,
-        `up to ${MOST_STATES} combinations a corner: lock an adjuster or widen its step`,
+        `up to ${most} combinations ${corners.length > 1 ? 'an axle' : 'a corner'}: lock an adjuster or widen its step`,
       );
     }
     this.#changes = this.#axes.map((axis) => {
-      const here = model.change(axis.adjuster.id, axis.positions[axis.current] as Position);
-      return axis.positions.map((position) => difference(model.change(axis.adjuster.id, position), here));
+      const here = model.change(axis.side, axis.adjuster.id, axis.positions[axis.current] as Position);
+      return axis.positions.map((position) => difference(model.change(axis.side, axis.adjuster.id, position), here));
     });
     this.values = new Float64Array(this.count * this.stride);
     this.effort = new Float32Array(this.count);
     this.#fill(fine >= 0);
     this.#fillEffort();
-    ties.forEach((adjuster, k) => {
-      this.#fillTie(adjuster, ANGLES + k);
+    stands.forEach(({ ties }, side) => {
+      ties.forEach((adjuster, k) => {
+        this.#fillTie(side, adjuster, this.placeOf(corners[side] as Corner, ANGLES + k));
+      });
+      this.#forbid(side);
     });
-    this.#forbid();
   }
 
-  /** The positions of a state; adjusters that are not moved among them stay where they stand. */
-  settings(state: number): Settings {
-    const settings: Record<string, Position> = { ...this.current };
-    this.#axes.forEach((axis, i) => {
-      settings[axis.adjuster.id] = axis.positions[this.#digit(state, i)] as Position;
+  /** Where an angle of a corner (CAMBER, CASTER or TOE; from ANGLES on its ties) stands among a state's numbers. */
+  placeOf(corner: Corner, angle: number): number {
+    const side = this.corners.indexOf(corner);
+    if (angle < ANGLES) return ANGLES * side + angle;
+    const before = this.stands.slice(0, side).reduce((sum, { ties }) => sum + ties.length, this.#angles);
+    return before + angle - ANGLES;
+  }
+
+  /** The positions of a state, corner by corner; adjusters that are not moved among them stay where they stand. */
+  settings(state: number): Settings[] {
+    const settings = this.stands.map(({ current }): Record<string, Position> => ({ ...current }));
+    this.#axes.forEach(({ side, adjuster, positions }, i) => {
+      (settings[side] as Record<string, Position>)[adjuster.id] = positions[this.#digit(state, i)] as Position;
     });
     return settings;
   }
@@ -123,19 +163,19 @@ export class CornerStates {
     }
     if (extra) applyChange(params, extra);
     const angles = this.#scratch;
-    const solved = this.model.angles(params, angles);
-    for (let k = 0; k < ANGLES; k++) {
+    const solved = this.unit.model.angles(params, angles);
+    for (let k = 0; k < angles.length; k++) {
       out[at + k] = solved ? (angles[k] as number) + (this.#offset[k] as number) : Number.NaN;
     }
   }
-  readonly #scratch = new Float64Array(ANGLES);
+  readonly #scratch: Float64Array;
 
   #fill(interpolate: boolean): void {
     const sizes = this.#axes.map((axis) => axis.positions.length);
     const digits = sizes.map(() => 0);
     const outer = interpolate ? sizes.length - 1 : sizes.length;
     const inner = interpolate ? (sizes[outer] as number) : 1;
-    const line = interpolate ? new Line(this.#axes[outer] as Axis, this.model) : undefined;
+    const line = interpolate ? new Line(this.#axes[outer] as Axis, this.unit.model, this.#angles) : undefined;
     for (let state = 0; state < this.count; state += inner) {
       if (line) this.#fillLine(line, digits, state);
       else this.#solve(digits, this.values, state * this.stride);
@@ -151,17 +191,18 @@ export class CornerStates {
   #fillLine(line: Line, digits: readonly number[], state: number): void {
     const outer = digits.slice(0, -1);
     const nodes = line.values;
-    for (let n = 0; n < NODES; n++) this.#solve(outer, nodes, n * ANGLES, line.changes[n]);
+    const angles = this.#angles;
+    for (let n = 0; n < NODES; n++) this.#solve(outer, nodes, n * angles, line.changes[n]);
     const positions = line.weights.length / NODES;
     if (line.hasGap()) {
       for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * this.stride);
       return;
     }
     for (let p = 0; p < positions; p++) {
-      for (let k = 0; k < ANGLES; k++) {
+      for (let k = 0; k < angles; k++) {
         let sum = 0;
         for (let n = 0; n < NODES; n++) {
-          sum += (line.weights[p * NODES + n] as number) * (nodes[n * ANGLES + k] as number);
+          sum += (line.weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
         }
         this.values[(state + p) * this.stride + k] = sum;
       }
@@ -175,13 +216,13 @@ export class CornerStates {
       const p = Math.round(share * (positions - 1));
       const full = this.#check;
       this.#solve([...outer, p], full, 0);
-      for (let k = 0; k < ANGLES; k++) {
+      for (let k = 0; k < full.length; k++) {
         const off = Math.abs((full[k] as number) - (this.values[(state + p) * this.stride + k] as number));
         if (off * SAFETY > this.slack) this.slack = off * SAFETY;
       }
     }
   }
-  readonly #check = new Float64Array(ANGLES);
+  readonly #check: Float64Array;
 
   #fillEffort(): void {
     let block = this.count;
@@ -198,11 +239,11 @@ export class CornerStates {
   }
 
   /** What the other side must agree with, one number a state. */
-  #fillTie(adjuster: Adjuster, place: number): void {
+  #fillTie(side: number, adjuster: Adjuster, place: number): void {
     const value = (position: Position): number =>
       adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, position)?.value ?? 0;
-    const axis = this.#axes.findIndex((one) => one.adjuster.id === adjuster.id);
-    const fixed = value(this.current[adjuster.id] ?? adjuster.reference);
+    const axis = this.#axisOf(side, adjuster.id);
+    const fixed = value(this.stands[side]?.current[adjuster.id] ?? adjuster.reference);
     const values = this.#axes[axis]?.positions.map(value);
     for (let state = 0; state < this.count; state++) {
       this.values[state * this.stride + place] = values ? (values[this.#digit(state, axis)] as number) : fixed;
@@ -210,13 +251,14 @@ export class CornerStates {
   }
 
   /** Two positions that may not differ by more than so much: what exceeds it is forbidden, unless it is so now. */
-  #forbid(): void {
-    for (const { adjuster } of this.model.fitted.values()) {
+  #forbid(side: number): void {
+    const { current } = this.stands[side] as Stand;
+    for (const { adjuster } of this.unit.model.fitted[side]?.values() ?? []) {
       const pair = adjusterKinds[adjuster.kind]?.pair?.(adjuster);
       if (!pair) continue;
-      const [own, other] = [this.#positionOf(adjuster.id), this.#positionOf(pair.with)];
+      const [own, other] = [this.#positionOf(side, adjuster.id), this.#positionOf(side, pair.with)];
       const gap = (state: number): number => Math.abs((own(state) as number) - (other(state) as number));
-      const now = Math.abs((this.current[adjuster.id] as number) - (this.current[pair.with] as number));
+      const now = Math.abs((current[adjuster.id] as number) - (current[pair.with] as number));
       const most = Math.max(pair.most, now) + 1e-9;
       for (let state = 0; state < this.count; state++) {
         if (gap(state) > most) this.values[state * this.stride] = Number.NaN;
@@ -225,38 +267,13 @@ export class CornerStates {
   }
 
   /** Where an adjuster stands in a state, whether or not it is moved. */
-  #positionOf(id: string): (state: number) => Position | undefined {
-    const axis = this.#axes.findIndex((one) => one.adjuster.id === id);
+  #positionOf(side: number, id: string): (state: number) => Position | undefined {
+    const axis = this.#axisOf(side, id);
     const positions = this.#axes[axis]?.positions;
-    return positions ? (state) => positions[this.#digit(state, axis)] : () => this.current[id];
+    return positions ? (state) => positions[this.#digit(state, axis)] : () => this.stands[side]?.current[id];
   }
-}
 
-/** The positions of an adjuster and where it stands among them; a stand between marks is a position of its own. */
-function axisOf(adjuster: Adjuster, settings: Settings): Axis {
-  const kind = adjusterKinds[adjuster.kind];
-  if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
-  const stands = settings[adjuster.id] ?? adjuster.reference;
-  let positions = kind.positions(adjuster);
-  let current = positions.findIndex((position) => samePosition(position, stands));
-  if (current < 0) {
-    positions = [...positions, stands];
-    current = positions.length - 1;
+  #axisOf(side: number, id: string): number {
+    return this.#axes.findIndex((one) => one.side === side && one.adjuster.id === id);
   }
-  return { adjuster, positions, current, minutes: adjuster.effort ?? kind.effort };
-}
-
-/** Numbers that differ by binary noise are one position; so are a stamped 3 and "3". */
-export const samePosition = (a: Position, b: Position): boolean =>
-  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) < 1e-6 : String(a) === String(b);
-
-function finest(axes: readonly Axis[]): number {
-  let best = -1;
-  axes.forEach((axis, i) => {
-    const numeric =
-      axis.positions.every((position) => typeof position === 'number') && typeof axis.adjuster.reference === 'number';
-    const size = axis.positions.length;
-    if (numeric && size >= WORTH && size > (axes[best]?.positions.length ?? 0)) best = i;
-  });
-  return best;
 }

@@ -1,29 +1,19 @@
 /**
- * A close bound for corners that pull on one another.
+ * A close bound for units that pull on one another.
  *
  * A shared term about v costs ((v − aim)/h)². That is its tangent at any v₀ plus ((v − v₀)/h)², and as v is linear in the
- * corners' angles the tangent splits over the corners and joins what their states cost by themselves: a corner's least
+ * units' angles the tangent splits over the units and joins what their states cost by themselves: a unit's least
  * cost then knows what the others want. Any v₀ gives a true bound; the best is where the problem settles when every
- * corner may mix its states freely. The conditional gradient method goes there: each step asks every corner for its
+ * unit may mix its states freely. The conditional gradient method goes there: each step asks every unit for its
  * best state under the present tangents and moves part of the way to it (Frank and Wolfe 1956, from memory).
  */
-import type { Corner } from '../contract.ts';
 import type { Side } from './boxes.ts';
+import { type Placed, termAt } from './placed.ts';
 import { distanceOf, type Term } from './terms.ts';
 
-/** A term that ties corners together; `meeting` is the v₀ about which it is split. */
-export interface Shared {
-  readonly term: Term;
-  readonly parts: readonly { readonly side: number; readonly angle: number; readonly factor: number }[];
+/** A term that ties units together; `meeting` is the v₀ about which it is split. */
+export interface Shared extends Placed {
   meeting: number;
-}
-
-export function sharedTerm(term: Term, corners: readonly Corner[]): Shared {
-  return {
-    term,
-    parts: term.parts.map(({ corner, angle, factor }) => ({ side: corners.indexOf(corner), angle, factor })),
-    meeting: term.window.aim,
-  };
 }
 
 const ROUNDS = 12;
@@ -42,7 +32,7 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
   const at = chosen.map((state, s) => numbers(sides[s] as Side, state));
   const own = sides.map((side, s) => side.cost(chosen[s] as number));
   for (let step = 0; step < STEPS; step++) {
-    for (const one of shared) one.meeting = value(one, at);
+    for (const one of shared) one.meeting = termAt(one, at);
     const slopes = slopesAt(sides, shared);
     const to = sides.map((side, s) => {
       const slope = slopes[s] as Float64Array;
@@ -58,7 +48,7 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
     let first = gain.reduce((sum, x) => sum + x, 0);
     let second = 0;
     for (const one of shared) {
-      const change = value(one, way, 0);
+      const change = termAt(one, way, 0);
       first += slope(one.term, one.meeting) * change;
       second += 2 * (change / one.term.window.half) ** 2;
     }
@@ -69,7 +59,7 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
       own[s] = (own[s] as number) + share * (gain[s] as number);
     });
   }
-  for (const one of shared) one.meeting = value(one, at);
+  for (const one of shared) one.meeting = termAt(one, at);
   const slopes = slopesAt(sides, shared);
   sides.forEach((side, s) => {
     side.tilt(slopes[s] as Float64Array);
@@ -80,7 +70,7 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
   );
 }
 
-/** A choice of states that no change of one corner alone betters. */
+/** A choice of states that no change of one unit alone betters. */
 function descend(sides: readonly Side[], shared: readonly Shared[]): number[] {
   const chosen = sides.map((side) => side.least(() => 0));
   for (let round = 0; round < ROUNDS; round++) {
@@ -88,15 +78,15 @@ function descend(sides: readonly Side[], shared: readonly Shared[]): number[] {
     sides.forEach((side, s) => {
       const points = chosen.map((state, i) => numbers(sides[i] as Side, state));
       (points[s] as Float64Array).fill(0);
-      const tied = shared.filter(({ parts }) => parts.some((part) => part.side === s));
-      const rest = tied.map((one) => value(one, points) - one.term.window.aim);
-      const part = tied.map(({ parts }) => parts.find(({ side: i }) => i === s) as Shared['parts'][number]);
+      const tied = shared.filter(({ parts }) => parts.some(({ unit }) => unit === s));
+      const rest = tied.map((one) => termAt(one, points) - one.term.window.aim);
+      const own = tied.map(({ parts }) => parts.filter(({ unit }) => unit === s));
       const best = side.least((values, at) => {
         let cost = 0;
         for (let t = 0; t < tied.length; t++) {
-          const { angle, factor } = part[t] as Shared['parts'][number];
-          const off =
-            ((rest[t] as number) + factor * (values[at + angle] as number)) / (tied[t] as Shared).term.window.half;
+          let value = rest[t] as number;
+          for (const part of own[t] as Placed['parts']) value += part.factor * (values[at + part.at] as number);
+          const off = value / (tied[t] as Shared).term.window.half;
           cost += off * off;
         }
         return cost;
@@ -114,20 +104,15 @@ function numbers({ states: { values, stride } }: Side, state: number): Float64Ar
   return values.slice(state * stride, (state + 1) * stride);
 }
 
-/** What a shared term is where the corners' numbers are these. */
-function value({ term, parts }: Shared, points: readonly Float64Array[], constant = term.constant): number {
-  return parts.reduce((sum, { side, angle, factor }) => sum + factor * (points[side]?.[angle] as number), constant);
-}
-
 const slope = ({ window }: Term, meeting: number): number => (2 * (meeting - window.aim)) / window.half ** 2;
 
-/** What the tangents add to each of a corner's numbers. */
+/** What the tangents add to each of a unit's numbers. */
 function slopesAt(sides: readonly Side[], shared: readonly Shared[]): Float64Array[] {
   const slopes = sides.map(({ states }) => new Float64Array(states.stride));
   for (const { term, parts, meeting } of shared) {
-    for (const { side, angle, factor } of parts) {
-      const own = slopes[side] as Float64Array;
-      own[angle] = (own[angle] as number) + slope(term, meeting) * factor;
+    for (const { unit, at, factor } of parts) {
+      const own = slopes[unit] as Float64Array;
+      own[at] = (own[at] as number) + slope(term, meeting) * factor;
     }
   }
   return slopes;

@@ -3,23 +3,15 @@
  * angle, left − right, left + right, half the difference; against the thrust line, front toe with the rear's share).
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
-import {
-  type Adjuster,
-  type Axle,
-  type AxleName,
-  type Car,
-  CORNERS,
-  type Corner,
-  type Reading,
-  type Settings,
-  type Spec,
-} from '../contract.ts';
-import { CAMBER, CASTER, TOE } from '../pose/corner.ts';
+import { adjustersOfSide } from '../adjuster/of-corner.ts';
+import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
+import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
 import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import type { Unit } from './car-model.ts';
 import { thrustChange } from './predict.ts';
 
-/** `factor` times one angle (CAMBER, CASTER or TOE) of one corner. */
+/** `factor` times one angle (CAMBER, CASTER or TOE; from ANGLES on a tie) of one corner. */
 export interface Part {
   readonly corner: Corner;
   readonly angle: number;
@@ -105,20 +97,21 @@ function againstThrustLine(parts: readonly Part[], reading: Reading): { parts: P
   return { parts: all, constant };
 }
 
-/** Corners that no term ties to one another are planned apart: smaller problems, same answer. */
-export function groups(terms: readonly Term[]): Corner[][] {
-  const leader = new Map<Corner, Corner>(CORNERS.map((corner) => [corner, corner]));
-  const find = (corner: Corner): Corner => {
-    const up = leader.get(corner) as Corner;
-    return up === corner ? corner : find(up);
+/** Units that no term ties to one another are planned apart: smaller problems, same answer. */
+export function groups(terms: readonly Term[], units: readonly Unit[]): Unit[][] {
+  const leader = new Map<Unit, Unit>(units.map((unit) => [unit, unit]));
+  const find = (unit: Unit): Unit => {
+    const up = leader.get(unit) as Unit;
+    return up === unit ? unit : find(up);
   };
+  const unitOf = ({ corner }: Part): Unit => units.find(({ corners }) => corners.includes(corner)) as Unit;
   for (const { parts } of terms) {
-    for (const { corner } of parts) leader.set(find(corner), find((parts[0] as Part).corner));
+    for (const part of parts) leader.set(find(unitOf(part)), find(unitOf(parts[0] as Part)));
   }
-  const found = new Map<Corner, Corner[]>();
-  for (const corner of CORNERS) found.set(find(corner), [...(found.get(find(corner)) ?? []), corner]);
-  const used = new Set(terms.flatMap(({ parts }) => parts.map(({ corner }) => corner)));
-  return [...found.values()].filter((group) => group.some((corner) => used.has(corner)));
+  const found = new Map<Unit, Unit[]>();
+  for (const unit of units) found.set(find(unit), [...(found.get(find(unit)) ?? []), unit]);
+  const used = new Set(terms.flatMap(({ parts }) => parts.map(unitOf)));
+  return [...found.values()].filter((group) => group.some((unit) => used.has(unit)));
 }
 
 /** ((value − aim)/half window)² */
@@ -130,9 +123,18 @@ export function distanceOf({ window }: Term, value: number): number {
 export const isIn = ({ window }: Term, value: number): boolean =>
   value >= window.low - EDGE_NOISE && value <= window.high + EDGE_NOISE;
 
+/** What a term is where the corners' angles are these. */
+export function termValue(term: Term, corners: readonly Corner[], angles: readonly Float64Array[]): number {
+  let value = term.constant;
+  for (const { corner, angle, factor } of term.parts) {
+    value += factor * ((angles[corners.indexOf(corner)] as Float64Array)[angle] as number);
+  }
+  return value;
+}
+
 /** Adjusters of an axle whose two sides must agree within limits. */
 export const tiesOf = (axle: Axle): readonly Adjuster[] =>
-  axle.adjusters.filter((one) => adjusterKinds[one.kind]?.bothSides?.(one, one.reference) !== undefined);
+  adjustersOfSide(axle, false).filter((one) => adjusterKinds[one.kind]?.bothSides?.(one, one.reference) !== undefined);
 
 /** The limits between left and right. What exceeds one as the adjusters stand may stay, and may not get worse. */
 export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Term[] {
@@ -142,7 +144,7 @@ export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Ter
       const at = (corner: Corner) =>
         adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, now[corner][adjuster.id] ?? adjuster.reference);
       const most = Math.max(at(left)?.most ?? 0, Math.abs((at(left)?.value ?? 0) - (at(right)?.value ?? 0)));
-      const angle = TOE + 1 + k;
+      const angle = ANGLES + k;
       return {
         where: name,
         angle: adjuster.id,

@@ -1,8 +1,8 @@
 /** What a plan changes beside the angles that the rack shows. */
-import type { Car, Corner, Plan, Position } from '../contract.ts';
+import type { Car, Corner, Plan } from '../contract.ts';
 import { type SideEffects, sideEffectsOf } from '../pose/side-effects.ts';
 import { validateCar } from '../records/validate.ts';
-import { compileCar } from './car-model.ts';
+import { compileCar, cornerOf } from './car-model.ts';
 
 export interface WhatElse {
   readonly corner: Corner;
@@ -17,13 +17,11 @@ export interface WhatElse {
 export function whatElse(car: Car, { moves, positions }: Pick<Plan, 'moves' | 'positions'>): WhatElse[] {
   const model = compileCar(validateCar(car));
   const corners = [...new Set(moves.map(({ corner }) => corner))];
-  return corners.map((corner) => {
-    const before: Record<string, Position> = { ...positions[corner] };
-    for (const move of moves) if (move.corner === corner) before[move.adjuster] = move.from;
-    return {
-      corner,
-      before: sideEffectsOf(model(corner), before),
-      after: sideEffectsOf(model(corner), positions[corner]),
-    };
-  });
+  const before = { ...positions };
+  for (const { corner, adjuster, from } of moves) before[corner] = { ...before[corner], [adjuster]: from };
+  return corners.map((corner) => ({
+    corner,
+    before: sideEffectsOf(cornerOf(model, corner, before), before[corner]),
+    after: sideEffectsOf(cornerOf(model, corner, positions), positions[corner]),
+  }));
 }

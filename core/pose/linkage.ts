@@ -1,24 +1,37 @@
 /**
  * A suspension compiled for solving: its kind's links and lines written as constraint rows in one parameter array,
  * and, for every point and link, where in that array it stands, so that an adjuster's effect is a few additions.
+ *
+ * One rigid body carries one wheel, or both wheels of a rigid axle. Its frame is the left corner's; what stands on the
+ * right of an axle is mirrored into it.
  */
-
-import type { Effect } from '../adjuster/kind.ts';
 import type { Suspension, Vec3 } from '../contract.ts';
-import { cos, radians, sin } from '../geometry/angle.ts';
-import { cross, distance, sub, unit } from '../geometry/vector.ts';
+import { cross, distance, middle, mirrored, sub, unit } from '../geometry/vector.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import type { SuspensionKind } from '../suspension/kind.ts';
+import { linksOf, type SuspensionKind } from '../suspension/kind.ts';
 import { DISTANCE, HEIGHT, LINE, ROW_SIZE, type Row, type RowType } from './rows.ts';
 import { PoseSolver } from './solver.ts';
 
 const CENTRE = 'wheelCentre';
 
-/** A sparse change of parameters: what an adjuster at one position does. */
-export interface Change {
-  readonly at: readonly number[];
-  readonly by: readonly number[];
+/** One wheel, and where what carries it stands in the parameter array. */
+export interface Wheel {
+  readonly suspension: Suspension;
+  /** −1 on the right of a rigid axle: outboard is the other way. */
+  readonly outboard: 1 | -1;
+  /** First parameter of a point's coordinates, one entry for every row that uses it. */
+  readonly slots: ReadonlyMap<string, readonly number[]>;
+  /** Whether a point is fixed in the body that moves (else on the car's). */
+  readonly onUpright: ReadonlySet<string>;
+  /** Parameter of a link's length, by its body point. */
+  readonly lengths: ReadonlyMap<string, number>;
+  /** First parameter of each normal that holds a clamped strut's line. */
+  readonly normals: readonly number[];
+  /** Parameter of the wheel-centre height; absent where the wheel goes with an axle. */
+  readonly height?: number;
+  /** First of the angles at the end: see the places below. */
+  readonly angles: number;
 }
 
 export interface Linkage {
@@ -26,21 +39,13 @@ export interface Linkage {
   /** Absent where the wheel is fixed to what carries it. */
   readonly solver?: PoseSolver;
   readonly reference: Float64Array;
-  /** First parameter of a point's coordinates, one entry for every row that uses it. */
-  readonly slots: ReadonlyMap<string, readonly number[]>;
-  /** Whether a point is fixed in the upright (else on the body). */
-  readonly onUpright: ReadonlySet<string>;
-  /** Parameter of a link's length, by its body point. */
-  readonly lengths: ReadonlyMap<string, number>;
-  /** First parameter of each normal that holds a clamped strut's line. */
-  readonly normals: readonly number[];
-  /** Parameter of the wheel-centre height; absent on a rigid axle. */
-  readonly height?: number;
-  /** First of the angles at the end: see the places below. */
-  readonly angles: number;
+  /** The body's origin in the reference pose: the wheel centre, or the middle between two. */
+  readonly home: Vec3;
+  /** One, or the left and the right one of a rigid axle. */
+  readonly wheels: readonly Wheel[];
 }
 
-/** Places after `Linkage.angles`: the spin axis by camber and toe; what is added to the angles; a strut's tilt. */
+/** Places after `Wheel.angles`: the spin axis by camber and toe; what is added to the angles; a strut's tilt. */
 export const SPIN_CAMBER = 0;
 export const SPIN_TOE = 1;
 export const ADD_CAMBER = 2;
@@ -65,19 +70,54 @@ function squareTo(axis: Vec3): [Vec3, Vec3] {
 }
 
 /**
- * Compiles validated points.
- * @param field where the suspension stands in what was given, for messages
+ * Compiles validated points: one suspension, or the left and the right one of a rigid axle.
+ * @param field where the (left) suspension stands in what was given, for messages
  * @throws InputError if the links leave the wheel free to move (links that fall together)
  */
-export function compile(suspension: Suspension, field = 'suspension'): Linkage {
-  const kind = kindOf(suspension, field);
-  const point = (name: string): Vec3 => suspension.points[name] as Vec3;
-  const home = suspension.points[CENTRE] ?? [0, 0, 0];
-  const { links = [], seats = [], lines = [] } = kind;
-  const onBody = new Set([...seats, ...links.map(([inner]) => inner), ...lines.map(([body]) => body)]);
-
+export function compile(sides: readonly Suspension[], field = 'suspension'): Linkage {
+  const given = sides[0] as Suspension;
+  const kind = kindOf(given, field);
+  const centres = sides.map(({ points }, side) => turned(points[CENTRE] ?? [0, 0, 0], outboardOf(side)));
+  const home = centres.length === 1 ? (centres[0] as Vec3) : middle(centres[0] as Vec3, centres[1] as Vec3);
   const params: number[] = [];
   const rows: Row[] = [];
+  const held = sides.map((side, i) => holdWheel(kind, side, i, home, params, rows));
+  const wheels = held.map((wheel): Wheel => {
+    const angles = params.length;
+    params.push(...new Array<number>(ANGLE_COUNT).fill(0));
+    return { ...wheel, angles };
+  });
+  const reference = Float64Array.from(params);
+  const base = { kind, reference, home, wheels };
+  if (rows.length === 0) return base;
+  const solver = new PoseSolver(rows, reference, home);
+  if (!solver.holds()) {
+    const allowed = 'points whose links hold the wheel: these leave it free to move';
+    throw new InputError(`${field}.points`, given.points, allowed);
+  }
+  return { ...base, solver };
+}
+
+const outboardOf = (side: number): 1 | -1 => (side === 0 ? 1 : -1);
+/** From a corner's frame to the body's, and back. */
+export const turned = (v: Vec3, outboard: 1 | -1): Vec3 => (outboard === 1 ? v : mirrored(v));
+
+/** Writes the rows that hold one wheel to the end of `rows`, their parameters to the end of `params`. */
+function holdWheel(
+  kind: SuspensionKind,
+  suspension: Suspension,
+  side: number,
+  home: Vec3,
+  params: number[],
+  rows: Row[],
+): Omit<Wheel, 'angles'> {
+  const outboard = outboardOf(side);
+  const point = (name: string): Vec3 => turned(suspension.points[name] as Vec3, outboard);
+  const { seats = [], lines = [] } = kind;
+  // What an axle has once is held with its left side.
+  const once = side === 0 ? [] : (kind.rigidAxle?.once ?? []);
+  const links = linksOf(kind, suspension.points).filter(([inner]) => !once.includes(inner));
+  const onBody = new Set([...seats, ...links.map(([inner]) => inner), ...lines.map(([body]) => body)]);
   const slots = new Map<string, number[]>();
   const onUpright = new Set<string>([CENTRE]);
   const lengths = new Map<string, number>();
@@ -134,32 +174,13 @@ export function compile(suspension: Suspension, field = 'suspension'): Linkage {
   let height: number | undefined;
   if (kind.height) {
     row(HEIGHT, () => {
-      place(CENTRE, [0, 0, 0]);
+      place(CENTRE, sub(point(CENTRE), home));
       height = params.length;
-      params.push(home[2]);
+      params.push(point(CENTRE)[2]);
     });
   }
-  const angles = params.length;
-  params.push(...new Array<number>(ANGLE_COUNT).fill(0));
-
-  const reference = Float64Array.from(params);
-  const base = {
-    kind,
-    reference,
-    slots,
-    onUpright,
-    lengths,
-    normals,
-    angles,
-    ...(height === undefined ? {} : { height }),
-  };
-  if (rows.length === 0) return base;
-  const solver = new PoseSolver(rows, reference, home);
-  if (!solver.holds()) {
-    const allowed = 'points whose links hold the wheel: these leave it free to move';
-    throw new InputError(`${field}.points`, suspension.points, allowed);
-  }
-  return { ...base, solver };
+  const base = { suspension, outboard, slots, onUpright, lengths, normals };
+  return height === undefined ? base : { ...base, height };
 }
 
 const AXES: readonly Vec3[] = [
@@ -167,69 +188,3 @@ const AXES: readonly Vec3[] = [
   [0, 1, 0],
   [0, 0, 1],
 ];
-
-/** `a` without what `b` does: an adjuster's effect relative to its reference. */
-export function without(a: Effect, b: Effect): Effect {
-  const names = (x = {}, y = {}): string[] => [...new Set([...Object.keys(x), ...Object.keys(y)])];
-  const from = <K extends string>(x: Partial<Record<K, number>> | undefined, y: typeof x, keys: readonly K[]) =>
-    Object.fromEntries(keys.map((key) => [key, (x?.[key] ?? 0) - (y?.[key] ?? 0)])) as Record<K, number>;
-  return {
-    shift: Object.fromEntries(
-      names(a.shift, b.shift).map((name) => [name, sub(a.shift?.[name] ?? NOWHERE, b.shift?.[name] ?? NOWHERE)]),
-    ),
-    lengthen: from(a.lengthen, b.lengthen, names(a.lengthen, b.lengthen)),
-    tilt: (a.tilt ?? 0) - (b.tilt ?? 0),
-    spin: from(a.spin, b.spin, ['camber', 'toe']),
-    add: from(a.add, b.add, ['camber', 'caster', 'toe']),
-  };
-}
-const NOWHERE: Vec3 = [0, 0, 0];
-
-/** The parameters that an effect changes. */
-export function changeOf(linkage: Linkage, effect: Effect): Change {
-  const at: number[] = [];
-  const by: number[] = [];
-  const put = (slot: number, change: number): void => {
-    if (change === 0) return;
-    at.push(slot);
-    by.push(change);
-  };
-  const putPoint = (slot: number, by: Vec3): void => {
-    for (let i = 0; i < 3; i++) put(slot + i, by[i] as number);
-  };
-  for (const [name, shift] of Object.entries(effect.shift ?? {})) {
-    for (const slot of linkage.slots.get(name) ?? []) putPoint(slot, shift);
-  }
-  for (const [link, growth] of Object.entries(effect.lengthen ?? {})) put(linkage.lengths.get(link) as number, growth);
-  const { spin, add, tilt } = effect;
-  put(linkage.angles + TILT, tilt ?? 0);
-  put(linkage.angles + SPIN_CAMBER, spin?.camber ?? 0);
-  put(linkage.angles + SPIN_TOE, spin?.toe ?? 0);
-  put(linkage.angles + ADD_CAMBER, add?.camber ?? 0);
-  put(linkage.angles + ADD_CASTER, add?.caster ?? 0);
-  put(linkage.angles + ADD_TOE, add?.toe ?? 0);
-  return { at, by };
-}
-
-/**
- * Writes a clamped strut's normals for its tilt. Tilts of two bolts add up as angles, which changes of the normals
- * themselves would not.
- */
-export function tiltLine({ normals, reference, angles }: Linkage, params: Float64Array): void {
-  if (normals.length === 0) return;
-  const tilt = radians(params[angles + TILT] as number);
-  const [c, s] = [cos(tilt), sin(tilt)];
-  for (const slot of normals) {
-    const [y, z] = [reference[slot + 1] as number, reference[slot + 2] as number];
-    params[slot + 1] = y * c - z * s;
-    params[slot + 2] = y * s + z * c;
-  }
-}
-
-/** Adds a change to a parameter array. */
-export function applyChange(params: Float64Array, { at, by }: Change): void {
-  for (let i = 0; i < at.length; i++) {
-    const slot = at[i] as number;
-    params[slot] = (params[slot] as number) + (by[i] as number);
-  }
-}

@@ -9,7 +9,7 @@ import { spinAxis } from '../geometry/wheel-angles.ts';
 import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
 import { check } from '../records/refuse.ts';
 import { validateSuspension } from '../records/suspension.ts';
-import { CornerModel } from './corner.ts';
+import { type CornerModel, UnitModel } from './unit.ts';
 
 /** mm of bump and of droop over which bump steer and camber gain are told. */
 export const TRAVEL = 25;
@@ -31,13 +31,14 @@ export interface SideEffects {
 }
 
 /**
- * Side effects of one corner at these positions; what the geometry does not know is absent.
+ * Side effects of one corner at these positions; what the geometry does not know is absent. A wheel of a rigid axle
+ * goes up and down alone, so that the axle rolls.
  * @throws InputError naming the field, the value and what is allowed
  */
 export function sideEffects(suspension: Suspension, adjusters: readonly Adjuster[], settings: Settings): SideEffects {
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
-  return sideEffectsOf(new CornerModel(checked, fitted), validateSettings(settings, fitted));
+  return sideEffectsOf(UnitModel.ofCorner(checked, fitted).corner(), validateSettings(settings, fitted));
 }
 
 /** The same of a compiled corner. */
@@ -48,7 +49,7 @@ export function sideEffectsOf(model: CornerModel, settings: Settings): SideEffec
 }
 
 function throughTravel(model: CornerModel, settings: Settings, still: CornerPose): SideEffects {
-  if (!model.linkage.kind.height) return {};
+  if (!model.kind.height) return {};
   const bump = model.pose(settings, { travel: TRAVEL });
   const droop = model.pose(settings, { travel: -TRAVEL });
   if (!bump.reachable || !droop.reachable) return {};
@@ -62,7 +63,7 @@ function throughTravel(model: CornerModel, settings: Settings, still: CornerPose
 const LOWEST_CENTRE = 100;
 
 function atGround(model: CornerModel, { points, wheelCentre, camber, toe, sai }: CornerPose): SideEffects {
-  const ends = model.linkage.kind.steeringAxis;
+  const ends = model.kind.steeringAxis;
   if (!ends || !wheelCentre || sai === undefined) return {};
   if (wheelCentre[2] < LOWEST_CENTRE) return { sai };
   const lower = points[ends[0]] as Vec3;
@@ -79,7 +80,7 @@ function atGround(model: CornerModel, { points, wheelCentre, camber, toe, sai }:
 
 /** Both wheels of a symmetric axle by one corner: what the rack pushes out of one it pulls into the other. */
 function throughTurn(model: CornerModel, settings: Settings): SideEffects {
-  if (!model.linkage.kind.rack) return {};
+  if (!model.kind.rack) return {};
   const toeAt = (rack: number): number => {
     const pose = model.pose(settings, { rack });
     return pose.reachable ? pose.toe : Number.NaN;
@@ -117,7 +118,7 @@ export function heightEffect(
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
   const stands = validateSettings(settings, fitted);
-  const model = new CornerModel(checked, fitted);
+  const model = UnitModel.ofCorner(checked, fitted).corner();
   const before = model.pose(stands);
   const after = model.pose(stands, { travel: -check(length, raise, 'raise') });
   if (!before.reachable || !after.reachable) return undefined;

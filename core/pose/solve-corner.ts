@@ -4,7 +4,7 @@ import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '..
 import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
 import { check } from '../records/refuse.ts';
 import { validateSuspension } from '../records/suspension.ts';
-import { CornerModel, type PoseOptions } from './corner.ts';
+import { type PoseOptions, UnitModel } from './unit.ts';
 
 const options = v.looseObject(
   { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },
@@ -13,7 +13,8 @@ const options = v.looseObject(
 
 /**
  * The wheel of one corner with its adjusters at these positions: camber, toe, caster and SAI in degrees, points in mm,
- * all in the corner frame. Wheel-centre height and steering rack are held, but for `options`.
+ * all in the corner frame. Wheel-centre height and steering rack are held, but for `options`. The other end of a rigid
+ * axle stands at its reference; see `solveAxle` for both.
  * @param settings positions by adjuster id; an adjuster that is absent stands at its reference
  * @param given `travel`, mm of bump (+ up); `rack`, mm that the rack pushes this tie rod outboard
  * @returns the pose, or that there is none (`reachable: false`) because an arm cannot reach
@@ -27,6 +28,6 @@ export function solveCorner(
 ): CornerPose | Unreachable {
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
-  const model = new CornerModel(checked, fitted);
+  const model = UnitModel.ofCorner(checked, fitted).corner();
   return model.pose(validateSettings(settings, fitted), check(options, given, 'options'));
 }

@@ -1,9 +1,13 @@
 /**
- * The one pose solver: six constraint rows on a rigid upright, analytic derivatives, Newton's method.
+ * The one pose solver: constraint rows on a rigid body, analytic derivatives, Newton's method.
  *
- * Unknowns: the wheel centre's place p and the upright's rotation, kept as a unit quaternion so that links stay
- * rigid however far it turns. A step is a translation and a small rotation in the corner frame. The inner loop
- * allocates nothing. Long because row evaluation and elimination are one unit, kept together for speed.
+ * Unknowns: the place p of the body's origin (the wheel centre) and its rotation, kept as a unit quaternion so that
+ * links stay rigid however far it turns. A step is a translation and a small rotation in the corner frame. The inner
+ * loop allocates nothing. Long because row evaluation and elimination are one unit, kept together for speed.
+ *
+ * Six rows for six freedoms are met exactly. More than six are met as well as they can be: the sum of their squared
+ * residuals is least (Gauss–Newton on the normal equations), heights weighing so much that they are kept. What is left
+ * is what a real linkage takes up in its bushes.
  *
  * Source: Newton–Raphson on position constraints as in any text on multibody kinematics
  * (e.g. E. J. Haug, Computer Aided Kinematics and Dynamics of Mechanical Systems, ch. 4; from memory).
@@ -17,6 +21,12 @@ const TOLERANCE = 1e-9; // mm; quadratic convergence leaves far less
 const MAX_ITERATIONS = 12;
 const MAX_STEP = 600; // mm or, ×100, hundredths of a radian: beyond it Newton has lost the branch
 const SMALLEST_FRACTION = 1 / 512;
+
+/** More rows than freedoms: steps shrink by a factor only, so that more of them are needed, and a step ends it. */
+const MAX_LEAST_STEPS = 40;
+const LAST_STEP = 1e-9; // mm
+const MOST_STRAIN = 10; // mm that bushes might take up; beyond it the parts do not go together
+const HEIGHT_WEIGHT = 1000; // of a height against a link: 1 mm of strain lifts a wheel by about a millionth
 
 /** Rank test of the reference pose: below this the rows leave the wheel free to move. */
 const RANK_TOLERANCE = 1e-7;
@@ -37,15 +47,18 @@ export class PoseSolver {
   readonly #types: Uint8Array;
   readonly #at: Uint16Array;
   readonly #matrix = new Float64Array(N * W);
+  /** Derivatives and residuals, one row after another; the matrix itself where there are six. */
+  readonly #rows: Float64Array;
+  readonly #spare: boolean;
   readonly #mixed: Float64Array;
   readonly #from: Pose = new Float64Array(7);
   readonly #home = new Float64Array(3);
   #orientation = 0;
 
   /**
-   * @param rows six rows
+   * @param rows six rows or more
    * @param reference parameters of the reference pose, in which all rows are zero with no rotation
-   * @param home the wheel centre in the reference pose, mm
+   * @param home the body's origin in the reference pose, mm
    */
   constructor(
     rows: readonly Row[],
@@ -54,26 +67,27 @@ export class PoseSolver {
   ) {
     this.#types = Uint8Array.from(rows, (row) => row.type);
     this.#at = Uint16Array.from(rows, (row) => row.at);
+    this.#spare = rows.length > N;
+    this.#rows = this.#spare ? new Float64Array(rows.length * W) : this.#matrix;
     this.#mixed = new Float64Array(reference.length);
     this.#home.set(home);
   }
 
-  /** Whether the rows hold the wheel in the reference pose: false where links are missing or fall together. */
+  /** Whether the rows hold the body in the reference pose: false where links are missing or fall together. */
   holds(): boolean {
+    if (this.#types.length < N) return false;
     this.#goHome();
     this.#evaluate(this.reference);
-    const m = this.#matrix;
-    let size = 1;
-    for (let r = 0; r < N; r++) {
-      for (let c = 3; c < N; c++) m[r * W + c] = (m[r * W + c] as number) / LEVER;
-      let sum = 0;
-      for (let c = 0; c < N; c++) sum += (m[r * W + c] as number) ** 2;
-      size *= Math.sqrt(sum);
+    const m = this.#rows;
+    for (let r = 0; r < m.length; r += W) {
+      for (let c = 3; c < N; c++) m[r + c] = (m[r + c] as number) / LEVER;
+      const size = Math.hypot(...m.subarray(r, r + N));
+      for (let c = 0; c < N && size > 0; c++) m[r + c] = (m[r + c] as number) / size;
     }
-    this.#orientation = 0;
+    if (this.#spare) this.#square(1);
     const det = this.#eliminate();
     this.#orientation = Math.sign(det);
-    return size > 0 && Math.abs(det) > RANK_TOLERANCE * size;
+    return Math.abs(det) > (this.#spare ? RANK_TOLERANCE ** 2 : RANK_TOLERANCE);
   }
 
   /**
@@ -138,10 +152,12 @@ export class PoseSolver {
   #newton(params: Float64Array): boolean {
     const pose = this.pose;
     const m = this.#matrix;
+    const spare = this.#spare;
     let orientation = this.#orientation;
-    for (let i = 0; i < MAX_ITERATIONS; i++) {
+    for (let i = spare ? MAX_LEAST_STEPS : MAX_ITERATIONS; i > 0; i--) {
       this.residual = this.#evaluate(params);
-      if (this.residual < TOLERANCE) return orientation === this.#orientation;
+      if (spare) this.#square(HEIGHT_WEIGHT);
+      else if (this.residual < TOLERANCE) return orientation === this.#orientation;
       this.iterations++;
       orientation = Math.sign(this.#eliminate());
       if (orientation === 0) return false;
@@ -172,6 +188,10 @@ export class PoseSolver {
       pose[4] = x * k;
       pose[5] = y * k;
       pose[6] = z * k;
+      if (spare && size < LAST_STEP) {
+        this.residual = this.#evaluate(params);
+        return this.residual < MOST_STRAIN;
+      }
     }
     return false;
   }
@@ -194,10 +214,12 @@ export class PoseSolver {
     r[8] = 1 - 2 * (x * x + y * y);
   }
 
-  /** Fills the matrix with derivatives and residuals; returns the largest residual, mm. */
+  /** Fills the rows with derivatives and residuals; returns the largest residual, mm. */
   #evaluate(q: Float64Array): number {
     this.#rotate();
-    const m = this.#matrix;
+    const m = this.#rows;
+    const spare = this.#spare;
+    const count = this.#types.length;
     const r = this.rotation;
     const pose = this.pose;
     const px = pose[0] as number;
@@ -213,7 +235,7 @@ export class PoseSolver {
     const r7 = r[7] as number;
     const r8 = r[8] as number;
     let worst = 0;
-    for (let i = 0; i < N; i++) {
+    for (let i = 0; i < count; i++) {
       const type = this.#types[i] as number;
       const at = this.#at[i] as number;
       const body = type === HEIGHT ? at : at + 3;
@@ -236,8 +258,10 @@ export class PoseSolver {
         const dy = py + uy - (q[at + 1] as number);
         const dz = pz + uz - (q[at + 2] as number);
         const length = q[at + 6] as number;
-        const k = 1 / length;
-        f = ((dx * dx + dy * dy + dz * dz) * k - length) / 2;
+        const square = dx * dx + dy * dy + dz * dz;
+        // A residual that stays has to be the true one; one that ends at zero can do without the root.
+        const k = 1 / (spare ? Math.sqrt(square) : length);
+        f = (square * k - length) * (spare ? 1 : 0.5);
         gx = dx * k;
         gy = dy * k;
         gz = dz * k;
@@ -270,6 +294,19 @@ export class PoseSolver {
       if (!(size <= worst)) worst = size;
     }
     return worst;
+  }
+
+  /** The normal equations of more rows than six, `weight` being that of a height against all others. */
+  #square(weight: number): void {
+    const rows = this.#rows;
+    const m = this.#matrix.fill(0);
+    for (let i = 0; i < this.#types.length; i++) {
+      const square = this.#types[i] === HEIGHT ? weight * weight : 1;
+      for (let r = 0; r < N; r++) {
+        const a = square * (rows[i * W + r] as number);
+        for (let c = 0; c < W; c++) m[r * W + c] = (m[r * W + c] as number) + a * (rows[i * W + c] as number);
+      }
+    }
   }
 
   /** Gauss–Jordan with row pivoting; leaves the step in the last column; returns the determinant (0: singular). */

@@ -4,6 +4,9 @@ import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
 /** Left and right corner of each axle. */
 export const AXLES: Readonly<Record<AxleName, readonly [Corner, Corner]>> = { front: ['LF', 'RF'], rear: ['LR', 'RR'] };
 
+export const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
+export const isLeft = (corner: Corner): boolean => corner.startsWith('L');
+
 export interface AxleAngles {
   /** left + right; + for toe-in. */
   readonly totalToe?: number;

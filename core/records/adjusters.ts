@@ -2,7 +2,8 @@ import * as v from 'valibot';
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { misfit } from '../adjuster/fits.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
-import type { Adjuster, Car, CarSettings, Corner, Position, Settings, Suspension } from '../contract.ts';
+import { adjustersOf } from '../adjuster/of-corner.ts';
+import type { Adjuster, Car, CarSettings, Position, Settings, Suspension } from '../contract.ts';
 import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { jointsOf, rodsOf } from '../suspension/kind.ts';
@@ -58,8 +59,8 @@ function validateAdjuster(value: unknown, suspension: Suspension, field: string)
 
 function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspension, field: string): void {
   const held = suspensionKind(suspension.kind, `${field}.suspension`);
-  const points = jointsOf(held);
-  const rods = rodsOf(held);
+  const points = jointsOf(held, suspension.points);
+  const rods = rodsOf(held, suspension.points);
   const needs = misfit(kind, held);
   if (needs)
     throw new InputError(`${field}.kind`, kind.kind, `an adjuster that fits ${held.name}: this one needs ${needs}`);
@@ -122,9 +123,6 @@ export function accepted(adjuster: Adjuster, position: Position, field: string):
   if (found === undefined) throw new InputError(field, position, kind.allowed(adjuster));
   return found;
 }
-
-export const adjustersOf = (car: Car, corner: Corner): readonly Adjuster[] =>
-  (corner === 'LF' || corner === 'RF' ? car.front : car.rear).adjusters;
 
 export const ids = (adjusters: readonly Adjuster[]): string =>
   adjusters.length

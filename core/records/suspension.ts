@@ -71,8 +71,11 @@ function validatePoints(value: unknown, kind: SuspensionKind, field: string): Re
   if (strange !== undefined) {
     throw new InputError(`${field}.${strange}`, given[strange], `nothing: the points are ${kind.points.join(', ')}`);
   }
-  const points = Object.fromEntries(kind.points.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
-  const joints = jointsOf(kind);
+  const { optionalPoints = [] } = kind;
+  const some = optionalPoints.some((name) => given[name] !== undefined);
+  const asked = kind.points.filter((name) => some || !optionalPoints.includes(name));
+  const points = Object.fromEntries(asked.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
+  const joints = jointsOf(kind, points);
   for (const [i, name] of joints.entries()) {
     const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);
     if (twin)

@@ -1,16 +1,17 @@
 /** The edge of core: whatever comes from a file or a form is checked here once, and trusted after. */
 import * as v from 'valibot';
 import { number } from '../adjuster/fields.ts';
-import type { Axle, Car, CarFile, PlanRequest, Reading, Spec, WheelSpec } from '../contract.ts';
+import { adjustersOf, adjustersOfSide } from '../adjuster/of-corner.ts';
+import type { Axle, Car, CarFile, PlanRequest, Reading, Spec, Suspension, WheelSpec } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { AXLE_ANGLES } from '../reading/axle-angles.ts';
 import { aimed, WHEEL_ANGLES } from '../reading/spec-terms.ts';
-import { adjustersOf, ids, validateAdjusters, validateCarSettings } from './adjusters.ts';
+import { ids, validateAdjusters, validateCarSettings } from './adjusters.ts';
 import { migrate } from './migrations.ts';
 import { object, open } from './object.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
-import { validateSuspension } from './suspension.ts';
+import { suspensionKind, validateSuspension } from './suspension.ts';
 
 export const validateReading = (value: unknown, field = 'reading'): Reading => check(schema.reading, value, field);
 
@@ -49,8 +50,21 @@ export function validateAxle(value: unknown, field = 'axle'): Axle {
   const { rightSuspension: _, ...extra } = given;
   if (given.rightSuspension === undefined) return { ...extra, suspension, adjusters, steered };
   const rightSuspension = validateSuspension(given.rightSuspension, `${field}.rightSuspension`);
-  validateAdjusters(given.adjusters, rightSuspension, `${field}.adjusters`);
-  return { ...extra, suspension, rightSuspension, adjusters, steered };
+  checkRigidAxle(suspension, rightSuspension, `${field}.rightSuspension`);
+  const axle = { ...extra, suspension, rightSuspension, adjusters, steered };
+  validateAdjusters(adjustersOfSide(axle, false), rightSuspension, `${field}.adjusters`);
+  return axle;
+}
+
+/** An axle that is one piece has the same kind on both sides, and what it has once on its left one. */
+function checkRigidAxle(left: Suspension, right: Suspension, field: string): void {
+  const { rigidAxle } = suspensionKind(left.kind, field);
+  if (left.kind !== right.kind && (rigidAxle || suspensionKind(right.kind, field).rigidAxle)) {
+    throw new InputError(`${field}.kind`, right.kind, `${left.kind}, as on the left`);
+  }
+  const twice = rigidAxle?.once.find((name) => name in right.points);
+  if (twice)
+    throw new InputError(`${field}.points.${twice}`, right.points[twice], 'nothing: it is given with the left');
 }
 
 const CAR = open(

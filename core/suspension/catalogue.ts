@@ -1,4 +1,5 @@
 import { beamFront } from './beam-front.ts';
+import { beamLinked } from './beam-linked.ts';
 import { beamRear } from './beam-rear.ts';
 import { doubleWishbone } from './double-wishbone.ts';
 import { fiveLink } from './five-link.ts';
@@ -9,5 +10,8 @@ import { unknown } from './unknown.ts';
 
 /** Every suspension kind: adding one is its file and a line here. */
 export const suspensionKinds: Readonly<Record<string, SuspensionKind>> = Object.fromEntries(
-  [doubleWishbone, strut, fiveLink, trailingArm, beamFront, beamRear, unknown].map((kind) => [kind.kind, kind]),
+  [doubleWishbone, strut, fiveLink, trailingArm, beamFront, beamRear, beamLinked, unknown].map((kind) => [
+    kind.kind,
+    kind,
+  ]),
 );

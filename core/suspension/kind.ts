@@ -10,6 +10,8 @@ export interface SuspensionKind {
   readonly name: string;
   /** All points, in the order in which they are best measured. */
   readonly points: readonly string[];
+  /** Those of them that may be absent, all or none: a part that only some cars have. */
+  readonly optionalPoints?: readonly string[];
   /** Links of fixed length: [point on the body, point on the upright]. A rod is named by its body point. */
   readonly links?: readonly (readonly [string, string])[];
   /** Points of the upright that sit in a seat on the body (or the axle): where the seat goes, they go. */
@@ -20,6 +22,8 @@ export interface SuspensionKind {
   readonly clamped?: true;
   /** Whether the wheel stands at a height of its own against the body; a wheel on a rigid axle goes with the axle. */
   readonly height: boolean;
+  /** Both wheels stand on one rigid body. `once`: points that it has once; they are given with its left side. */
+  readonly rigidAxle?: { readonly once: readonly string[] };
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
   /** The body point that the steering rack moves. */
@@ -28,11 +32,20 @@ export interface SuspensionKind {
   readonly tape?: TapeLayout;
 }
 
-/** The points at which something is held: all but the wheel centre, in the kind's order. */
-export function jointsOf({ points, links = [], lines = [], seats = [] }: SuspensionKind): string[] {
+/** Points by name, as a suspension has them; absent where a kind is asked what it may have. */
+type Points = Readonly<Record<string, unknown>> | undefined;
+const has = (points: Points, name: string): boolean => !points || name in points;
+
+/** The points at which something is held: all but the wheel centre, in the kind's order; those that are there. */
+export function jointsOf({ points, links = [], lines = [], seats = [] }: SuspensionKind, present?: Points): string[] {
   const joints = new Set([...links.flat(), ...lines.flat(), ...seats]);
-  return points.filter((name) => joints.has(name));
+  return points.filter((name) => joints.has(name) && has(present, name));
 }
 
+/** The links that are there, [point on the body, point on the upright]. */
+export const linksOf = ({ links = [] }: SuspensionKind, present?: Points) =>
+  links.filter((ends) => ends.every((name) => has(present, name)));
+
 /** The links that a thread may lengthen, named by their body point. */
-export const rodsOf = ({ links = [] }: SuspensionKind): string[] => links.map(([inner]) => inner);
+export const rodsOf = (kind: SuspensionKind, present?: Points): string[] =>
+  linksOf(kind, present).map(([inner]) => inner);

@@ -6,7 +6,7 @@
 import { Bench } from 'tinybench';
 import type { Settings, Vec3 } from '../../core/contract.ts';
 import { planMoves } from '../../core/index.ts';
-import { CornerModel } from '../../core/pose/corner.ts';
+import { UnitModel } from '../../core/pose/unit.ts';
 import { generalPose } from '../tools/general-pose.ts';
 import { front, request } from './cars.ts';
 import { posePoints } from './point-coordinates.ts';
@@ -23,8 +23,8 @@ const positions: Settings[] = Array.from({ length: POSES }, (_, i) => ({
   front: (i % 17) * 0.75,
   rear: Math.floor(i / 17) * 0.75,
 }));
-const model = new CornerModel(suspension, adjusters);
-const parameters = positions.map((settings) => model.parameters(settings).slice());
+const model = UnitModel.ofCorner(suspension, adjusters);
+const parameters = positions.map((settings) => model.parameters([settings]).slice());
 const { solver } = model.linkage;
 if (!solver) throw new Error('a double wishbone is solved');
 const moved = positions

@@ -4,7 +4,16 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Suspension, Vec3 } from '../../core/contract.ts';
-import { type Adjuster, type Axle, type Car, CORNERS, type CornerPose, type Position } from '../../core/contract.ts';
+import {
+  type Adjuster,
+  type Axle,
+  type Car,
+  CORNERS,
+  type CornerPose,
+  type Position,
+  type Reading,
+  type Settings,
+} from '../../core/contract.ts';
 import {
   adjusterEffects,
   adjusterKinds,
@@ -76,7 +85,7 @@ describe.each(FITTING)('$suspension with $adjuster', (pair) => {
       expect(effect?.adjuster).toBe(given.one.id);
       expect(Math.abs(effect?.camber ?? NaN) + Math.abs(effect?.toe ?? NaN)).toBeLessThan(20);
     });
-    expect(most).toBeGreaterThan(0.05);
+    expect(most).toBeGreaterThan(0.03);
   });
 
   it('is continuous: a hundred-thousandth of a step changes no angle by a ten-thousandth of a degree', () => {
@@ -99,14 +108,18 @@ describe.each(FITTING)('$suspension with $adjuster', (pair) => {
     each(pair, (given) => {
       const position = somewhere(given);
       const travel = between(given.random, -20, 20);
-      const { points } = at(given, position, { travel });
+      const { points, verdict } = at(given, position, { travel });
+      // Where there are more links than freedoms, bushes take up what is left.
+      if (!suspensionKinds[given.suspension.kind]?.rigidAxle) expect(verdict.residual).toBeLessThan(1e-9);
+      const give = verdict.residual + 1e-7;
       const { links = [], seats = [], lines = [] } = suspensionKinds[given.suspension.kind] ?? {};
       const was = (name: string) => given.suspension.points[name] as Vec3;
       const now = (name: string) => points[name] as Vec3;
       for (const [inner, outer] of links) {
+        if (!(inner in points)) continue;
         const turns = (position as number) - (given.one.reference as number);
         const grown = given.one.links?.includes(inner) ? turns * given.one.lead : 0;
-        expect(apart(now(inner), now(outer)) - apart(was(inner), was(outer))).toBeCloseTo(grown, 7);
+        expect(Math.abs(apart(now(inner), now(outer)) - apart(was(inner), was(outer)) - grown)).toBeLessThan(give);
       }
       const onBody = new Set([...links.map(([inner]) => inner), ...lines.map(([body]) => body), ...seats]);
       const upright = Object.keys(points).filter((name) => !onBody.has(name) || seats.includes(name));
@@ -122,12 +135,31 @@ describe.each(FITTING)('$suspension with $adjuster', (pair) => {
     });
   });
 
-  it('is mirrored: the same positions on both sides give the same angles, and no cross values', () => {
+  it('is mirrored: what left and right exchange they exchange to the last digit that counts', () => {
     each(pair, (given) => {
-      const car = carOf({ suspension: given.suspension, adjusters: [given.one], steered: true });
-      const wheel = { camber: -0.4, caster: 3, toe: 0.1, sai: 12 };
+      const [p, q] = [0, 1].map(() => ({ [given.one.id]: somewhere(given) })) as [Settings, Settings];
+      const [l, r] = isOnce(given) ? [p, {}] : [p, q];
+      const [otherL, otherR] = isOnce(given) ? [p, {}] : [q, p];
+      const after = bothSides(given, l, r);
+      const flipped = bothSides(mirrored(given), otherL, otherR);
+      for (const [here, there] of [
+        ['LF', 'RF'],
+        ['RF', 'LF'],
+        ['LR', 'RR'],
+        ['RR', 'LR'],
+      ] as const) {
+        for (const [angle, value] of Object.entries(after[here] ?? {})) {
+          expect(flipped[there]?.[angle as 'toe']).toBeCloseTo(value, 9);
+        }
+      }
+    });
+  });
+
+  it('the same positions on both sides give the same angles, and no cross values', () => {
+    if (suspensionKinds[pair.suspension]?.rigidAxle) return expectSymmetry(pair);
+    each(pair, (given) => {
       const there = { [given.one.id]: somewhere(given) };
-      const after = predictReading(car, { LF: wheel, RF: wheel, LR: wheel, RR: wheel }, {}, allCorners(there));
+      const after = bothSides(given, there, there);
       for (const corner of CORNERS) expect(after[corner]).toEqual(after.LF);
     });
   });
@@ -136,7 +168,7 @@ describe.each(FITTING)('$suspension with $adjuster', (pair) => {
     each(pair, (given) => {
       const car = carOf({ suspension: given.suspension, adjusters: [given.one], steered: true });
       const wheel = { camber: -0.4, caster: 3, toe: 0.1 };
-      const [a, b, c] = [0, 1, 2].map(() => allCorners({ [given.one.id]: somewhere(given) }));
+      const [a, b, c] = [0, 1, 2].map(() => whereFitted(given, { [given.one.id]: somewhere(given) }));
       const go = (reading: object, from: object, to: object) => predictReading(car, reading, from, to);
       const round = go(go({ LF: wheel }, a!, b!), b!, c!);
       const straight = go({ LF: wheel }, a!, c!);
@@ -147,6 +179,57 @@ describe.each(FITTING)('$suspension with $adjuster', (pair) => {
     });
   });
 });
+
+/** Reading of a car with such a front and rear axle after its left and its right sides have gone to these positions. */
+function bothSides({ suspension, one }: Omit<Case, 'random'>, left: Settings, right: Settings): Reading {
+  const wheel = { camber: -0.4, caster: 3, toe: 0.1, sai: 12 };
+  const to = { LF: left, RF: right, LR: left, RR: right };
+  return predictReading(carOf({ suspension, adjusters: [one], steered: true }), allCorners(wheel), {}, to);
+}
+
+/** What a rigid axle has once is not mirrored by itself; without it the axle is as even as any pair of corners. */
+function expectSymmetry(pair: (typeof FITTING)[number]): void {
+  let tried = 0;
+  each(pair, ({ random, suspension, one }) => {
+    if (onceOf(suspension).some((name) => name in suspension.points)) return;
+    tried++;
+    const there = { [one.id]: somewhere({ random, suspension, one }) };
+    const after = bothSides({ suspension, one }, there, there);
+    for (const corner of CORNERS) {
+      for (const [angle, value] of Object.entries(after.LF ?? {})) {
+        expect(after[corner]?.[angle as 'toe']).toBeCloseTo(value, 9);
+      }
+    }
+  });
+  expect(tried).toBeGreaterThan(2);
+}
+
+const onceOf = ({ kind }: Suspension): readonly string[] => suspensionKinds[kind]?.rigidAxle?.once ?? [];
+const isOnce = ({ suspension, one }: Omit<Case, 'random'>): boolean =>
+  [one.at, ...(one.links ?? [])].some((name) => onceOf(suspension).includes(name));
+/** The same positions at every corner that has the adjuster. */
+const whereFitted = (given: Case, settings: Settings) =>
+  isOnce(given) ? { LF: settings, LR: settings } : allCorners(settings);
+const flip = ([x, y, z]: Vec3): Vec3 => [x, -y, z];
+
+/** The same car in a mirror: a corner's numbers stay, those of what an axle has once are turned round. */
+function mirrored({ suspension, one }: Case): Omit<Case, 'random'> {
+  const { points } = suspension;
+  const turned = Object.fromEntries(
+    onceOf(suspension).flatMap((name) => (points[name] ? [[name, flip(points[name])]] : [])),
+  );
+  const other = {
+    ...one,
+    ...(one.direction && { direction: flip(one.direction) }),
+    ...(one.kind === 'indexed-cam' && {
+      positions: one.positions.map((at: { offset: Vec3 }) => ({ ...at, offset: flip(at.offset) })),
+    }),
+  };
+  return {
+    suspension: { ...suspension, points: { ...points, ...turned } },
+    one: isOnce({ suspension, one }) ? other : one,
+  };
+}
 
 const carOf = (axle: Axle): Car => ({
   ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Axle, type Car, type CarSettings, CORNERS, type Corner, type PlanRequest } from '../../core/contract.ts';
 import { adjusterPositions, planMoves, predictReading, shimStack, suspensionKinds } from '../../core/index.ts';
 import {
+  adjustersAt,
   better,
   bruteForce,
   combinations,
@@ -17,7 +18,6 @@ import {
 import { between, oneOf, type Random, randomSuspension, rod, shims, stream } from '../tools/random-cars.ts';
 import { sampleAxle } from '../tools/samples.ts';
 
-const axleOf = (car: Car, corner: Corner): Axle => (corner.endsWith('F') ? car.front : car.rear);
 /** Where caster is read: on a steered axle with a steering axis, or by the chart. */
 const hasCaster = (kind: string): boolean => kind === 'unknown' || suspensionKinds[kind]?.steeringAxis !== undefined;
 
@@ -65,7 +65,7 @@ it('the cases above hold both kinds: windows that can be reached and windows tha
 function kept(car: Car, positions: CarSettings): boolean {
   for (const corner of CORNERS) {
     const settings = positions[corner] ?? {};
-    for (const one of axleOf(car, corner).adjusters) {
+    for (const one of adjustersAt(car, corner)) {
       expect(adjusterPositions(one)).toContain(settings[one.id]);
       const position = settings[one.id] as number;
       if (one.kind === 'shim-pack') {
@@ -79,11 +79,11 @@ function kept(car: Car, positions: CarSettings): boolean {
         expect(left).toBeGreaterThanOrEqual(one.leastEngaged - 1e-9);
       }
     }
-    expect(pairsHold(axleOf(car, corner).adjusters, settings), corner).toBe(true);
+    expect(pairsHold(adjustersAt(car, corner), settings), corner).toBe(true);
   }
   for (const axle of ['front', 'rear'] as const) {
     const [left, right] = PAIRS[axle];
-    expect(sidesHold(car[axle].adjusters, positions[left] ?? {}, positions[right] ?? {}), axle).toBe(true);
+    expect(sidesHold(adjustersAt(car, right), positions[left] ?? {}, positions[right] ?? {}), axle).toBe(true);
   }
   return true;
 }

@@ -15,7 +15,7 @@ import {
   type Spec,
   type Window,
 } from '../../core/contract.ts';
-import { adjusterKinds, adjusterPositions, predictReading } from '../../core/index.ts';
+import { adjusterKinds, adjusterPositions, predictReading, suspensionKinds } from '../../core/index.ts';
 import { between, type Random } from './random-cars.ts';
 
 type Pair = readonly [Corner, Corner];
@@ -101,9 +101,17 @@ export function score(spec: Spec, reading: Reading): { inWindow: boolean; distan
 
 const axleOf = (car: Car, corner: Corner): Axle => (corner.endsWith('F') ? car.front : car.rear);
 
+/** The adjusters of a corner: what a rigid axle has once stands with its left. */
+export function adjustersAt(car: Car, corner: Corner): readonly Adjuster[] {
+  const { suspension, adjusters } = axleOf(car, corner);
+  const { once = [] } = suspensionKinds[suspension.kind]?.rigidAxle ?? {};
+  if (corner.startsWith('L')) return adjusters;
+  return adjusters.filter((one) => ![one.at, ...(one.links ?? [])].some((name) => once.includes(name)));
+}
+
 /** Every combination of a corner's positions that its own limits allow. */
 export function combinations(car: Car, corner: Corner, fixed: readonly string[] = []): Settings[] {
-  const { adjusters } = axleOf(car, corner);
+  const adjusters = adjustersAt(car, corner);
   let all: Settings[] = [{}];
   for (const adjuster of adjusters) {
     const positions = fixed.includes(adjuster.id) ? [adjuster.reference] : adjusterPositions(adjuster);
@@ -130,13 +138,13 @@ export function sidesHold(adjusters: readonly Adjuster[], left: Settings, right:
   });
 }
 
-/** Predicted angles of one corner at each combination: corners move one another's readings only along the thrust line. */
-export function readings(car: Car, reading: Reading, corner: Corner, list: readonly Settings[]): Reading[] {
+/** Predicted angles of one corner at each combination, where corners move one another's only along the thrust line. */
+function readings(car: Car, reading: Reading, corner: Corner, list: readonly Settings[]): Reading[] {
   return list.map((settings) => predictReading(car, { [corner]: reading[corner] }, {}, { [corner]: settings }));
 }
 
 const minutes = (car: Car, corner: Corner, settings: Settings): number =>
-  axleOf(car, corner).adjusters.reduce(
+  adjustersAt(car, corner).reduce(
     (sum, one) =>
       sum + (settings[one.id] === one.reference ? 0 : (one.effort ?? adjusterKinds[one.kind]?.effort ?? Number.NaN)),
     0,
@@ -167,13 +175,18 @@ export function bruteForce(request: PlanRequest, axle: 'front' | 'rear'): Score 
       (request.locked ?? []).filter((one) => one.corner === corner).map((one) => one.adjuster),
     ),
   );
-  const angles = lists.map((list, i) => readings(car, reading, pair[i] as Corner, list));
+  const joined = suspensionKinds[car[axle].suspension.kind]?.rigidAxle !== undefined;
+  const angles = joined ? [] : lists.map((list, i) => readings(car, reading, pair[i] as Corner, list));
+  const own = { [pair[0]]: reading[pair[0]], [pair[1]]: reading[pair[1]] };
   let best = WORST;
   lists[0]?.forEach((l, i) => {
     lists[1]?.forEach((r, j) => {
-      if (!sidesHold(car[axle].adjusters, l, r)) return;
+      if (!sidesHold(adjustersAt(car, pair[1]), l, r)) return;
+      const after = joined
+        ? predictReading(car, own, {}, { [pair[0]]: l, [pair[1]]: r })
+        : { ...angles[0]?.[i], ...angles[1]?.[j] };
       const effort = minutes(car, pair[0], l) + minutes(car, pair[1], r);
-      const found = { ...score(spec, { ...angles[0]?.[i], ...angles[1]?.[j] }), effort };
+      const found = { ...score(spec, after), effort };
       if (better(found, best, request.style ?? 'closest')) best = found;
     });
   });

@@ -1,5 +1,6 @@
 /** Invented cars with random geometry, seeded: a failing seed is printed and can be run again. */
 import type { Adjuster, Axle, Car, Suspension, Vec3 } from '../../core/contract.ts';
+import { suspensionKinds } from '../../core/index.ts';
 
 /** A seeded stream of numbers in [0, 1): a linear congruential generator (constants of Numerical Recipes, from memory). */
 export function stream(seed: number): () => number {
@@ -68,13 +69,24 @@ const BEAM_FRONT: Readonly<Record<string, Vec3>> = {
   tieOuter: [-150, 640, 295],
   wheelCentre: [0, 780, 340],
 };
-/** A middling layout of every kind; each random suspension is one of these, scattered. */
+/** Upper links that run together towards the axle's middle, so that they hold it sideways where there is no rod. */
+const BEAM_LINKED: Readonly<Record<string, Vec3>> = {
+  lowerBody: [-2080, 430, 265],
+  lowerAxle: [-2600, 560, 245],
+  upperBody: [-2170, 430, 425],
+  upperAxle: [-2560, 140, 450],
+  rodBody: [-2660, -430, 340],
+  rodAxle: [-2655, 440, 315],
+  wheelCentre: [-2600, 780, 330],
+};
+/** A middling layout of every kind; each random suspension is one of these, scattered, half of them without options. */
 export const LAYOUTS: Readonly<Record<string, Readonly<Record<string, Vec3>>>> = {
   'double-wishbone': WISHBONE,
   strut: STRUT,
   'five-link': FIVE,
   'trailing-arm': TRAILING,
   'beam-front': BEAM_FRONT,
+  'beam-linked': BEAM_LINKED,
   'beam-rear': { wheelCentre: [-2600, 780, 340] },
   unknown: {},
 };
@@ -87,9 +99,12 @@ const scatter = (random: Random, points: Readonly<Record<string, Vec3>>): Record
 export function randomSuspension(random: Random, kind: string): Suspension {
   const layout = LAYOUTS[kind];
   if (!layout) throw new Error(`tests/tools/random-cars.ts: give ${kind} a layout`);
+  const points = scatter(random, layout);
+  const { optionalPoints = [] } = suspensionKinds[kind] ?? {};
+  if (optionalPoints.length > 0 && random() < 0.5) for (const name of optionalPoints) delete points[name];
   return {
     kind,
-    points: scatter(random, layout),
+    points,
     camber: between(random, -2, 1),
     toe: between(random, -0.3, 0.3),
   };

@@ -18,9 +18,10 @@ import {
 } from './random-cars.ts';
 
 /** The points of a suspension that stand on the body or the axle: those that brackets move. */
-export function bodyPoints({ kind }: Suspension): string[] {
+export function bodyPoints({ kind, points }: Suspension): string[] {
   const { links = [], lines = [], seats = [] } = suspensionKinds[kind] ?? {};
-  return [...new Set([...links.map(([body]) => body), ...lines.map(([body]) => body), ...seats])];
+  const all = new Set([...links.map(([body]) => body), ...lines.map(([body]) => body), ...seats]);
+  return [...all].filter((name) => name in points);
 }
 
 /** A direction anywhere. */
@@ -35,8 +36,11 @@ type Sample = (random: Random, suspension: Suspension, id: string) => Adjuster;
 
 /** Where a sample that moves a point moves it; a suspension without points gets a name that it must refuse. */
 const somePoint = (random: Random, suspension: Suspension): string => oneOf(random, bodyPoints(suspension)) ?? 'none';
-const someLink = (random: Random, { kind }: Suspension): string =>
-  oneOf(random, suspensionKinds[kind]?.links ?? [])?.[0] ?? 'none';
+const someLink = (random: Random, { kind, points }: Suspension): string =>
+  oneOf(
+    random,
+    (suspensionKinds[kind]?.links ?? []).filter(([body]) => body in points),
+  )?.[0] ?? 'none';
 
 const SAMPLES: Readonly<Record<string, Sample>> = {
   'shim-pack': (random, suspension, id) => shims(random, id, somePoint(random, suspension)),
@@ -126,7 +130,9 @@ export const FITTING: readonly { readonly suspension: string; readonly adjuster:
     .map((adjuster) => ({ suspension, adjuster })),
 );
 
+/** Of one corner; where both are one body every pair is a pose of its own. */
 const MOST_COMBINATIONS = 110;
+const MOST_COMBINATIONS_OF_HALF_AN_AXLE = 26;
 
 /**
  * An axle of a kind with up to three random adjusters that fit it, few enough positions to try them all; packs may be
@@ -137,10 +143,11 @@ export function sampleAxle(random: Random, kind: string, steered: boolean): Axle
   const fitting = FITTING.filter((pair) => pair.suspension === kind).map(({ adjuster }) => adjuster);
   const adjusters: Adjuster[] = [];
   let combinations = 1;
+  const most = suspensionKinds[kind]?.rigidAxle ? MOST_COMBINATIONS_OF_HALF_AN_AXLE : MOST_COMBINATIONS;
   for (let i = 0; i < 6 && adjusters.length < 3; i++) {
     const one = sampleAdjuster(random, oneOf(random, fitting), suspension, `a${adjusters.length}`);
     const count = adjusterPositions(one).length;
-    if (combinations * count > MOST_COMBINATIONS) continue;
+    if (combinations * count > most) continue;
     // Two sleeves in one seat, or two wedges under one spring, are no axle.
     if (adjusters.some((other) => other.kind === one.kind && ONLY_ONE.includes(one.kind))) continue;
     combinations *= count;

@@ -1,0 +1,20 @@
+/** Which adjusters a corner has. */
+import type { Adjuster, Axle, Car, Corner } from '../contract.ts';
+import { axleOf, isLeft } from '../reading/axle-angles.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { adjusterKinds } from './catalogue.ts';
+
+/** Whether it works on a part that a rigid axle has once, such as its lateral rod. */
+function isOnce(adjuster: Adjuster, { suspension }: Axle): boolean {
+  const { once = [] } = suspensionKinds[suspension.kind]?.rigidAxle ?? {};
+  const { points = [], links = [] } = adjusterKinds[adjuster.kind]?.touches(adjuster) ?? {};
+  return once.some((name) => points.includes(name) || links.includes(name));
+}
+
+/** The adjusters of one side of a validated axle: what works on a part that it has once stands with the left side. */
+export const adjustersOfSide = (axle: Axle, left: boolean): readonly Adjuster[] =>
+  left ? axle.adjusters : axle.adjusters.filter((one) => !isOnce(one, axle));
+
+/** The adjusters of a corner of a validated car, each with positions of its own there. */
+export const adjustersOf = (car: Car, corner: Corner): readonly Adjuster[] =>
+  adjustersOfSide(car[axleOf(corner)], isLeft(corner));

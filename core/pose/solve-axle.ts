@@ -1,0 +1,70 @@
+import * as v from 'valibot';
+import type { Axle, CornerPose, Settings, Unreachable } from '../contract.ts';
+import { asin, degrees } from '../geometry/angle.ts';
+import { InputError } from '../input-error.ts';
+import { axleAngles } from '../reading/axle-angles.ts';
+import { validateSettings } from '../records/adjusters.ts';
+import { object } from '../records/object.ts';
+import { check } from '../records/refuse.ts';
+import { validateAxle } from '../records/validate.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import type { PoseSolver } from './solver.ts';
+import { sidesOf, UnitModel } from './unit.ts';
+
+/** A rigid axle on links at given positions of both sides. */
+export interface AxlePose {
+  readonly reachable: true;
+  readonly left: CornerPose;
+  readonly right: CornerPose;
+  /** (left toe − right toe)/2, degrees, + points to the right. */
+  readonly thrustAngle: number;
+  /** Degrees that the axle has pitched against its reference, as an inclinometer on it shows; + its nose is up. */
+  readonly pinionAngle: number;
+  /** mm that the middle between the wheel centres has gone to the left. */
+  readonly lateral: number;
+  /** Most that any link's bushes have to take up, mm; 0 (but for rounding) where the lengths agree. */
+  readonly strain: number;
+}
+
+const SIDES = '{ left?, right? }, positions by adjuster id';
+const both = object({ left: v.optional(v.unknown()), right: v.optional(v.unknown()) }, SIDES);
+
+/**
+ * A rigid axle with the adjusters of both its sides at these positions: both wheels, each in its own corner frame, and
+ * how the axle stands in the car. Heights of both wheel centres are held; how more links than freedoms are met is told
+ * at the kind, `beam-linked`.
+ * @param given positions by adjuster id, a side each; what is absent stands at its reference. What works on a part that
+ * the axle has once, such as its lateral rod, stands with the left side.
+ * @returns the pose, or that there is none (`reachable: false`) because an arm cannot reach
+ * @throws InputError naming the field, the value and what is allowed; also of an axle whose wheels are not joined
+ */
+export function solveAxle(
+  axle: Axle,
+  given: { readonly left?: Settings; readonly right?: Settings } = {},
+): AxlePose | Unreachable {
+  const checked = validateAxle(axle);
+  const rigid = Object.values(suspensionKinds).filter((kind) => kind.rigidAxle);
+  const { kind } = checked.suspension;
+  if (!rigid.some((one) => one.kind === kind)) {
+    throw new InputError('axle.suspension.kind', kind, rigid.map((one) => one.kind).join(', '));
+  }
+  const { left = {}, right = {} } = check(both, given, 'settings');
+  const sides = sidesOf(checked);
+  const model = new UnitModel(sides, 'axle.suspension');
+  const pose = model.pose([
+    validateSettings(left, sides[0].adjusters, 'settings.left'),
+    validateSettings(right, sides[1].adjusters, 'settings.right'),
+  ]);
+  if (!pose.reachable) return pose;
+  const [onLeft, onRight] = pose.corners as readonly [CornerPose, CornerPose];
+  const { rotation, pose: place, residual } = model.linkage.solver as PoseSolver;
+  return {
+    reachable: true,
+    left: onLeft,
+    right: onRight,
+    thrustAngle: axleAngles(onLeft, onRight).thrustAngle as number,
+    pinionAngle: degrees(asin(rotation[6] as number)),
+    lateral: (place[1] as number) - model.linkage.home[1],
+    strain: residual,
+  };
+}

@@ -1,0 +1,285 @@
+/**
+ * What is solved together, compiled: one corner, or the two corners of a rigid axle. Positions of its adjusters in,
+ * angles of its wheels out. A corner's settings, options and answers are in its own frame.
+ */
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { AdjusterKind, Effect } from '../adjuster/kind.ts';
+import { adjustersOfSide } from '../adjuster/of-corner.ts';
+import type {
+  Adjuster,
+  Axle,
+  CornerPose,
+  Position,
+  Settings,
+  Suspension,
+  Unreachable,
+  Vec3,
+  Verdict,
+} from '../contract.ts';
+import { sub } from '../geometry/vector.ts';
+import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
+import { InputError } from '../input-error.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
+import { applyChange, type Change, changeOf, tiltLine, without } from './change.ts';
+import {
+  ADD_CAMBER,
+  ADD_CASTER,
+  ADD_TOE,
+  compile,
+  kindOf,
+  type Linkage,
+  SPIN_CAMBER,
+  SPIN_TOE,
+  turned,
+  type Wheel,
+} from './linkage.ts';
+
+export interface PoseOptions {
+  /** Bump of the wheel centre against the body, mm, + up. */
+  readonly travel?: number;
+  /** How far the steering rack has pushed this corner's tie rod outboard, mm. */
+  readonly rack?: number;
+}
+
+/** Angles of a unit's wheels, degrees, at the places CAMBER, CASTER, TOE of each; caster stays 0 without steering axis. */
+export type Angles = Float64Array;
+export const CAMBER = 0;
+export const CASTER = 1;
+export const TOE = 2;
+/** How many angles a wheel has. */
+export const ANGLES = 3;
+
+/** One corner as it was given: validated. */
+export interface Side {
+  readonly suspension: Suspension;
+  readonly adjusters: readonly Adjuster[];
+}
+
+/** Left and right side of a validated axle. */
+export const sidesOf = (axle: Axle): readonly [Side, Side] => [
+  { suspension: axle.suspension, adjusters: adjustersOfSide(axle, true) },
+  { suspension: axle.rightSuspension ?? axle.suspension, adjusters: adjustersOfSide(axle, false) },
+];
+
+interface Fitted {
+  readonly adjuster: Adjuster;
+  readonly kind: AdjusterKind;
+  /** What the reference does: effects are relative to it. */
+  readonly zero: Effect;
+}
+
+export interface UnitPose {
+  readonly reachable: true;
+  readonly corners: readonly CornerPose[];
+}
+
+/** One corner of a unit while the others stay where they are. */
+export interface CornerModel {
+  readonly kind: SuspensionKind;
+  readonly pose: (settings: Settings, options?: PoseOptions) => CornerPose | Unreachable;
+}
+
+export class UnitModel {
+  readonly linkage: Linkage;
+  /** Adjusters by id, a side each. */
+  readonly fitted: readonly ReadonlyMap<string, Fitted>[];
+  readonly #params: Float64Array;
+  readonly #spins: readonly Vec3[];
+  readonly #axis: Float64Array = new Float64Array(3);
+  readonly #world: Float64Array = new Float64Array(3);
+
+  /**
+   * @param sides one corner, or the left and the right one of a rigid axle
+   * @param field where the (left) suspension stands in what was given, for messages
+   */
+  constructor(
+    readonly sides: readonly Side[],
+    field = 'suspension',
+  ) {
+    this.linkage = compile(
+      sides.map(({ suspension }) => suspension),
+      field,
+    );
+    this.#params = new Float64Array(this.linkage.reference.length);
+    this.#spins = sides.map(({ suspension }) => spinAxis(suspension.camber, suspension.toe));
+    this.fitted = sides.map(
+      ({ suspension, adjusters }) =>
+        new Map(
+          adjusters.map((adjuster) => {
+            const kind = adjusterKinds[adjuster.kind] as AdjusterKind;
+            return [adjuster.id, { adjuster, kind, zero: kind.effect(adjuster, adjuster.reference, suspension) }];
+          }),
+        ),
+    );
+  }
+
+  /** The unit of a corner that is asked about alone: the other end of its rigid axle is its mirror, at the reference. */
+  static ofCorner(suspension: Suspension, adjusters: readonly Adjuster[], field?: string): UnitModel {
+    const other = kindOf(suspension, field).rigidAxle ? [{ suspension, adjusters: [] }] : [];
+    return new UnitModel([{ suspension, adjusters }, ...other], field);
+  }
+
+  /** One corner, the others at `others`, by default their references. */
+  corner(side = 0, others: readonly Settings[] = []): CornerModel {
+    return {
+      kind: this.linkage.kind,
+      pose: (settings, options = {}) => {
+        const at = this.sides.map((_, i) => (i === side ? settings : (others[i] ?? {})));
+        const posed = this.pose(
+          at,
+          this.sides.map((_, i) => (i === side ? options : {})),
+        );
+        return posed.reachable ? (posed.corners[side] as CornerPose) : posed;
+      },
+    };
+  }
+
+  /** What an adjuster of a side changes at a position, relative to its reference. */
+  change(side: number, id: string, position: Position): Change {
+    const { adjuster, kind, zero } = (this.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
+    const wheel = this.linkage.wheels[side] as Wheel;
+    return changeOf(wheel, without(kind.effect(adjuster, position, wheel.suspension), zero));
+  }
+
+  /** Parameters at these positions, side by side; an adjuster that is absent stands at its reference. */
+  parameters(settings: readonly Settings[], options: readonly PoseOptions[] = []): Float64Array {
+    const params = this.#params;
+    params.set(this.linkage.reference);
+    this.linkage.wheels.forEach((wheel, side) => {
+      for (const [id, position] of Object.entries(settings[side] ?? {})) {
+        applyChange(params, this.change(side, id, position));
+      }
+      const { travel = 0, rack = 0 } = options[side] ?? {};
+      const { height } = wheel;
+      if (travel && height !== undefined) params[height] = (params[height] as number) + travel;
+      if (rack) this.#steer(wheel, params, rack);
+    });
+    return params;
+  }
+
+  #steer({ slots, outboard }: Wheel, params: Float64Array, rack: number): void {
+    const { kind } = this.linkage;
+    if (!kind.rack) throw new InputError('options.rack', rack, `absent: ${kind.name} has no steering rack`);
+    applyChange(params, {
+      at: (slots.get(kind.rack) as readonly number[]).map((slot) => slot + 1),
+      by: (slots.get(kind.rack) as readonly number[]).map(() => outboard * rack),
+    });
+  }
+
+  /** Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop. */
+  angles(params: Float64Array, out: Angles): boolean {
+    const { solver, wheels, reference } = this.linkage;
+    for (let w = 0; w < wheels.length; w++) tiltLine(wheels[w] as Wheel, reference, params);
+    if (solver && !solver.solve(params)) return false;
+    const r = solver?.rotation ?? UPRIGHT;
+    for (let w = 0; w < wheels.length; w++) {
+      const wheel = wheels[w] as Wheel;
+      const { angles, outboard } = wheel;
+      const spin = this.#spinAt(w, params);
+      const sx = spin[0];
+      const sy = outboard * spin[1];
+      const sz = spin[2];
+      const x = (r[0] as number) * sx + (r[1] as number) * sy + (r[2] as number) * sz;
+      const y = outboard * ((r[3] as number) * sx + (r[4] as number) * sy + (r[5] as number) * sz);
+      const z = (r[6] as number) * sx + (r[7] as number) * sy + (r[8] as number) * sz;
+      const axis = this.#axis;
+      const caster = this.#steeringAxis(wheel, params) ? casterOf([axis[0] as number, 0, axis[2] as number]) : 0;
+      // A sum with 0 turns −0 into 0.
+      out[ANGLES * w + CAMBER] = camberOf([x, y, z]) + (params[angles + ADD_CAMBER] as number);
+      out[ANGLES * w + CASTER] = caster + (params[angles + ADD_CASTER] as number);
+      out[ANGLES * w + TOE] = toeOf([x, y, z]) + (params[angles + ADD_TOE] as number);
+    }
+    return true;
+  }
+
+  /** The spin axis in the upright; trigonometry only where a wedge has turned it. */
+  #spinAt(side: number, params: Float64Array): Vec3 {
+    const { angles, suspension } = this.linkage.wheels[side] as Wheel;
+    const camber = params[angles + SPIN_CAMBER] as number;
+    const toe = params[angles + SPIN_TOE] as number;
+    if (camber === 0 && toe === 0) return this.#spins[side] as Vec3;
+    return spinAxis(suspension.camber + camber, suspension.toe + toe);
+  }
+
+  #steeringAxis(wheel: Wheel, params: Float64Array): boolean {
+    const ends = this.linkage.kind.steeringAxis;
+    if (!ends) return false;
+    const axis = this.#axis;
+    this.#place(wheel, ends[0], params, axis);
+    this.#place(wheel, ends[1], params, this.#world);
+    for (let i = 0; i < 3; i++) axis[i] = (this.#world[i] as number) - (axis[i] as number);
+    return true;
+  }
+
+  /** Where a point of a corner is now, mm, in its corner frame. */
+  #place({ slots, onUpright, suspension, outboard }: Wheel, name: string, params: Float64Array, out: Float64Array) {
+    const { solver, home } = this.linkage;
+    const at = slots.get(name)?.[0];
+    if (at !== undefined && !onUpright.has(name)) {
+      for (let i = 0; i < 3; i++) out[i] = params[at + i] as number;
+    } else {
+      const arm = at === undefined ? sub(turned(suspension.points[name] as Vec3, outboard), home) : undefined;
+      const x = arm ? arm[0] : (params[at as number] as number);
+      const y = arm ? arm[1] : (params[(at as number) + 1] as number);
+      const z = arm ? arm[2] : (params[(at as number) + 2] as number);
+      const r = solver?.rotation ?? UPRIGHT;
+      for (let i = 0; i < 3; i++) {
+        out[i] =
+          ((solver ? solver.pose[i] : home[i]) as number) +
+          (r[3 * i] as number) * x +
+          (r[3 * i + 1] as number) * y +
+          (r[3 * i + 2] as number) * z;
+      }
+    }
+    out[1] = outboard * (out[1] as number);
+  }
+
+  /** The whole pose at these positions, side by side, or that there is none. */
+  pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): UnitPose | Unreachable {
+    const { solver, wheels } = this.linkage;
+    const params = this.parameters(settings, options);
+    const out = new Float64Array(ANGLES * wheels.length);
+    const converged = this.angles(params, out);
+    const verdict = solver?.verdict(converged) ?? FIXED;
+    if (!converged) {
+      const where = settings.flatMap((own) => Object.entries(own).map(([id, position]) => `${id} at ${position}`));
+      const message = `No position of the wheel satisfies the links${where.length ? ` with ${where.join(', ')}` : ''}: an arm cannot reach.`;
+      return { reachable: false, message, verdict };
+    }
+    const corners = wheels.map((wheel, w) => {
+      const angles = out.subarray(ANGLES * w, ANGLES * (w + 1));
+      return this.#cornerPose(wheel, params, angles, options[w]?.travel ?? 0, verdict);
+    });
+    return { reachable: true, corners };
+  }
+
+  #cornerPose(wheel: Wheel, params: Float64Array, out: Angles, travel: number, verdict: Verdict): CornerPose {
+    const { kind } = this.linkage;
+    // A wheel on a rigid axle is lifted with all that carries it.
+    const lift = kind.height ? 0 : travel;
+    const points: Record<string, Vec3> = {};
+    for (const name of kind.points) {
+      if (!(name in wheel.suspension.points) || !isHeld(wheel, kind, name)) continue;
+      this.#place(wheel, name, params, this.#world);
+      points[name] = [this.#world[0] as number, this.#world[1] as number, (this.#world[2] as number) + lift];
+    }
+    const camber = out[CAMBER] as number;
+    const base = { reachable: true, camber, toe: out[TOE] as number } as const;
+    const rest = { ...(points.wheelCentre && { wheelCentre: points.wheelCentre }), points, verdict };
+    const caster = out[CASTER] as number;
+    if (!this.#steeringAxis(wheel, params)) {
+      // Without a steering axis caster is what a chart adds; a chart alone knows nothing else of it.
+      return { ...base, ...(caster !== 0 || kind.points.length === 0 ? { caster } : {}), ...rest };
+    }
+    const sai = saiOf([this.#axis[0] as number, this.#axis[1] as number, this.#axis[2] as number]);
+    return { ...base, caster, sai, includedAngle: sai + camber, ...rest };
+  }
+}
+
+/** What an axle has once is shown with its left side. */
+const isHeld = ({ outboard }: Wheel, { rigidAxle }: SuspensionKind, name: string): boolean =>
+  outboard === 1 || !rigidAxle?.once.includes(name);
+
+/** Rotation of a wheel that is fixed to what carries it. */
+const UPRIGHT: readonly number[] = [1, 0, 0, 0, 1, 0, 0, 0, 1];
+const FIXED: Verdict = { converged: true, residual: 0, iterations: 0, reason: 'ok' };
