@@ -1,4 +1,4 @@
-/** A car described by hand on its build card, then measured: what a step does shows at once, and the moves follow. */
+/** Long, as every kind of form is filled in by hand once. A car described by hand on its build card, then measured: what a step does shows at once, and the moves follow. */
 import type { Page } from '@playwright/test';
 import {
   type Adjuster,
@@ -151,7 +151,7 @@ test('no adjuster kind is left out of the cars by hand', () => {
 
 for (const [index, one] of cases().entries()) {
   test(`${one.suspension} by hand, with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
-    test.setTimeout(120_000);
+    test.setTimeout(40_000);
     const { car, axle, windows } = carOf(one, index + 7);
     await page.setViewportSize({ width: 360, height: 740 });
     await openApp(page, site);

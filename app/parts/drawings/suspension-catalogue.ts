@@ -1,4 +1,5 @@
 import { beamFront } from './beam-front.ts';
+import { beamLinked } from './beam-linked.ts';
 import { beamRear } from './beam-rear.ts';
 import { doubleWishbone } from './double-wishbone.ts';
 import { fiveLink } from './five-link.ts';
@@ -15,5 +16,6 @@ export const suspensionPictures: Readonly<Record<string, SuspensionPicture | und
   'trailing-arm': trailingArm,
   'beam-front': beamFront,
   'beam-rear': beamRear,
+  'beam-linked': beamLinked,
   unknown,
 };

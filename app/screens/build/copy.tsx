@@ -36,7 +36,7 @@ export function CopyFrom({ form }: { readonly form: Form }) {
             </option>
           ))}
         </select>
-        <span class="soft">suspension, adjusters and windows; not its name, plate and notes</span>
+        <span class="soft">its suspension, adjusters and windows</span>
       </label>
       {other && (
         <div class="pair copy-pair">
