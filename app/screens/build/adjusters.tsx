@@ -49,7 +49,7 @@ function AddAdjuster({ form, axle }: Props) {
       {Object.values(adjusterKinds)
         .filter((kind) => !misfit(kind, held))
         .map(({ kind, name }) => (
-          <button key={kind} type="button" class="kind" onClick={() => add(kind, name)}>
+          <button key={kind} type="button" class="kind" aria-label={name} onClick={() => add(kind, name)}>
             <Picture kind={kind} />
             {name}
           </button>

@@ -66,13 +66,16 @@ function PointFields({ form, path, kind, ring }: FieldsProps) {
   const labels = suspensionPictures[kind]?.labels ?? {};
   const held = suspensionKinds[kind];
   const optional = optionalPoints(held);
+  // What a rigid axle has once is given with its left side.
+  const once = path.includes('.rightSuspension') ? (held?.rigidAxle?.once ?? []) : [];
+  const asked = (held?.points ?? []).filter((name) => !once.includes(name));
   return (
     <>
       <p class="soft">
         In {cardUnits().length}, with all adjusters where they stand now: forward of the front axle’s middle, outboard
         of the car’s middle, up from the ground.
       </p>
-      {(held?.points ?? []).map((name) => (
+      {asked.map((name) => (
         <NumbersField
           key={name}
           form={form}

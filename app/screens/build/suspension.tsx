@@ -101,7 +101,14 @@ function KindChoice({ form, axle }: Props) {
     <fieldset class="kinds">
       <legend class="visually-hidden">Kind of suspension</legend>
       {Object.values(suspensionKinds).map(({ kind, name }) => (
-        <button key={kind} type="button" class="kind" aria-pressed={chosen === kind} onClick={() => pick(kind)}>
+        <button
+          key={kind}
+          type="button"
+          class="kind"
+          aria-label={name}
+          aria-pressed={chosen === kind}
+          onClick={() => pick(kind)}
+        >
           <SuspensionDrawing kind={kind} />
           {name}
         </button>
