@@ -1,5 +1,6 @@
 import type { AxleName } from '../contract.ts';
 import { beamFront } from './beam-front.ts';
+import { beamLinked } from './beam-linked.ts';
 import { beamRear } from './beam-rear.ts';
 import { doubleWishboneFront, doubleWishboneRear } from './double-wishbone.ts';
 import { fiveLink } from './five-link.ts';
@@ -15,6 +16,7 @@ export const starters: readonly Starter[] = [
   fiveLink,
   trailingArm,
   beamFront,
+  beamLinked,
   beamRear,
 ];
 

@@ -6,8 +6,11 @@ import { rodsOf } from '../../core/suspension/kind.ts';
 
 type Asked = NonNullable<(typeof adjusterKinds)[string]>['fields'][number];
 
-export const openSection = (page: Page, name: string) =>
-  page.getByRole('button', { name, exact: true }).first().click();
+/** A section's head closes it when it is open. */
+export async function openSection(page: Page, name: string): Promise<void> {
+  if ((await page.locator('.step-live .step-title').allTextContents()).includes(name)) return;
+  await page.getByRole('button', { name, exact: true }).first().click();
+}
 
 export async function pickKind(page: Page, kind: string): Promise<void> {
   const change = page.getByRole('button', { name: /: change the kind$/ });

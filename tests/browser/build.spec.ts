@@ -1,8 +1,10 @@
 /** Long, as every kind of form is filled in by hand once. A car described by hand on its build card, then measured: what a step does shows at once, and the moves follow. */
 import type { Page } from '@playwright/test';
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import {
   type Adjuster,
   type Axle,
+  type AxleName,
   adjusterEffects,
   adjusterKinds,
   adjusterPositions,
@@ -13,6 +15,8 @@ import {
   predictReading,
   type Reading,
   suspensionKinds,
+  type WheelReading,
+  type Window,
 } from '../../core/index.ts';
 import { oneOf, randomSuspension, stream } from '../tools/random-cars.ts';
 import { FITTING, sampleAdjuster } from '../tools/samples.ts';
@@ -111,12 +115,15 @@ const NOTHING: Axle = {
 const READING: Reading = Object.fromEntries(
   ['LF', 'RF', 'LR', 'RR'].map((corner) => [corner, { camber: 0.1, toe: 0.1 }]),
 );
-const bounds = (x: number): readonly [string, string] => [(x - 0.15).toFixed(2), (x + 0.15).toFixed(2)];
+const PAIRS = { front: ['LF', 'RF'], rear: ['LR', 'RR'] } as const;
+const bounds = (x: number): Window => ({ low: Number((x - 0.15).toFixed(2)), high: Number((x + 0.15).toFixed(2)) });
+const about = ({ camber, toe }: WheelReading = {}): { camber: Window; toe: Window } | undefined =>
+  camber === undefined || toe === undefined ? undefined : { camber: bounds(camber), toe: bounds(toe) };
 
 /** A random car of the case with a window that its adjusters reach and do not stand in. */
 function carOf({ suspension, adjusters }: Case, seed: number) {
   const front = suspensionKinds[suspension]?.steeringAxis !== undefined;
-  const [axle, corner] = front ? (['front', 'LF'] as const) : (['rear', 'LR'] as const);
+  const axle: AxleName = front ? 'front' : 'rear';
   for (let i = 0; i < 20; i += 1) {
     const random = stream(seed + 100 * i);
     const own = randomSuspension(random, suspension);
@@ -130,15 +137,17 @@ function carOf({ suspension, adjusters }: Case, seed: number) {
       ...(front ? { front: made, rear: NOTHING } : { front: NOTHING, rear: made }),
     };
     const there = Object.fromEntries(fitted.map((one) => [one.id, oneOf(random, adjusterPositions(one))]));
-    const settings = front ? { LF: there, RF: there } : { LR: there, RR: there };
-    const aim = predictReading(car, READING, {}, settings)[corner];
-    if (aim?.camber === undefined || aim.toe === undefined) continue;
-    const windows = { camber: bounds(aim.camber), toe: bounds(aim.toe) };
-    const [camber, toe] = [windows.camber, windows.toe].map(([low, high]) => ({
-      low: Number(low),
-      high: Number(high),
-    }));
-    const plan = planMoves({ car, spec: { [axle]: { camber, toe } }, reading: READING, settings: {} });
+    const settings = Object.fromEntries(
+      PAIRS[axle].map((corner) => [
+        corner,
+        Object.fromEntries(adjustersOf(car, corner).map(({ id }) => [id, there[id] ?? ''])),
+      ]),
+    );
+    const aim = predictReading(car, READING, {}, settings);
+    const [left, right] = PAIRS[axle].map((corner) => about(aim[corner]));
+    if (!left || !right) continue;
+    const windows = { left, right };
+    const plan = planMoves({ car, spec: { [axle]: windows }, reading: READING, settings: {} });
     if (plan.inWindow && plan.moves.length > 0) return { car, axle, windows };
   }
   throw new Error(`no car of ${suspension} that has something to do`);
@@ -151,7 +160,7 @@ test('no adjuster kind is left out of the cars by hand', () => {
 
 for (const [index, one] of cases().entries()) {
   test(`${one.suspension} by hand, with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
-    test.setTimeout(40_000);
+    test.setTimeout(90_000);
     const { car, axle, windows } = carOf(one, index + 7);
     await page.setViewportSize({ width: 360, height: 740 });
     await openApp(page, site);
@@ -170,12 +179,13 @@ for (const [index, one] of cases().entries()) {
       await expect(table.getByRole('cell').nth(2)).toHaveText(formatAngle(effect.toe, { sign: true }));
     }
     await openSection(page, axle === 'front' ? 'Front windows' : 'Rear windows');
-    for (const [name, [low, high]] of [
-      ['Camber', windows.camber],
-      ['Toe', windows.toe],
-    ] as const) {
-      await inputs(page, name).nth(0).fill(low);
-      await inputs(page, name).nth(2).fill(high);
+    await press(page, 'each its own');
+    for (const side of ['Left', 'Right'] as const) {
+      for (const angle of ['camber', 'toe'] as const) {
+        const { low, high } = windows[side === 'Left' ? 'left' : 'right'][angle];
+        await inputs(page, `${side} ${angle}`).nth(0).fill(String(low));
+        await inputs(page, `${side} ${angle}`).nth(2).fill(String(high));
+      }
     }
     await press(page, 'Save the car');
     await expect(page.getByRole('heading', { name: car.label })).toBeVisible();
@@ -288,7 +298,7 @@ test('only what fits is offered, packs pair by name, and one that is not right o
   await typeAdjuster(page, 'double-wishbone', pack('behind', 'upperRear'));
   await page.getByLabel(/^Other pack of the arm/).selectOption({ label: 'Pack ahead' });
   await page.getByLabel(/^Most that the two may differ/).fill('a lot');
-  await press(page, 'close');
+  await page.getByRole('button', { name: 'Pack behind close' }).click();
   await openSection(page, 'Front suspension');
   for (const [name, value] of [
     ['Caster', '3'],

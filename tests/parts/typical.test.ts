@@ -1,4 +1,4 @@
-/** The made-up corners of the drawings are offered as a start: each has to be a suspension that works. */
+/** The made-up corners of the drawings show what a kind looks like: each has to be a suspension that works. */
 import { describe, expect, it } from 'vitest';
 import { suspensionPictures } from '../../app/parts/drawings/suspension-catalogue.ts';
 import { solveCorner, suspensionKinds } from '../../core/index.ts';

@@ -111,7 +111,10 @@ export function BuildScreen() {
 /** What was filled in at one touch goes back at one touch. */
 function UndoNote({ form, paths }: { readonly form: Form; readonly paths: readonly string[] }) {
   const last = undoOf(form.texts);
-  const here = last?.under.some((one) => paths.some((path) => path.startsWith(one) || one.startsWith(path)));
+  // Copying is done in the first section, where the paths are no part of what it shows.
+  const here =
+    paths.includes('car.label') ||
+    last?.under.some((one) => paths.some((path) => path.startsWith(one) || one.startsWith(path)));
   if (!last || !here) return null;
   return (
     <div class="undo" role="status">

@@ -30,8 +30,10 @@ export function useEffects(form: Form, axle: AxleName): AxleEffects {
     adjusters: readonly Adjuster[];
   };
   const left = useTold(suspension, adjusters, `effects ${axle}`);
-  const right = useTold(rightSuspension, adjusters, `effects ${axle} right`);
-  const sides = rightSuspension
+  // A rigid axle is one piece: its left side tells what the step does to both wheels.
+  const apart = rightSuspension && !suspensionKinds[suspension.kind]?.rigidAxle ? rightSuspension : undefined;
+  const right = useTold(apart, adjusters, `effects ${axle} right`);
+  const sides = apart
     ? [
         { title: 'Left', told: left },
         { title: 'Right', told: right },
@@ -76,12 +78,19 @@ interface StepProps {
 export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
   const known = sides.flatMap(({ title, told }) => {
     const effect = told.value?.effects.find((one) => one.adjuster === adjuster.id);
-    return effect ? [{ title, effect }] : [];
+    if (!effect) return [];
+    const { otherWheel } = effect;
+    return otherWheel
+      ? [
+          { title: 'This side', effect },
+          { title: 'Other side', effect: { ...otherWheel, step: effect.step } },
+        ]
+      : [{ title, effect }];
   });
   if (known.length === 0) {
     return (
       <p class="soft" role="status">
-        {whyNot(adjuster.id, sides[0]?.told)}
+        {whyNot(adjuster, sides[0]?.told)}
       </p>
     );
   }
@@ -103,7 +112,7 @@ export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
           {known.map(({ title, effect }) => (
             <tr key={title}>
               <th scope="row">{title || 'Degrees'}</th>
-              <td>{show(effect.caster)}</td>
+              <td>{show('caster' in effect ? effect.caster : undefined)}</td>
               <td>{show(effect.camber)}</td>
               <td>{show(effect.toe)}</td>
             </tr>
@@ -122,14 +131,21 @@ export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
 const show = (degrees: number | undefined): string =>
   degrees === undefined ? '–' : formatAngle(degrees, { sign: true, decimal: units.value.decimal });
 
-function whyNot(id: string, told: Asked<Told> | undefined): string {
+function whyNot({ id, kind }: StepProps['adjuster'], told: Asked<Told> | undefined): string {
   const error = told?.value?.refused[id] ?? told?.error;
   if (error instanceof InputError) {
     const place = error.field.replace(/^adjusters\[\d+\]\.?/, '');
-    return `What a step does shows here once ${place || 'it'} is right: ${error.allowed}.`;
+    return `What a step does shows here once ${placeName(place, kind)} is right: ${error.allowed}.`;
   }
   if (error) return error.message;
   return told?.value ? 'Its step cannot be reached with these points: look at both.' : 'Working out what a step does…';
+}
+
+/** As the card calls it. */
+function placeName(place: string, kind: string): string {
+  const own = adjusterKinds[kind]?.fields.find(({ name }) => place === name || place.startsWith(`${name}[`));
+  if (own) return `“${own.label}”`;
+  return place.startsWith('suspension') ? 'the suspension' : place || 'it';
 }
 
 /** What the geometry, or the lack of it, leaves open. */

@@ -37,7 +37,10 @@ export function Measures({ form, axle, path, title }: Props) {
             ['points', 'Points'],
           ]}
           value={byTape ? 'tape' : 'points'}
-          onPick={(way) => form.put({ [`${path}.way`]: way })}
+          onPick={(way) => {
+            ring([]);
+            form.put({ [`${path}.way`]: way });
+          }}
         />
       )}
       {!byTape && <Typical form={form} axle={axle} path={path} kind={kind} />}

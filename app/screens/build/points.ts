@@ -7,8 +7,7 @@ import { lengthOf, type Texts } from './numbers.ts';
 import { coordinate, isByTape, PLACES, suspensionOf } from './suspension-texts.ts';
 
 /** Points that a kind may do without, all or none. */
-export const optionalPoints = (kind: SuspensionKind | undefined): readonly string[] =>
-  kind && 'optionalPoints' in kind && Array.isArray(kind.optionalPoints) ? kind.optionalPoints : [];
+export const optionalPoints = (kind: SuspensionKind | undefined): readonly string[] => kind?.optionalPoints ?? [];
 
 export function pointsOf(texts: Texts, path: string): Readonly<Record<string, Vec3>> {
   const kind = texts[`${path}.kind`] ?? '';

@@ -73,7 +73,10 @@ function rightStart(texts: Texts, axle: AxleName, value: string): Texts {
   const left = `car.${axle}.suspension.`;
   const right = `car.${axle}.rightSuspension.`;
   if (value !== 'own' || Object.keys(texts).some((key) => key.startsWith(right))) return {};
-  const own = Object.entries(texts).filter(([key]) => key.startsWith(left));
+  const once = suspensionKinds[texts[`${left}kind`] ?? '']?.rigidAxle?.once ?? [];
+  const own = Object.entries(texts).filter(
+    ([key]) => key.startsWith(left) && !once.some((name) => key.startsWith(`${left}points.${name}[`)),
+  );
   return Object.fromEntries(own.map(([key, text]) => [right + key.slice(left.length), text]));
 }
 

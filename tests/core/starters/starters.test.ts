@@ -35,12 +35,18 @@ describe.each(named)('%s', (_, starter) => {
   it('loses a little camber in bump and hardly steers, where its wheel moves against the body', () => {
     const { bumpSteer, camberGain } = sideEffects(suspension, [], {});
     if (!suspensionKinds[starter.kind]?.height) return expect(bumpSteer).toBeUndefined();
-    // Degrees over 25 mm.
-    expect(camberGain?.[0]).toBeLessThan(-0.1);
+    // Degrees over 25 mm. A rigid axle has what its wheels' heights give it.
+    const rigid = suspensionKinds[starter.kind]?.rigidAxle !== undefined;
+    expect(camberGain?.[0]).toBeLessThan(rigid ? 1.2 : -0.1);
     expect(camberGain?.[0]).toBeGreaterThan(-1.2);
     for (const toe of bumpSteer ?? [Number.NaN]) expect(Math.abs(toe)).toBeLessThan(0.25);
     for (const travel of [-60, 60]) expect(solveCorner(suspension, [], {}, { travel }).reachable).toBe(true);
   });
+});
+
+it('is there for every kind with points', () => {
+  const kinds = Object.values(suspensionKinds).filter(({ points }) => points.length > 0);
+  expect(kinds.filter(({ kind }) => startersFor(kind, 'front').length === 0)).toEqual([]);
 });
 
 it('offers the layout of the axle first', () => {
