@@ -23,6 +23,8 @@ const views: readonly View[] = [
 ];
 const PANEL = 150;
 const TYRE = 205;
+/** How much of a panel the corner fills: a ring about its outermost point has room, too. */
+const FILL = 0.88;
 
 /** A corner from the front and from above, at one scale, with the point that is being typed ringed and named. */
 export function SuspensionDrawing({ kind, highlight = [], points = {} }: SuspensionDrawingProps) {
@@ -96,8 +98,8 @@ interface PanelProps {
 function Panel({ view, picture, points, scale, ringed }: PanelProps) {
   const { middle } = extent(view, picture, points);
   const on = ([right, up]: Flat): Flat => [
-    Math.round((PANEL / 2 + (right - middle[0]) * scale * 0.94) * 10) / 10,
-    Math.round((PANEL / 2 - (up - middle[1]) * scale * 0.94) * 10) / 10,
+    Math.round((PANEL / 2 + (right - middle[0]) * scale * FILL) * 10) / 10,
+    Math.round((PANEL / 2 - (up - middle[1]) * scale * FILL) * 10) / 10,
   ];
   const at = (place: Place): Flat =>
     on(view.flat(typeof place === 'string' ? (points[place] ?? hubOf(points)) : place));

@@ -1,16 +1,16 @@
+import { h } from 'preact';
 import { describe, expect, it } from 'vitest';
 import { adjusterPictures } from '../../app/parts/drawings/catalogue.ts';
 import { facesBetween } from '../../app/parts/drawings/indexed-cam.tsx';
-import { around } from '../../app/parts/drawings/picture.tsx';
+import { around, StraightArrow, TurnArrow } from '../../app/parts/drawings/picture.tsx';
 import { compareStacks } from '../../app/parts/drawings/shim-pack.tsx';
 import { suspensionPictures } from '../../app/parts/drawings/suspension-catalogue.ts';
 import { inFlats } from '../../app/parts/drawings/threaded-rod.tsx';
+import { SuspensionDrawing } from '../../app/parts/suspension-drawing.tsx';
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
-import type { Adjuster, Corner, Position } from '../../core/contract.ts';
+import { type Adjuster, CORNERS } from '../../core/contract.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
-
-const words = (adjuster: Partial<Adjuster>, from: Position, to: Position, corner: Corner = 'LF', stacks = {}) =>
-  adjusterPictures[adjuster.kind ?? '']?.words({ adjuster: adjuster as Adjuster, from, to, corner, ...stacks });
+import { draw, markup, sampleOf, titleOf, words } from './markup.ts';
 
 describe('the catalogues', () => {
   it('draw every adjuster kind of the core', () => {
@@ -21,13 +21,74 @@ describe('the catalogues', () => {
   it('draw every suspension kind of the core, with all its points and links, each point named', () => {
     const kinds = Object.values(suspensionKinds);
     expect(kinds.length).toBeGreaterThan(0);
-    for (const { kind, points, links } of kinds) {
+    for (const { kind, points, links, lines = [] } of kinds) {
       const picture = suspensionPictures[kind];
       expect(Object.keys(picture?.points ?? {}).sort(), kind).toEqual([...points].sort());
       expect(Object.keys(picture?.labels ?? {}).sort(), kind).toEqual([...points].sort());
       expect(picture?.links, kind).toEqual(links ?? []);
+      const joined = (picture?.solid ?? []).flatMap((places) => places.slice(1).map((to, i) => [places[i], to]));
+      for (const [a, b] of lines)
+        expect(
+          joined.some((ends) => ends.includes(a) && ends.includes(b)),
+          `${kind} ${a} ${b}`,
+        ).toBe(true);
+      const held = [picture?.links, picture?.solid, picture?.upright].flat(2);
+      for (const point of points) if (point !== 'wheelCentre') expect(held, kind).toContain(point);
     }
   });
+  it('ring any point in both views and name it', () => {
+    for (const { kind, points } of Object.values(suspensionKinds)) {
+      const plain = markup(h(SuspensionDrawing, { kind }));
+      expect(titleOf(plain), kind).toBe(suspensionPictures[kind]?.name);
+      expect(plain).not.toMatch(/NaN|undefined|suspension-ring/);
+      for (const point of points) {
+        const drawn = markup(h(SuspensionDrawing, { kind, highlight: point }));
+        expect(drawn.match(/suspension-ring/g), `${kind} ${point}`).toHaveLength(2);
+        expect(drawn.match(/suspension-point/g), `${kind} ${point}`).toHaveLength(2 * points.length);
+        expect(drawn).toContain(`<figcaption>${suspensionPictures[kind]?.labels[point]}</figcaption>`);
+      }
+    }
+  });
+  it('draw every position of every sample on every corner, with a title and no figure missing', () => {
+    for (const [kind, { positions, sample }] of Object.entries(adjusterKinds)) {
+      const adjuster = sampleOf(kind);
+      const all = positions(adjuster);
+      for (const corner of CORNERS)
+        for (const to of [...all.slice(0, 4), ...all.slice(-4)]) {
+          const drawn = draw(adjuster, sample.from, to, corner);
+          expect(drawn, `${kind} ${to}`).not.toMatch(/NaN|undefined|Infinity/);
+          const said = words(adjuster, sample.from, to, corner);
+          expect(titleOf(drawn), `${kind} ${to}`).toContain(said?.to);
+        }
+    }
+  });
+  it('say on the card what the instruction leaves out, and nothing twice', () => {
+    for (const [kind, { sample }] of Object.entries(adjusterKinds)) {
+      const said = words(sampleOf(kind), sample.from, sample.to);
+      const caption = draw(sampleOf(kind), sample.from, sample.to).split('<figcaption>')[1] ?? '';
+      expect(said?.note, kind).toBeTruthy();
+      if (said?.also) expect(caption, kind).toContain(said.also);
+      else expect(caption, kind).not.toContain(said?.note);
+    }
+  });
+  it('draw no arrow where nothing is moved', () => {
+    for (const [kind, { sample }] of Object.entries(adjusterKinds)) {
+      const drawn = draw(sampleOf(kind), sample.to, sample.to);
+      expect(drawn, kind).not.toContain('picture-arrow');
+      expect(drawn, kind).not.toMatch(/NaN|undefined|Infinity/);
+    }
+  });
+});
+
+it('draws an arrow that can be seen, however small the move, and none without one', () => {
+  const length = /d="M(-\d+) 0H-11"/.exec(markup(h(StraightArrow, { from: [10, 0], to: [10.5, 0] })))?.[1];
+  expect(Number(length)).toBeLessThanOrEqual(-20);
+  const [x0, x1] = [
+    ...markup(h(TurnArrow, { from: 0, to: 0.5, radius: 60 })).matchAll(/[M ]([-\d.]+) [-\d.]+(?=A|")/g),
+  ].map(([, x]) => Number(x));
+  expect((x1 ?? 0) - (x0 ?? 0)).toBeGreaterThan(8);
+  expect(markup(h(TurnArrow, { from: 30, to: 30, radius: 60 }))).toBe('');
+  expect(markup(h(StraightArrow, { from: [3, 4], to: [3, 4] }))).toBe('');
 });
 
 describe('shim pack', () => {

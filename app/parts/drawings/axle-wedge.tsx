@@ -21,11 +21,11 @@ function Picture(props: PictureProps) {
   const from = Number(props.from) * gain * rear;
   const to = Number(props.to) * gain * rear;
   const drop = 2 * HALF * Math.tan((Math.abs(to) * Math.PI) / 180);
-  const { note } = words(props);
-  const title = `Leaf spring, wedge and axle from the side, spring above the axle: ${note}`;
+  const { from: before, to: after, note } = words(props);
+  const title = `Leaf spring above the axle, from the side: wedge from ${before} to ${after}, ${note}`;
   return (
-    <Frame width={290} height={172} title={title}>
-      <g transform="translate(145 108)">
+    <Frame width={290} height={154} title={title}>
+      <g transform="translate(145 92)">
         <g transform={`translate(0 ${-SEAT - drop / 2})`}>
           <Spring />
         </g>
@@ -63,11 +63,11 @@ function wedge(lean: number): string {
 function Spring() {
   return (
     <>
-      <path class="picture-bolt" d="M-128-30Q0 4 128-30v7Q0 12 -128-23z" transform="translate(0 -12)" />
+      <path class="picture-bolt" d="M-128-30Q0 4 128-30v7Q0 12 -128-23z" transform="translate(0 -6)" />
       <rect class="picture-bolt" x="-72" y="-14" width="144" height="7" />
       <rect class="picture-bolt" x="-48" y="-7" width="96" height="7" />
-      <circle class="cam-hole" cx="-128" cy="-40" r="8" />
-      <circle class="cam-hole" cx="128" cy="-40" r="8" />
+      <circle class="cam-hole" cx="-128" cy="-34" r="8" />
+      <circle class="cam-hole" cx="128" cy="-34" r="8" />
     </>
   );
 }
@@ -76,12 +76,12 @@ const name = (degrees: number): string => (degrees === 0 ? 'none' : `${say(degre
 
 function words(props: PictureProps) {
   const [from, to] = [Number(props.from), Number(props.to)];
-  if (to === 0) return { from: name(from), to: name(to), note: from === 0 ? 'no wedge' : 'no wedge, the old one out' };
+  if (to === 0) return { from: name(from), to: name(to), note: from === 0 ? 'stays as it is' : 'the old wedge out' };
   const [above, below] = to > 0 ? ['rear', 'front'] : ['front', 'rear'];
   return {
     from: name(from),
     to: name(to),
-    note: from === to ? 'stays as it is' : `${name(from)} to ${name(to)}, thick end to the ${above}`,
+    note: from === to ? 'stays as it is' : `thick end to the ${above}`,
     // Which end follows from the geometry: a seat on top of the axle leans the other way from one beneath it.
     also: `thick end to the ${above}; with the spring under the axle, to the ${below}`,
   };

@@ -7,7 +7,7 @@ export const beamRear: SuspensionPicture = {
   links: [],
   // The axle as far as the car's middle, with half the outline of its drive from behind and from above.
   solid: [
-    ['wheelCentre', [0, 0, 320]],
+    ['wheelCentre', [0, 130, 320]],
     [
       [0, 0, 450],
       [0, 85, 420],
@@ -15,6 +15,7 @@ export const beamRear: SuspensionPicture = {
       [0, 130, 285],
       [0, 85, 220],
       [0, 0, 190],
+      [0, 0, 450],
     ],
     [
       [200, 0, 320],
@@ -23,6 +24,7 @@ export const beamRear: SuspensionPicture = {
       [-70, 125, 320],
       [-120, 70, 320],
       [-130, 0, 320],
+      [200, 0, 320],
     ],
   ],
   upright: [],

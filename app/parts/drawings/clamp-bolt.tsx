@@ -37,7 +37,7 @@ function Picture(props: PictureProps) {
   const radius = Math.hypot(TOP.x, TOP.y) + 12;
   const rest = (Math.atan2(TOP.x * out, -TOP.y) * 180) / Math.PI;
   return (
-    <Frame width={290} height={172} title={`Strut and wheel from the ${seen}, from ${before} to ${after}: ${note}`}>
+    <Frame width={290} height={170} title={`Strut and wheel from the ${seen}, from ${before} to ${after}: ${note}`}>
       <g transform={`translate(${145 - out * 46} 104)`}>
         <path class="picture-hatch" d="M-24-92l8-8M-10-92l8-8M4-92l8-8M18-92l8-8" />
         <path class="picture-line" d="M-26-92h52" />
@@ -46,10 +46,7 @@ function Picture(props: PictureProps) {
         <g class="cam-turn" style={{ '--turn-from': `${from - to}deg` }}>
           <g transform={`rotate(${to})`}>
             <Wheel out={out} class="picture-body" />
-            <path
-              class="picture-body"
-              d={`M${-9 * out}-42H${10 * out}L${34 * out}-22v18L${10 * out} 18H${-9 * out}z`}
-            />
+            <path class="picture-body" d={`M0-36H${8 * out}L${34 * out}-20v18L${8 * out} 14H0z`} />
           </g>
         </g>
         <g transform={`rotate(${from})`}>
@@ -59,10 +56,10 @@ function Picture(props: PictureProps) {
         <circle class="picture-body" r="8" cy="6" />
         <UpperBolt {...props} />
         <TurnArrow from={rest + from} to={rest + to} radius={radius} />
-        <text class="picture-small" x={out * 20} y="-80" text-anchor="middle">
+        <text class="picture-small" x={out * -36} y="-8" text-anchor="middle">
           in
         </text>
-        <text class="picture-small" x={out * 124} y="-60" text-anchor="middle">
+        <text class="picture-small" x={out * 116} y="-8" text-anchor="middle">
           out
         </text>
       </g>

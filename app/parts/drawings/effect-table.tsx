@@ -1,7 +1,7 @@
 import { say } from '../../../core/adjuster/steps.ts';
 import type { Adjuster } from '../../../core/contract.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { Frame, StraightArrow, signed } from './picture.tsx';
+import { Frame, StraightArrow } from './picture.tsx';
 
 const WIDTH = 290;
 const ROW = 26;
@@ -76,6 +76,9 @@ function Chart({ rows, ...props }: PictureProps & { rows: readonly Row[] }) {
   );
 }
 
+/** As charts print them: two decimals in every cell. */
+const degrees = (x: number): string => `${x > 0 ? '+' : ''}${x.toFixed(2).replace('-', '−')}`;
+
 interface CellsProps {
   row: Row | undefined;
   columns: readonly (typeof ANGLES)[number][];
@@ -95,7 +98,7 @@ function Cells({ row, columns, middle, y, lit }: CellsProps) {
       </text>
       {columns.map((angle, i) => (
         <text key={angle} class={name} x={middle(i)} y={y} dy=".36em" text-anchor="middle">
-          {signed(row[angle] ?? 0, 2)}
+          {degrees(row[angle] ?? 0)}
         </text>
       ))}
     </>

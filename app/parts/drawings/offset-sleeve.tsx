@@ -2,10 +2,10 @@ import { say } from '../../../core/adjuster/steps.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, isLeft, TurnArrow } from './picture.tsx';
 
-const RADIUS = 46;
+const RADIUS = 52;
 /** The bore's radius and how far off the middle it is drawn, px. */
-const BORE = 25;
-const OFF = 11;
+const BORE = 24;
+const OFF = 10;
 
 /**
  * Where the sleeve's angle is on a clock seen from above, the car's front at the top. 0° leans the axis outboard, 90° to
@@ -30,8 +30,8 @@ function Picture(props: PictureProps) {
   const { from: before, to: after, note } = words(props);
   const title = `Sleeve of the upper ball joint from above, front of the car at the top, from ${before} to ${after}: ${note}`;
   return (
-    <Frame width={290} height={178} title={title}>
-      <g transform={`translate(${145 - 18 * out} 84)`}>
+    <Frame width={290} height={184} title={title}>
+      <g transform={`translate(${145 - 20 * out} 90)`}>
         {Array.from({ length: marks }, (_, i) => (
           <path
             key={i}
@@ -40,24 +40,24 @@ function Picture(props: PictureProps) {
             transform={`rotate(${onClock((i * 360) / marks, left)})`}
           />
         ))}
-        <TurnArrow from={from} to={to} radius={RADIUS + 16} />
+        <TurnArrow from={from} to={to} radius={RADIUS + 13} />
         <g class="cam-turn" style={{ '--turn-from': `${-change}deg` }}>
           <g transform={`rotate(${to})`}>
             <circle class="picture-body" r={RADIUS} />
             <circle class="cam-hole" cy={-OFF} r={BORE} />
             <path class="eccentric-to" d={`M0 ${-OFF - BORE}V${-RADIUS}`} />
-            <path class="picture-head" d={`M0 ${-RADIUS}l-7 13h14z`} />
+            <path class="picture-head" d={`M0 ${-RADIUS + 1}l-8 13h16z`} />
             <circle class="picture-ink" cy={-OFF} r="3" />
           </g>
         </g>
         <g transform={`rotate(${from})`}>
           <circle class="cam-ring" cy={-OFF} r={BORE} />
-          <path class="eccentric-from" d={`M0 ${-OFF - BORE}V${-RADIUS - 6}`} />
+          <path class="eccentric-from" d={`M0 ${-OFF - BORE}V${-RADIUS}`} />
         </g>
-        <Says x={0} y={-68} lines={['front']} />
-        <Says x={-76 * out} y={5} lines={['in']} />
-        <Says x={104 * out} y={-14} lines={['0°', 'out,', 'camber +']} />
-        <Says x={0} y={82} lines={['90° rear, caster +']} />
+        <Says x={0} y={-77} lines={['front']} />
+        <Says x={-84 * out} y={5} lines={['in']} />
+        <Says x={113 * out} y={-4} lines={['0° out', 'camber +']} />
+        <Says x={0} y={89} lines={['90° rear, caster +']} />
       </g>
     </Frame>
   );

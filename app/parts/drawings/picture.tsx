@@ -73,17 +73,18 @@ interface StraightArrowProps {
   to: readonly [x: number, y: number];
 }
 
+/** Arrows shorter than this, px, cannot be seen from two metres: the tail of a short one starts behind its mark. */
+const SHORTEST = 24;
+
 /** A line with its head at `to`. Nothing where nothing moves. */
 export function StraightArrow({ from: [x0, y0], to: [x1, y1] }: StraightArrowProps) {
   const length = Math.hypot(x1 - x0, y1 - y0);
-  if (length < 0.5) return null;
+  if (length === 0) return null;
   const angle = (Math.atan2(y1 - y0, x1 - x0) * 180) / Math.PI;
-  // As with an arc, what is shorter than the head is all head.
-  const head = Math.min(11, length);
   return (
-    <g class="picture-arrow" transform={`translate(${x0} ${y0}) rotate(${angle})`}>
-      <path d={`M0 0h${length - head}`} />
-      <path class="picture-head" d={`M${length} 0l${-head}-6v12z`} />
+    <g class="picture-arrow" transform={`translate(${x1} ${y1}) rotate(${angle})`}>
+      <path d={`M${-Math.max(SHORTEST, length)} 0H-11`} />
+      <path class="picture-head" d="M0 0l-11-6v12z" />
     </g>
   );
 }
@@ -97,15 +98,15 @@ interface TurnArrowProps {
 
 /** An arc about the origin with its head at `to`. Nothing where nothing turns. */
 export function TurnArrow({ from, to, radius }: TurnArrowProps) {
-  const sweep = to - from;
-  if (Math.abs(sweep) < 0.5) return null;
-  const way = Math.sign(sweep);
-  // The head is about 11 px long: the arc stops at its foot, and a turn shorter than that is all head.
-  const head = (11 / radius) * (180 / Math.PI);
-  const foot = to - way * Math.min(head, Math.abs(sweep));
-  const [x0, y0] = around(from, radius);
+  const way = Math.sign(to - from);
+  if (way === 0) return null;
+  const long = (px: number) => (px / radius) * (180 / Math.PI);
+  const tail = to - way * Math.max(long(SHORTEST), Math.abs(to - from));
+  // The head is about 11 px long: the arc stops at its foot.
+  const foot = to - way * long(11);
+  const [x0, y0] = around(tail, radius);
   const [x1, y1] = around(foot, radius);
-  const large = Math.abs(foot - from) > 180 ? 1 : 0;
+  const large = Math.abs(foot - tail) > 180 ? 1 : 0;
   const tip = around(to, radius).join(' ');
   const outer = around(foot, radius + 6).join(' ');
   const inner = around(foot, radius - 6).join(' ');

@@ -41,9 +41,10 @@ function Picture(props: PictureProps) {
   const from = at(Number(props.from));
   const to = at(Number(props.to));
   const { note } = words(props);
+  const way = Math.sign(to - from);
   const title = `Sliding plate on its scale, from ${signed(Number(props.from))} to ${signed(Number(props.to))} mm: ${note}`;
   return (
-    <Frame width={WIDTH} height={146} title={title}>
+    <Frame width={WIDTH} height={props.adjuster.direction ? 160 : 141} title={title}>
       <rect class="picture-body" x="4" y="2" width={WIDTH - 8} height="82" rx="8" />
       {[22, 64].map((y) => (
         <rect key={y} class="picture-bolt" x={FIRST - 9} y={y - 8} width={LAST - FIRST + 18} height="16" rx="8" />
@@ -59,7 +60,7 @@ function Picture(props: PictureProps) {
       </g>
       <rect class="cam-ring" x={from - PLATE / 2} y="8" width={PLATE} height="70" rx="5" />
       <path class="eccentric-from" d={`M${from} 84v24`} />
-      <StraightArrow from={[from, 96]} to={[to - Math.sign(to - from) * Math.min(9, Math.abs(to - from)), 96]} />
+      {way !== 0 && <StraightArrow from={[from, 96]} to={[to - way * Math.min(9, Math.abs(to - from) / 2), 96]} />}
     </Frame>
   );
 }
@@ -96,12 +97,16 @@ function Scale({ adjuster, low, high, at }: ScaleProps) {
           {signed(mm)}
         </text>
       ))}
-      <text class="picture-small" x="4" y="114">
-        {wayOf(adjuster.direction, -1)}
-      </text>
-      <text class="picture-small" x={WIDTH - 4} y="114" text-anchor="end">
-        {wayOf(adjuster.direction, 1)}
-      </text>
+      {adjuster.direction && (
+        <>
+          <text class="picture-small" x="4" y="156">
+            ‹ {wayOf(adjuster.direction, -1)}
+          </text>
+          <text class="picture-small" x={WIDTH - 4} y="156" text-anchor="end">
+            {wayOf(adjuster.direction, 1)} ›
+          </text>
+        </>
+      )}
     </>
   );
 }

@@ -1,4 +1,3 @@
-import { Frame } from './picture.tsx';
 import type { SuspensionPicture } from './suspension-picture.ts';
 
 const ROWS = [0, 1, 2, 3, 4];
@@ -7,7 +6,8 @@ const NAME = 'No geometry, the chart only';
 /** A printed sheet: positions down, angles across. */
 function Sheet() {
   return (
-    <Frame width={320} height={168} title={NAME}>
+    <svg class="picture" viewBox="0 0 320 168" width="100%" role="img">
+      <title>{NAME}</title>
       <path class="picture-body" d="M72 4h152l24 24v136H72z" />
       <path class="picture-bolt" d="M224 4v24h24" />
       <path class="picture-line" d="M88 24h84M88 46h144v102H88zM124 46v102" />
@@ -20,7 +20,7 @@ function Sheet() {
           />
         </g>
       ))}
-    </Frame>
+    </svg>
   );
 }
 
