@@ -34,8 +34,15 @@ export const axleWedge: AdjusterKind = {
   accepts: (wedge, position) => sizes(wedge.degrees).includes(position as number),
   effect: (_, position) => ({ add: { camber: 0, caster: position as number, toe: 0 } }),
   bothSides: (_, position) => ({ value: position as number, most: 0 }),
-  instruction: (_, from, to) =>
-    `Support the axle, free the spring bolts, change ${name(from)} for ${name(to)} on both sides alike; one a side, never stacked.`,
+  instruction: (_, from, to) => {
+    const change =
+      to === 0
+        ? `take the ${name(from)} out`
+        : from === 0
+          ? `fit the ${name(to)}`
+          : `change the ${name(from)} for the ${name(to)}`;
+    return `Support the axle, free the spring bolts, ${change}, both sides alike; one a side, never stacked.`;
+  },
   show: (_, position) => name(position),
   step: (wedge) => {
     const all = sizes(wedge.degrees);

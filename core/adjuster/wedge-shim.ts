@@ -68,7 +68,7 @@ export const wedgeShim: AdjusterKind = {
   },
   instruction: (_, from, to) =>
     parse(to)
-      ? `Take the hub off, change ${name(from)} for the ${name(to)} (0° = thick side at the top inside, camber out; 90° = toe-in).`
+      ? `Take the hub off, ${parse(from) ? `change the ${name(from)} for` : 'fit'} the ${name(to)} (0° = thick side at the top inside, camber out; 90° = toe-in).`
       : `Take the hub off and take the ${name(from)} out.`,
   show: (_, position) => name(position),
   step: (shim) => {

@@ -24,9 +24,10 @@ describe('an axle wedge', () => {
   it('is for both sides alike', () => {
     expect(axleWedge.bothSides?.(wedge, 2)).toEqual({ value: 2, most: 0 });
     expect(axleWedge.instruction(wedge, 1, 2, 'LF')).toContain(
-      'change 1° wedge for 2° wedge on both sides alike; one a side',
+      'change the 1° wedge for the 2° wedge, both sides alike; one a side, never stacked',
     );
-    expect(axleWedge.instruction(wedge, 1, 0, 'LF')).toContain('for no wedge on both sides');
+    expect(axleWedge.instruction(wedge, 1, 0, 'LF')).toContain('take the 1° wedge out, both sides alike');
+    expect(axleWedge.instruction(wedge, 0, 2, 'LF')).toContain('fit the 2° wedge, both sides alike');
   });
 
   it('needs a rigid axle that is steered', () => {

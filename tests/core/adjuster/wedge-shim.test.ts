@@ -36,7 +36,10 @@ describe('a tapered hub shim', () => {
   });
 
   it('says to take the hub off, and which way round', () => {
-    expect(wedgeShim.instruction(shim, 'none', '0.5@90', 'LR')).toContain('change no shim for the 0.5° shim at 90°');
+    expect(wedgeShim.instruction(shim, 'none', '0.5@90', 'LR')).toContain('fit the 0.5° shim at 90°');
+    expect(wedgeShim.instruction(shim, '0.5@0', '0.5@90', 'LR')).toContain(
+      'change the 0.5° shim at 0° for the 0.5° shim at 90°',
+    );
     expect(wedgeShim.instruction(shim, '1@0', 'none', 'LR')).toBe('Take the hub off and take the 1° shim at 0° out.');
   });
 
