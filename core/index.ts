@@ -13,7 +13,7 @@ export { chartPair } from './plan/chart-pair.ts';
 export { planMoves } from './plan/plan.ts';
 export { predictReading } from './plan/predict.ts';
 export { type WhatElse, whatElse } from './plan/what-else.ts';
-export { adjusterEffects, type StepEffect } from './pose/effects.ts';
+export { adjusterEffects, axleEffects, type StepEffect } from './pose/effects.ts';
 export { heightEffect, type SideEffects, sideEffects } from './pose/side-effects.ts';
 export { type AxlePose, solveAxle } from './pose/solve-axle.ts';
 export { solveCorner } from './pose/solve-corner.ts';

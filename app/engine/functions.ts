@@ -2,6 +2,7 @@
 import {
   adjusterEffects,
   assess,
+  axleEffects,
   chartOf,
   heightEffect,
   planMoves,
@@ -14,6 +15,7 @@ import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
 
 export const functions = {
   adjusterEffects,
+  axleEffects,
   assess,
   chartOf,
   heightEffect,

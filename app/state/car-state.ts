@@ -38,7 +38,7 @@ export function carState(all: Records, car: CarRecord): CarState {
 
 function leftState(car: CarRecord, reading: Reading, closed: string): CarState {
   const { verdict, worst } = judged(reading, car.spec);
-  const place = worst ? placeWord(worst.where, worst.angle) : '';
+  const place = worst ? placeWord(car.car, worst.where, worst.angle) : '';
   const words: Record<VerdictState, string> = {
     in: 'all in the window',
     edge: `${place} near its edge`,

@@ -1,5 +1,5 @@
 /** First load. How readings stand to the windows on file: the core's judgement, for the marks on the screens. */
-import type { AxleName, Corner, Reading, Spec, Window } from '../../core/contract.ts';
+import type { AxleName, Car, Corner, Reading, Spec, Window } from '../../core/contract.ts';
 import { type AssessedAngle, assess, judge } from '../../core/reading/assess.ts';
 import { AXLES, isAxle } from '../../core/reading/axle-angles.ts';
 import { windowFor } from '../../core/reading/spec-terms.ts';
@@ -42,8 +42,8 @@ const ANGLE_WORDS: Readonly<Record<string, string>> = {
   crossCaster: 'cross caster',
 };
 
-/** `LF camber`, `front total toe`, `thrust angle`. */
-export function placeWord(where: Corner | AxleName, angle: string): string {
-  if (angle === 'thrustAngle') return where === 'front' ? 'steer-ahead' : 'thrust angle';
+/** `LF camber`, `front total toe`, `thrust angle`; of an axle that steers that is where the wheel stands straight. */
+export function placeWord(car: Car, where: Corner | AxleName, angle: string): string {
+  if (angle === 'thrustAngle') return isAxle(where) && car[where].steered ? 'steer-ahead' : 'thrust angle';
   return `${where} ${ANGLE_WORDS[angle] ?? angle}`;
 }

@@ -26,7 +26,7 @@ export function wayText(adjuster: Adjuster, { corner, from, to }: Pick<Move, 'co
 
 /** "LF camber stays 0.12 high. LF upper front shims: at the end of their travel." */
 export function shortfallText(car: Car, { where, angle, by, atStop }: Shortfall): string {
-  const place = placeWord(where, angle);
+  const place = placeWord(car, where, angle);
   const size = valueText(angle === 'thrustAngle' ? 'camber' : angle, Math.abs(by), car.wheel.rimDiameter);
   const stops = atStop.map((ref) => `${ref.corner} ${adjusterOf(car, ref)?.name ?? ref.adjuster}`);
   const why = stops.length > 0 ? ` At the end of travel: ${stops.join(', ')}.` : '';

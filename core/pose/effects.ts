@@ -1,9 +1,11 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
-import type { Adjuster, CornerPose, Settings, Suspension } from '../contract.ts';
+import type { Adjuster, Axle, CornerPose, Settings, Suspension } from '../contract.ts';
 import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
 import { validateSuspension } from '../records/suspension.ts';
-import { UnitModel } from './unit.ts';
+import { validateAxle } from '../records/validate.ts';
+import { kindOf } from './linkage.ts';
+import { sidesOf, UnitModel } from './unit.ts';
 
 /** What one step of an adjuster does to its wheel, degrees. */
 export interface StepEffect {
@@ -30,16 +32,37 @@ export function adjusterEffects(
 ): StepEffect[] {
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
-  const model = UnitModel.ofCorner(checked, fitted);
-  const stands = validateSettings(settings, fitted);
-  return fitted.flatMap((adjuster) => {
+  return stepEffects(UnitModel.ofCorner(checked, fitted), 0, validateSettings(settings, fitted));
+}
+
+/**
+ * The same for both sides of an axle with every adjuster at its reference. A rigid axle is taken as the one piece that
+ * it is, each side with its own points; what it has once stands with the left side.
+ * @throws InputError naming the field (`axle.…`), the value and what is allowed
+ */
+export function axleEffects(axle: Axle): { readonly left: StepEffect[]; readonly right: StepEffect[] } {
+  const [left, right] = sidesOf(validateAxle(axle));
+  if (!kindOf(left.suspension).rigidAxle) {
+    return {
+      left: stepEffects(new UnitModel([left]), 0, {}),
+      right: stepEffects(new UnitModel([right]), 0, {}),
+    };
+  }
+  const model = new UnitModel([left, right], 'axle.suspension');
+  return { left: stepEffects(model, 0, {}), right: stepEffects(model, 1, {}) };
+}
+
+/** Of each adjuster of one side of a unit, the other side at its references. */
+function stepEffects(model: UnitModel, side: number, stands: Settings): StepEffect[] {
+  const at = (settings: Settings): Settings[] => model.sides.map((_, i) => (i === side ? settings : {}));
+  return (model.sides[side]?.adjusters ?? []).flatMap((adjuster) => {
     const { from, to, name } = (adjusterKinds[adjuster.kind] as AdjusterKind).step(adjuster);
-    const before = model.pose([{ ...stands, [adjuster.id]: from }]);
-    const after = model.pose([{ ...stands, [adjuster.id]: to }]);
+    const before = model.pose(at({ ...stands, [adjuster.id]: from }));
+    const after = model.pose(at({ ...stands, [adjuster.id]: to }));
     if (!before.reachable || !after.reachable) return [];
-    const [own, other] = after.corners.map((pose, i) => gained(before.corners[i] as CornerPose, pose));
-    if (!own) return [];
-    const { camber, toe, ...caster } = own;
+    const gains = after.corners.map((pose, i) => gained(before.corners[i] as CornerPose, pose));
+    const { camber, toe, ...caster } = gains[side] as ReturnType<typeof gained>;
+    const other = gains.find((_, i) => i !== side);
     const rest = other ? { otherWheel: { camber: other.camber, toe: other.toe } } : {};
     return [{ adjuster: adjuster.id, step: name, camber, toe, ...caster, ...rest }];
   });

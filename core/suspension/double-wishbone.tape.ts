@@ -11,27 +11,82 @@
 import type { Vec3 } from '../contract.ts';
 import { add, scale } from '../geometry/vector.ts';
 import { deg, mm, type TapeDimension, type TapeLayout } from './tape.ts';
+import * as shared from './tape-dimensions.ts';
 import * as part from './tape-parts.ts';
 
 export type { TapeDimension };
 
 export const TAPE_DIMENSIONS: readonly TapeDimension[] = [
-  ...part.MEASURED_ANGLES,
-  deg('sai', 30, 10, 'most double wishbones have 8 to 12°'),
-  mm('upperFrontLength', 60, 1500, 280, 60, 'a middling upper arm'),
-  mm('upperRearLength', 60, 1500, 'upperFrontLength', 40, 'an even triangle'),
-  mm('upperPivotSpacing', 30, 1200, 250, 60, 'a middling upper arm'),
-  ...part.LOWER_ARM_LENGTHS,
-  mm('ballSpacing', 60, 900, 270, 50, 'a middling knuckle'),
-  ...part.WHEEL_HEIGHTS,
-  mm('upperFrontHeight', 50, 1500, 'upperBallHeight', 30, 'a level upper arm'),
-  mm('upperRearHeight', 50, 1500, 'upperFrontHeight', 20, 'a level pivot line'),
-  ...part.LOWER_ARM_HEIGHTS,
-  ...part.STANCE,
-  ...part.STEERING,
-  part.skewOf('upper'),
-  part.skewOf('lower'),
-  ...part.STEERING_ANGLES,
+  ...shared.measuredAngles('upperBall'),
+  deg('sai', {
+    label: 'SAI',
+    between: ['lowerBall', 'upperBall'],
+    limit: 30,
+    otherwise: 10,
+    why: 'most double wishbones have 8 to 12°',
+  }),
+  mm('upperFrontLength', {
+    label: 'Upper arm, front pivot to ball joint',
+    between: ['upperFront', 'upperBall'],
+    low: 60,
+    high: 1500,
+    otherwise: 280,
+    tolerance: 60,
+    why: 'a middling upper arm',
+  }),
+  mm('upperRearLength', {
+    label: 'Upper arm, rear pivot to ball joint',
+    between: ['upperRear', 'upperBall'],
+    low: 60,
+    high: 1500,
+    otherwise: 'upperFrontLength',
+    tolerance: 40,
+    why: 'an even triangle',
+  }),
+  mm('upperPivotSpacing', {
+    label: 'Upper arm, pivot to pivot',
+    between: ['upperFront', 'upperRear'],
+    low: 30,
+    high: 1200,
+    otherwise: 250,
+    tolerance: 60,
+    why: 'a middling upper arm',
+  }),
+  ...shared.LOWER_ARM_LENGTHS,
+  mm('ballSpacing', {
+    label: 'Ball joint to ball joint',
+    between: ['lowerBall', 'upperBall'],
+    low: 60,
+    high: 900,
+    otherwise: 270,
+    tolerance: 50,
+    why: 'a middling knuckle',
+  }),
+  ...shared.WHEEL_HEIGHTS,
+  mm('upperFrontHeight', {
+    label: 'Upper arm, front pivot, height',
+    between: ['upperFront'],
+    low: 50,
+    high: 1500,
+    otherwise: 'upperBallHeight',
+    tolerance: 30,
+    why: 'a level upper arm',
+  }),
+  mm('upperRearHeight', {
+    label: 'Upper arm, rear pivot, height',
+    between: ['upperRear'],
+    low: 50,
+    high: 1500,
+    otherwise: 'upperFrontHeight',
+    tolerance: 20,
+    why: 'a level pivot line',
+  }),
+  ...shared.LOWER_ARM_HEIGHTS,
+  ...shared.STANCE,
+  ...shared.STEERING,
+  shared.skewOf('upper'),
+  shared.skewOf('lower'),
+  ...shared.STEERING_ANGLES,
 ];
 
 export const doubleWishboneTape: TapeLayout = {

@@ -15,22 +15,61 @@ import type { Vec3 } from '../contract.ts';
 import { add, dot, norm, scale, sub } from '../geometry/vector.ts';
 import { InputError } from '../input-error.ts';
 import { type Dimensions, deg, mm, type TapeDimension, type TapeLayout } from './tape.ts';
+import * as shared from './tape-dimensions.ts';
 import * as part from './tape-parts.ts';
 
 const DIMENSIONS: readonly TapeDimension[] = [
-  ...part.MEASURED_ANGLES,
-  deg('sai', 30, 13, 'most struts have 11 to 15°'),
-  mm('strutLength', 100, 1500, 420, 60, 'a middling strut, from the clamp to the top mount'),
-  ...part.LOWER_ARM_LENGTHS,
-  ...part.WHEEL_HEIGHTS,
-  mm('strutLowerHeight', 100, 1200, 420, 40, 'a clamp about 110 mm above the wheel centre'),
-  ...part.LOWER_ARM_HEIGHTS,
-  ...part.STANCE,
-  mm('strutLowerInset', -200, 400, 80, 30, 'a strut that stands inboard of the lower ball joint'),
-  mm('strutLowerAhead', -400, 400, 'axisAheadAtClamp', 20, 'in side view the strut lies on the steering axis'),
-  ...part.STEERING,
-  part.skewOf('lower'),
-  ...part.STEERING_ANGLES,
+  ...shared.measuredAngles('strutTop'),
+  deg('sai', {
+    label: 'SAI',
+    between: ['lowerBall', 'strutTop'],
+    limit: 30,
+    otherwise: 13,
+    why: 'most struts have 11 to 15°',
+  }),
+  mm('strutLength', {
+    label: 'Strut, clamp to top mount',
+    between: ['strutLower', 'strutTop'],
+    low: 100,
+    high: 1500,
+    otherwise: 420,
+    tolerance: 60,
+    why: 'a middling strut, from the clamp to the top mount',
+  }),
+  ...shared.LOWER_ARM_LENGTHS,
+  ...shared.WHEEL_HEIGHTS,
+  mm('strutLowerHeight', {
+    label: 'Strut at its clamp, height',
+    between: ['strutLower'],
+    low: 100,
+    high: 1200,
+    otherwise: 420,
+    tolerance: 40,
+    why: 'a clamp about 110 mm above the wheel centre',
+  }),
+  ...shared.LOWER_ARM_HEIGHTS,
+  ...shared.STANCE,
+  mm('strutLowerInset', {
+    label: 'Strut at its clamp, inboard of the wheel centre',
+    between: ['strutLower', 'wheelCentre'],
+    low: -200,
+    high: 400,
+    otherwise: 80,
+    tolerance: 30,
+    why: 'a strut that stands inboard of the lower ball joint',
+  }),
+  mm('strutLowerAhead', {
+    label: 'Strut at its clamp, ahead of the wheel centre',
+    between: ['strutLower', 'wheelCentre'],
+    low: -400,
+    high: 400,
+    otherwise: 'axisAheadAtClamp',
+    tolerance: 20,
+    why: 'in side view the strut lies on the steering axis',
+  }),
+  ...shared.STEERING,
+  shared.skewOf('lower'),
+  ...shared.STEERING_ANGLES,
 ];
 
 export const strutTape: TapeLayout = {

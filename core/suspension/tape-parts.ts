@@ -1,6 +1,6 @@
 /**
  * The parts that several suspensions share on a tape: the stance of the wheel and its lower ball joint, a triangular
- * arm, the steering arm and tie rod; each with its dimensions and its construction.
+ * arm, the steering arm and tie rod. Their dimensions: tape-dimensions.ts.
  *
  * Arm, in plan: heights turn its two lengths and its pivot spacing into the sides of a flat triangle. Its foot, from
  * the ball square to the pivot line, lies inboard; the pivot line is turned by `…PivotSkew`. Heights and lengths then
@@ -12,45 +12,7 @@ import type { Vec3 } from '../contract.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import { steeringAxis } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
-import { type Dimensions, deg, mm } from './tape.ts';
-
-/** Defaults are those of a middling passenger car. */
-export const MEASURED_ANGLES = [
-  deg('caster', 30, undefined, 'as measured, with the adjusters where they stand'),
-  deg('camber', 20, undefined, 'as measured, with the adjusters where they stand'),
-  deg('toe', 20, undefined, 'as measured, one wheel, + for toe-in'),
-];
-export const LOWER_ARM_LENGTHS = [
-  mm('lowerFrontLength', 60, 1500, 380, 60, 'a middling lower arm'),
-  mm('lowerRearLength', 60, 1500, 'lowerFrontLength', 40, 'an even triangle'),
-  mm('lowerPivotSpacing', 30, 1200, 320, 60, 'a middling lower arm'),
-];
-export const LOWER_ARM_HEIGHTS = [
-  mm('lowerFrontHeight', 50, 1500, 'lowerBallHeight', 30, 'a level lower arm'),
-  mm('lowerRearHeight', 50, 1500, 'lowerFrontHeight', 20, 'a level pivot line'),
-];
-export const WHEEL_HEIGHTS = [
-  mm('wheelCentreHeight', 150, 700, 310, 20, 'a middling tyre'),
-  mm('lowerBallHeight', 50, 700, 210, 30, 'about 100 mm below the wheel centre'),
-];
-export const STANCE = [
-  mm('track', 600, 3000, 1500, 50, 'a middling car, between the wheel centres'),
-  mm('axleBehindFront', -100, 8000, 0, 0, 'a front axle; for a rear one it is the wheelbase'),
-  mm('lowerBallInset', 0, 400, 70, 20, 'a ball joint inside the rim'),
-  mm('lowerBallAhead', -400, 400, 'axisAhead', 20, 'the steering axis passes the wheel centre in side view'),
-];
-export const STEERING = [
-  mm('steeringArmLength', 40, 500, 130, 25, 'a middling arm, from the lower ball joint to the rod end'),
-  mm('tieOuterHeight', 50, 900, 'lowerBallHeight', 20, 'level with the lower ball joint'),
-  mm('tieRodLength', 60, 1200, 350, 40, 'a middling rod, joint to joint'),
-  mm('tieInnerHeight', 50, 1200, 'tieOuterHeight', 20, 'a level rod'),
-];
-export const skewOf = (which: 'upper' | 'lower') =>
-  deg(`${which}PivotSkew`, 60, 0, 'a pivot line along the car; + turns its front end outboard, in plan');
-export const STEERING_ANGLES = [
-  deg('steeringArmAngle', 60, 0, 'a steering arm along the car; + turns the rod end inboard, in plan'),
-  deg('tieRodSweep', 60, 0, 'a rod square to the car; + puts its inner end further forward, in plan'),
-];
+import type { Dimensions } from './tape.ts';
 
 /** The wheel centre, the lower ball joint below it, and the unit steering axis that the measured angles give. */
 export function stance({ take, follows }: Dimensions): { wheelCentre: Vec3; lowerBall: Vec3; axis: Vec3 } {

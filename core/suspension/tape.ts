@@ -7,6 +7,9 @@ import { InputError } from '../input-error.ts';
 
 export interface TapeDimension {
   readonly name: string;
+  /** As a technician reads it, and the points of the drawing that it belongs to or lies between. */
+  readonly label: string;
+  readonly between: readonly string[];
   readonly unit: 'mm' | 'degrees';
   readonly low: number;
   readonly high: number;
@@ -21,23 +24,24 @@ export interface TapeDimension {
   readonly why: string;
 }
 
-export const mm = (
-  name: string,
-  low: number,
-  high: number,
-  otherwise: number | string,
-  tolerance: number,
-  why: string,
-): TapeDimension => ({ name, unit: 'mm', low, high, otherwise, tolerance, why });
+type Words = Pick<TapeDimension, 'label' | 'between' | 'why'>;
+interface Length extends Words, Pick<TapeDimension, 'low' | 'high'> {
+  readonly otherwise: number | string;
+  readonly tolerance: number;
+}
+interface Angle extends Words {
+  /** Within ± this. */
+  readonly limit: number;
+  readonly otherwise?: number;
+}
 
-/** Within ± `limit`. */
-export const deg = (name: string, limit: number, otherwise: number | undefined, why: string): TapeDimension => ({
+export const mm = (name: string, length: Length): TapeDimension => ({ name, unit: 'mm', ...length });
+export const deg = (name: string, { limit, ...angle }: Angle): TapeDimension => ({
   name,
   unit: 'degrees',
   low: -limit,
   high: limit,
-  ...(otherwise === undefined ? {} : { otherwise }),
-  why,
+  ...angle,
 });
 
 /** ± mm at 95 % of what was measured and says nothing else. */

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Adjuster, Axle, Suspension, Vec3 } from '../../core/contract.ts';
-import { type AxlePose, adjusterEffects, solveAxle, solveCorner } from '../../core/index.ts';
+import { type AxlePose, adjusterEffects, axleEffects, solveAxle, solveCorner } from '../../core/index.ts';
 import { generalAxle, type SideDisturbance } from '../tools/general-axle.ts';
 import { between, LAYOUTS, oneOf, type Random, randomSuspension, rod, stream } from '../tools/random-cars.ts';
 import { anyDirection } from '../tools/samples.ts';
@@ -97,6 +97,29 @@ describe('parallel links', () => {
     const turned = degrees(Math.asin(1 / (2 * HALF)));
     expect(effect?.toe).toBeCloseTo(-turned, 6);
     expect(effect?.otherWheel?.toe).toBeCloseTo(turned, 6);
+  });
+
+  it('a right side of its own: each step does what the whole axle does, and is not taken for a mirror', () => {
+    const { rodAxle: _, rodBody: __, ...own } = parallel.points;
+    const nearer = Object.entries(own).map(([name, [x, y, z]]): [string, Vec3] => [
+      name,
+      name.startsWith('lower') ? [x, y - 60, z + 12] : [x, y, z],
+    ]);
+    const axle = { ...square, rightSuspension: { ...parallel, points: Object.fromEntries(nearer) } };
+    const effects = axleEffects(axle);
+    for (const side of ['left', 'right'] as const) {
+      const other = side === 'left' ? 'right' : 'left';
+      for (const { adjuster, camber, toe, otherWheel } of effects[side]) {
+        const one = { [side]: { [adjuster]: 1 } };
+        const [before, after] = [posed(axle, {}), posed(axle, one)];
+        expect(camber).toBeCloseTo(after[side].camber - before[side].camber, 9);
+        expect(toe).toBeCloseTo(after[side].toe - before[side].toe, 9);
+        expect(otherWheel?.toe).toBeCloseTo(after[other].toe - before[other].toe, 9);
+      }
+    }
+    expect(effects.right.some(({ adjuster }) => adjuster === 'rod')).toBe(false);
+    const lower = (side: 'left' | 'right') => effects[side].find(({ adjuster }) => adjuster === 'lower')?.toe ?? 0;
+    expect(Math.abs(lower('left') - lower('right'))).toBeGreaterThan(1e-4);
   });
 
   it('one wheel bumped alone rolls the axle: camber by the roll on both sides', () => {

@@ -1,11 +1,11 @@
 /** What one step of each adjuster does to its wheel, as soon as the core can work it out, and what nobody knows of it. */
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
-import type { Adjuster, AxleName, Suspension } from '../../../core/contract.ts';
+import type { Adjuster, Axle, AxleName, Suspension } from '../../../core/contract.ts';
 import { InputError } from '../../../core/input-error.ts';
 import type { StepEffect } from '../../../core/pose/effects.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { formatAngle } from '../../../core/units/format.ts';
-import { engine } from '../../engine/index.ts';
+import { type CallOptions, engine } from '../../engine/index.ts';
 import { type Asked, useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
 import { axleOf } from './car-texts.ts';
@@ -24,15 +24,21 @@ export interface AxleEffects {
 /** Both sides at once where they are alike. */
 export function useEffects(form: Form, axle: AxleName): AxleEffects {
   // The core checks what the texts say: this cast promises nothing.
-  const { suspension, rightSuspension, adjusters } = axleOf(form.texts, axle, form.record?.car[axle]) as unknown as {
-    suspension: Suspension;
-    rightSuspension?: Suspension;
-    adjusters: readonly Adjuster[];
-  };
-  const left = useTold(suspension, adjusters, `effects ${axle}`);
-  // A rigid axle is one piece: its left side tells what the step does to both wheels.
-  const apart = rightSuspension && !suspensionKinds[suspension.kind]?.rigidAxle ? rightSuspension : undefined;
-  const right = useTold(apart, adjusters, `effects ${axle} right`);
+  const typed = axleOf(form.texts, axle, form.record?.car[axle]) as unknown as Axle;
+  const { suspension, rightSuspension } = typed;
+  const ofOne = (one: Suspension): Ask => ({
+    about: one,
+    of: (adjusters, options) => engine.call('adjusterEffects', [one, adjusters], options),
+  });
+  // One piece: what a step does to either wheel hangs on the points of both sides.
+  const ofPiece = (side: 'left' | 'right'): Ask => ({
+    about: [typed, side],
+    of: async (adjusters, options) => (await engine.call('axleEffects', [{ ...typed, adjusters }], options))[side],
+  });
+  const piece = rightSuspension && suspensionKinds[suspension.kind]?.rigidAxle;
+  const left = useTold(piece ? ofPiece('left') : ofOne(suspension), typed.adjusters, `effects ${axle}`);
+  const apart = rightSuspension && (piece ? ofPiece('right') : ofOne(rightSuspension));
+  const right = useTold(apart, typed.adjusters, `effects ${axle} right`);
   const sides = apart
     ? [
         { title: 'Left', told: left },
@@ -42,26 +48,26 @@ export function useEffects(form: Form, axle: AxleName): AxleEffects {
   return { kind: suspension.kind, sides };
 }
 
-function useTold(suspension: Suspension | undefined, adjusters: readonly Adjuster[], latest: string): Asked<Told> {
-  const wanted = suspension && adjusters.length > 0;
-  const question = wanted ? `effects ${JSON.stringify([suspension, adjusters])}` : undefined;
-  return useAsked(question, (signal) => tell(suspension as Suspension, adjusters, { signal, latest }));
+interface Ask {
+  /** What the answer hangs on beside the adjusters. */
+  readonly about: unknown;
+  readonly of: (adjusters: readonly Adjuster[], options: CallOptions) => Promise<readonly StepEffect[]>;
+}
+
+function useTold(ask: Ask | undefined, adjusters: readonly Adjuster[], latest: string): Asked<Told> {
+  const question = ask && adjusters.length > 0 ? `effects ${JSON.stringify([ask.about, adjusters])}` : undefined;
+  return useAsked(question, (signal) => tell((ask as Ask).of, adjusters, { signal, latest }));
 }
 
 /** One that is only half typed must not hide what the others do: it is set aside with what the core says of it. */
-async function tell(
-  suspension: Suspension,
-  adjusters: readonly Adjuster[],
-  options: { readonly signal: AbortSignal; readonly latest: string },
-): Promise<Told> {
+async function tell(effectsOf: Ask['of'], adjusters: readonly Adjuster[], options: CallOptions): Promise<Told> {
   const refused: Record<string, InputError> = {};
   let left = adjusters;
   for (;;) {
     try {
-      const effects = await engine.call('adjusterEffects', [suspension, left], options);
-      return { effects, refused };
+      return { effects: await effectsOf(left, options), refused };
     } catch (error) {
-      const at = error instanceof InputError ? /^adjusters\[(\d+)\]/.exec(error.field)?.[1] : undefined;
+      const at = error instanceof InputError ? /\badjusters\[(\d+)\]/.exec(error.field)?.[1] : undefined;
       const wrong = at === undefined ? undefined : left[Number(at)];
       if (!wrong) throw error;
       refused[wrong.id] = error as InputError;
@@ -82,8 +88,8 @@ export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
     const { otherWheel } = effect;
     return otherWheel
       ? [
-          { title: 'This side', effect },
-          { title: 'Other side', effect: { ...otherWheel, step: effect.step } },
+          { title: title || 'This side', effect },
+          { title: title ? `${title}, to the other` : 'Other side', effect: { ...otherWheel, step: effect.step } },
         ]
       : [{ title, effect }];
   });
@@ -134,7 +140,7 @@ const show = (degrees: number | undefined): string =>
 function whyNot({ id, kind }: StepProps['adjuster'], told: Asked<Told> | undefined): string {
   const error = told?.value?.refused[id] ?? told?.error;
   if (error instanceof InputError) {
-    const place = error.field.replace(/^adjusters\[\d+\]\.?/, '');
+    const place = error.field.replace(/^(axle\.)?adjusters\[\d+\]\.?/, '');
     return `What a step does shows here once ${placeName(place, kind)} is right: ${error.allowed}.`;
   }
   if (error) return error.message;

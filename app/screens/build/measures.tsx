@@ -10,7 +10,6 @@ import type { Form } from './form.ts';
 import { cardUnits } from './numbers.ts';
 import { optionalPoints, pointsOf } from './points.ts';
 import { coordinate, dimensionsOf, isByTape, PLACES } from './suspension-texts.ts';
-import { dimensionName, dimensionPoints } from './tape-names.ts';
 import { asTyped, Typical } from './typical.tsx';
 
 interface Props {
@@ -134,18 +133,20 @@ function TapeFields({ form, path, kind, ring }: FieldsProps) {
           key={dimension.name}
           form={form}
           path={`${path}.${dimension.name}`}
-          label={`${dimensionName(dimension.name)}${dimension.unit === 'degrees' ? ', degrees' : ''}`}
-          hint={emptyHint(dimension)}
+          label={`${dimension.label}${dimension.unit === 'degrees' ? ', degrees' : ''}`}
+          hint={emptyHint(dimension, dimensionsOf(kind))}
           mode="decimal"
-          onFocus={() => ring(dimensionPoints(dimension.name))}
+          onFocus={() => ring(dimension.between)}
         />
       ))}
     </>
   );
 }
 
-function emptyHint({ otherwise, unit, why }: TapeDimension): string {
+/** What follows from other dimensions has no name of its own: the reason says it. */
+function emptyHint({ otherwise, unit, why }: TapeDimension, all: readonly TapeDimension[]): string {
   if (otherwise === undefined) return why;
-  const taken = typeof otherwise === 'number' ? `${otherwise} ${unit}` : `as ${dimensionName(otherwise).toLowerCase()}`;
-  return `left empty: ${taken} (${why})`;
+  const alike = all.find(({ name }) => name === otherwise);
+  if (alike) return `left empty: as ${alike.label.charAt(0).toLowerCase()}${alike.label.slice(1)} (${why})`;
+  return `left empty: ${typeof otherwise === 'number' ? `${otherwise} ${unit} (${why})` : why}`;
 }

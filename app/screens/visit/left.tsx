@@ -132,7 +132,7 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
     .filter(({ where, angle }) => [found, left].some((one) => angleOf(one, where, angle) !== undefined));
   return [
     ...judged.map(({ where, angle, value, window, state }) => ({
-      name: placeWord(where, angle),
+      name: placeWord(car, where, angle),
       found: show(angle, angleOf(found, where, angle)),
       left: show(angle, value),
       window: `${show(angle, window.low)} to ${show(angle, window.high)}`,
@@ -143,7 +143,7 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
       const value = angleOf(left, where, angle);
       const window = windowOf(spec, field);
       return {
-        name: placeWord(where, angle),
+        name: placeWord(car, where, angle),
         found: show(angle, angleOf(found, where, angle)),
         left: show(angle, value),
         window: window ? `${show(angle, window.low)} to ${show(angle, window.high)}` : '',

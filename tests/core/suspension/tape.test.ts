@@ -225,3 +225,19 @@ function closes(tape: Readonly<Record<string, number>>, which: 'upper' | 'lower'
   const spacing = flat(t(`${which}PivotSpacing`), t(`${which}FrontHeight`) - t(`${which}RearHeight`));
   return spacing > Math.abs(front - rear) + 5 && spacing < front + rear - 5;
 }
+
+describe('what the build card shows beside a dimension', () => {
+  const taped = Object.values(suspensionKinds).filter(({ tape }) => tape !== undefined);
+
+  it.each(taped.map((kind) => [kind.kind, kind] as const))('%s: rings points that the kind has', (_, kind) => {
+    for (const { between, name } of kind.tape?.dimensions ?? []) {
+      expect(between.length, name).toBeGreaterThan(0);
+      for (const point of between) expect(kind.points, name).toContain(point);
+    }
+  });
+
+  it.each(taped.map((kind) => [kind.kind, kind] as const))('%s: no two dimensions share a label', (_, kind) => {
+    const labels = kind.tape?.dimensions.map(({ label }) => label) ?? [];
+    expect(new Set(labels).size).toBe(labels.length);
+  });
+});
