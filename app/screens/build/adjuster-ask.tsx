@@ -59,7 +59,7 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
       return (
         <NumbersField
           form={form}
-          label={`${label}, ${ask.unit}`}
+          label={withUnit(label, ask.unit)}
           parts={[
             { label: 'from', path: `${path}[0]` },
             { label: 'to', path: `${path}[1]` },
@@ -72,10 +72,14 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
     default: {
       const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : 'unit' in ask ? ask.unit : '';
       const mode = ask.as === 'length' || ask.as === 'number' ? 'decimal' : 'text';
-      return <TextField {...common} label={unit ? `${label}, ${unit}` : label} mode={mode} />;
+      return <TextField {...common} label={withUnit(label, unit)} mode={mode} />;
     }
   }
 }
+
+/** A label that says its unit already does not say it twice. */
+const withUnit = (label: string, unit: string): string =>
+  unit && !label.toLowerCase().split(' ').includes(unit) ? `${label}, ${unit}` : label;
 
 /** The axle's drawing with what the adjuster moves ringed. */
 function Where({ form, axle, ringed }: Pick<Props, 'form' | 'axle'> & { readonly ringed: readonly string[] }) {

@@ -9,8 +9,13 @@ type Shape = Readonly<Record<string, unknown>>;
 const FIRST: readonly AskedField[] = [
   { name: 'name', label: 'Name', hint: 'as you call it on the job', ask: { as: 'text' } },
 ];
-const LAST: readonly AskedField[] = [
-  { name: 'effort', label: 'Time to move it', ask: { as: 'number', unit: 'minutes' } },
+const last = (minutes: number): readonly AskedField[] => [
+  {
+    name: 'effort',
+    label: 'Time to move it',
+    hint: `left empty: ${minutes} minutes`,
+    ask: { as: 'number', unit: 'minutes' },
+  },
   {
     name: 'torque',
     label: 'Torque, maker’s figure',
@@ -21,8 +26,8 @@ const LAST: readonly AskedField[] = [
 
 /** All that may be asked of a kind, in order. */
 function allFieldsOf(kind: string): readonly AskedField[] {
-  const own = adjusterKinds[kind]?.fields;
-  return own ? [...FIRST, ...own, ...LAST] : [];
+  const own = adjusterKinds[kind];
+  return own ? [...FIRST, ...own.fields, ...last(own.effort)] : [];
 }
 
 /** Ways of saying the same thing that the kind has; none for most. */

@@ -141,7 +141,8 @@ function whyNot({ id, kind }: StepProps['adjuster'], told: Asked<Told> | undefin
   const error = told?.value?.refused[id] ?? told?.error;
   if (error instanceof InputError) {
     const place = error.field.replace(/^(axle\.)?adjusters\[\d+\]\.?/, '');
-    return `What a step does shows here once ${placeName(place, kind)} is right: ${error.allowed}.`;
+    const need = error.value === undefined ? 'given' : `right: ${error.allowed}`;
+    return `What a step does shows here once ${placeName(place, kind)} is ${need}.`;
   }
   if (error) return error.message;
   return told?.value ? 'Its step cannot be reached with these points: look at both.' : 'Working out what a step does…';
