@@ -128,7 +128,11 @@ export interface AdjusterRef {
   readonly adjuster: string;
 }
 
-export type PlanStyle = 'closest' | 'least-work';
+/**
+ * `closest`: nearest to the aims. `least-work`: fewest minutes first. `surest`: nearest to the aims as the re-measure is
+ * expected to be, with what is not known of the dimensions and of the moves counted in.
+ */
+export type PlanStyle = 'closest' | 'least-work' | 'surest';
 
 export interface PlanRequest {
   readonly car: Car;
@@ -139,6 +143,8 @@ export interface PlanRequest {
   /** Adjusters that are not to be moved. */
   readonly locked?: readonly AdjusterRef[];
   readonly style?: PlanStyle;
+  /** Minutes that the plan may take at the most, where everything can be brought into its window within them. */
+  readonly maxEffort?: number;
   readonly gauge?: Gauge;
 }
 

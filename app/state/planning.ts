@@ -36,7 +36,7 @@ export function useExpected(view: VisitView, round: RoundView | undefined): Aske
   const to: CarSettings = round ? movedOn(from, round.moves) : {};
   const reading = round?.record.reading ?? {};
   return useAsked(round && `expect ${JSON.stringify([view.car.car, reading, from, to])}`, (signal) =>
-    engine.call('predictReading', [view.car.car, reading, from, to], { signal }),
+    engine.call('expectReading', [view.car.car, reading, from, to], { signal }),
   );
 }
 

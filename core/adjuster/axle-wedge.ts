@@ -58,5 +58,6 @@ export const axleWedge: AdjusterKind = {
   ],
   start: { reference: 0 },
   sample: { adjuster: { reference: 0, degrees: [0.5, 1, 1.5, 2] }, from: 0, to: 1.5 },
+  tolerance: { usual: 0.1, unit: 'degrees' },
   effort: 40,
 };

@@ -67,5 +67,6 @@ export const clampBolt: AdjusterKind = {
   ],
   start: { step: 0.1, range: [-1.5, 1.5], reference: 0 },
   sample: { adjuster: { reference: 0, step: 0.1, range: [-1.5, 1.5] }, from: -0.5, to: 0.7 },
+  tolerance: { usual: 0.1, unit: 'degrees' },
   effort: 8,
 };

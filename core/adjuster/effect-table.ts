@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Position } from '../contract.ts';
+import type { Position, Suspension } from '../contract.ts';
 import { numberField, optional, rangeField } from './ask.ts';
 import { base, number, range, stamped } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
@@ -46,6 +46,8 @@ type Row = NonNullable<EffectTable['positions']>[number];
 const rowAt = (table: EffectTable, position: Position): Row | undefined =>
   table.positions?.find(({ label }) => String(label) === String(position));
 const reach = (table: EffectTable): readonly [number, number] => table.range ?? [0, 0];
+
+const NO_GEOMETRY: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 
 /** The chart that came with a kit: the angles of a position are added as printed. What they do to each other is unknown. */
 export const effectTable: AdjusterKind = {
@@ -120,6 +122,18 @@ export const effectTable: AdjusterKind = {
     },
     from: 'B',
     to: 'D',
+  },
+  tolerance: {
+    usual: 20,
+    unit: '% of the change',
+    // A chart is of another car of the kind: each of its angles is off by its own share.
+    error: (table, from, to, by) => {
+      const [a, b] = [from, to].map((position) => effectTable.effect(table, position, NO_GEOMETRY).add);
+      return (['camber', 'caster', 'toe'] as const)
+        .map((angle) => [angle, (((b?.[angle] ?? 0) - (a?.[angle] ?? 0)) * by) / 100] as const)
+        .filter(([, off]) => off !== 0)
+        .map(([angle, off]) => ({ add: { camber: 0, caster: 0, toe: 0, [angle]: off } }));
+    },
   },
   effort: 8,
 };

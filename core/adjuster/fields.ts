@@ -63,6 +63,8 @@ export const base = <K extends string>(kind: K) => ({
   kind: v.literal(kind, kind),
   torque: v.optional(v.pipe(v.string('text'), v.maxLength(LONGEST_TEXT, 'up to 400 characters'))),
   effort: v.optional(number(0, 1000, 'minutes')),
+  /** ± at 95 %, in the unit of the kind's tolerance. */
+  tolerance: v.optional(number(0, 100, '')),
 });
 
 /** `d` made unit. */

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Position } from '../contract.ts';
+import type { Position, Vec3 } from '../contract.ts';
 import { AT } from './ask.ts';
 import { base, stamped, text, vector } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
@@ -79,6 +79,15 @@ export const indexedCam: AdjusterKind = {
     },
     from: '3',
     to: '5',
+  },
+  tolerance: {
+    usual: 0.2,
+    unit: 'mm',
+    // Along x, y and z alone, where the cam moves its point at all.
+    error: (cam, _, __, by) =>
+      [0, 1, 2]
+        .filter((axis) => (cam as IndexedCam).positions.some(({ offset }) => offset[axis] !== 0))
+        .map((axis) => ({ shift: { [cam.at]: [0, 1, 2].map((i) => (i === axis ? by : 0)) as unknown as Vec3 } })),
   },
   effort: 10,
 };

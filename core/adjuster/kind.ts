@@ -31,6 +31,18 @@ export interface Touches {
   readonly line?: true;
 }
 
+/** How exactly a move can be made. */
+export interface Tolerance {
+  /** ± at 95 % where the user has not said: trade practice, no source. */
+  readonly usual: number;
+  readonly unit: string;
+  /**
+   * What a move that is off by so much does beside what its position says, each independently. Absent: what as much
+   * more of the position does.
+   */
+  readonly error?: (adjuster: Adjuster, from: Position, to: Position, by: number) => readonly Effect[];
+}
+
 export interface AdjusterKind {
   readonly kind: string;
   readonly name: string;
@@ -73,6 +85,7 @@ export interface AdjusterKind {
     readonly from: Position;
     readonly to: Position;
   };
+  readonly tolerance: Tolerance;
   /** Minutes to move it once where the user has not said: trade practice, no source. */
   readonly effort: number;
 }

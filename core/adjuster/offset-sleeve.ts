@@ -57,5 +57,6 @@ export const offsetSleeve: AdjusterKind = {
   ],
   start: { marks: 12, reference: 0 },
   sample: { adjuster: { reference: 0, degrees: 1, marks: 12 }, from: 0, to: 120 },
+  tolerance: { usual: 3, unit: 'degrees' },
   effort: 20,
 };

@@ -104,5 +104,6 @@ export const shimPack: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], reference: 0 },
   sample: { adjuster: { reference: 3, sizes: [1.5], max: 9 }, from: 3, to: 4.5 },
+  tolerance: { usual: 0.1, unit: 'mm' },
   effort: 8,
 };

@@ -49,5 +49,6 @@ export const slide: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], step: 1, range: [-10, 10], reference: 0 },
   sample: { adjuster: { reference: 0, step: 1, range: [-10, 10] }, from: -2, to: 4 },
+  tolerance: { usual: 0.5, unit: 'mm' },
   effort: 6,
 };

@@ -130,5 +130,6 @@ export const threadedRod: AdjusterKind = {
   ],
   start: { stepTurns: 1 / 12, range: [-6, 6], reference: 0 },
   sample: { adjuster: { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, from: 0, to: 1.25 },
+  tolerance: { usual: 0.05, unit: 'turns' },
   effort: 4,
 };

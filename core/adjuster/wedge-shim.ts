@@ -87,5 +87,10 @@ export const wedgeShim: AdjusterKind = {
   ],
   start: { marks: 24, reference: NONE },
   sample: { adjuster: { reference: NONE, degrees: [0.5], marks: 24 }, from: NONE, to: '0.5@45' },
+  tolerance: {
+    usual: 0.05,
+    unit: 'degrees',
+    error: (_, __, ___, by) => [{ spin: { camber: by, toe: 0 } }, { spin: { camber: 0, toe: by } }],
+  },
   effort: 30,
 };

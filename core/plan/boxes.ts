@@ -33,6 +33,8 @@ export class Side {
     inWindow: boolean,
     private readonly weights: readonly number[],
     private readonly effortFirst: boolean,
+    /** What each state costs beside its terms, if anything. */
+    extra?: Float64Array,
   ) {
     const { values, count, slack, stride } = states;
     this.#cost = new Float64Array(count);
@@ -57,7 +59,7 @@ export class Side {
     const high = own.map((_, t) => bound(t, 'high', 1));
     next: for (let state = 0; state < count; state++) {
       if (Number.isNaN(values[state * stride] as number)) continue;
-      let cost = 0;
+      let cost = extra ? (extra[state] as number) : 0;
       for (let t = 0; t < own.length; t++) {
         let value = 0;
         for (let p = first[t] as number; p < (first[t + 1] as number); p++) {

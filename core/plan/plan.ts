@@ -27,12 +27,15 @@ import { outside } from '../reading/spec-terms.ts';
 import { validatePlanRequest } from '../records/validate.ts';
 import { samePosition } from './axis.ts';
 import { type CarModel, compileCar, cornerOf, type Unit } from './car-model.ts';
-import { type Covariance, chanceOf, covarianceOf, DEFAULT_GAUGE } from './chance.ts';
+import { chanceOf } from './chance.ts';
+import { doubtsOf } from './doubt.ts';
 import { type Role, rankOf, roleOf } from './order.ts';
+import { place } from './placed.ts';
 import { predictWith } from './predict.ts';
 import { type Found, search } from './search.ts';
 import { type Stand, UnitStates } from './states.ts';
 import { distanceOf, groups, isIn, type Term, termsOf, termValue, tiesOf, tieTerms } from './terms.ts';
+import { type Covariance, DEFAULT_GAUGE, Unknowns } from './unknowns.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
@@ -59,7 +62,7 @@ export function planMoves(given: PlanRequest): Plan {
   const gauge = request.gauge ?? DEFAULT_GAUGE;
   const covariances = model.map((unit) => {
     const at = (settings: Record<Corner, Settings>) => unit.corners.map((corner) => settings[corner]);
-    return covarianceOf(unit, at(now), at(positions), gauge);
+    return new Unknowns(unit, at(now), gauge).covariance(at(positions));
   });
   const moves = inOrder(request, model, now, positions);
   return {
@@ -167,15 +170,25 @@ function best(request: PlanRequest, model: CarModel, now: Record<Corner, Setting
     const movable = measured ? own.filter((adjuster) => !isLocked(corner, adjuster)) : [];
     return { measured: measured ?? {}, current: now[corner], movable, ties: tiesOf(request.car[axleOf(corner)]) };
   };
+  const doubts = (units: readonly Unit[], states: readonly UnitStates[], own: readonly Term[]): Float64Array[] => {
+    const placed = own.map((term) => place(term, states));
+    return units.map((unit, u) => {
+      const from = unit.corners.map((corner) => now[corner]);
+      const unknowns = new Unknowns(unit, from, request.gauge ?? DEFAULT_GAUGE);
+      return doubtsOf(states[u] as UnitStates, placed, u, unknowns, from);
+    });
+  };
   const problems = groups(terms, model).map((units) => {
     const states = units.map((unit) => new UnitStates(unit, unit.corners.map(stand)));
     for (const { count } of states) combinations *= count;
     const corners = units.flatMap((unit) => unit.corners);
-    return { states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) };
+    const own = terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner));
+    const extra = request.style === 'surest' ? { extra: doubts(units, states, own) } : {};
+    return { states, terms: own, ...extra };
   });
   const solve = (inWindow: boolean): (Found | undefined)[] => {
     const effortFirst = inWindow && request.style === 'least-work';
-    return problems.map((p) => search(p.states, p.terms, { inWindow, effortFirst }));
+    return problems.map(({ states, terms, ...p }) => search(states, terms, { inWindow, effortFirst, ...p }));
   };
   // Everything in its window if any combination does it; else the nearest to the aims, whatever the style.
   let answers = solve(true);

@@ -24,6 +24,10 @@ export interface Goal {
   readonly inWindow: boolean;
   /** Least effort first, distance second; else distance alone, effort to settle a tie. */
   readonly effortFirst: boolean;
+  /** For each unit what each of its states costs beside the terms. */
+  readonly extra?: readonly Float64Array[];
+  /** No combination that takes more minutes. */
+  readonly maxEffort?: number;
 }
 
 export interface Found {
@@ -63,10 +67,11 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
   const sides = states.map((own, unit) => {
     const weights = Array.from({ length: own.stride }, (_, at) => weightOf(placed, unit, at));
     const mine = placed.filter((one) => isOwn(one) && one.parts[0]?.unit === unit);
-    return new Side(own, mine, goal.inWindow, weights, goal.effortFirst);
+    return new Side(own, mine, goal.inWindow, weights, goal.effortFirst, goal.extra?.[unit]);
   });
 
   let constant = 0;
+  const most = (goal.maxEffort ?? Number.POSITIVE_INFINITY) + SAME_EFFORT;
   const before = (a: Choice, b: Choice): boolean => {
     if (goal.effortFirst && Math.abs(a.effort - b.effort) > SAME_EFFORT) return a.effort < b.effort;
     if (a.distance !== b.distance) return a.distance < b.distance;
@@ -84,6 +89,7 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
       tilted += box.tilted;
       effort += box.effort;
     }
+    if (effort > most) return undefined;
     for (const { term, parts, meeting } of shared) {
       let low = term.constant;
       let high = term.constant;
@@ -105,8 +111,10 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
   const settle = ({ boxes, effort }: Choice): Choice | undefined => {
     const settled = boxes.map((box, i) => (sides[i] as Side).state(box));
     const numbers = settled.map((state, i) => (states[i] as UnitStates).exact(state));
-    const distance = judge(placed, numbers, goal.inWindow);
-    return distance === undefined ? undefined : { boxes, distance, effort, settled };
+    const judged = judge(placed, numbers, goal.inWindow);
+    if (judged === undefined) return undefined;
+    const extra = settled.reduce((sum, state, i) => sum + (goal.extra?.[i]?.[state] ?? 0), 0);
+    return { boxes, distance: judged + extra, effort, settled };
   };
 
   /** The best choice; nothing where there is none; `undecided` where more than `most` had to be split. */

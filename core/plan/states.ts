@@ -41,7 +41,8 @@ export class UnitStates {
   /** Most that an angle here may differ from a full solve, degrees. */
   slack = LEAST_SLACK;
 
-  readonly #axes: readonly Axis[];
+  /** The adjusters that are moved, the last one varying first. */
+  readonly axes: readonly Axis[];
   readonly #angles: number;
   /** measured − model at the present positions. */
   readonly #offset: Float64Array;
@@ -90,8 +91,8 @@ export class UnitStates {
     );
     const fine = finest(axes);
     // The interpolated adjuster is the innermost, so that its positions lie side by side.
-    this.#axes = fine < 0 ? axes : [...axes.filter((_, i) => i !== fine), axes[fine] as Axis];
-    this.count = this.#axes.reduce((n, axis) => n * axis.positions.length, 1);
+    this.axes = fine < 0 ? axes : [...axes.filter((_, i) => i !== fine), axes[fine] as Axis];
+    this.count = this.axes.reduce((n, axis) => n * axis.positions.length, 1);
     const most = MOST_STATES / corners.length;
     if (this.count > most) {
       throw new InputError(
@@ -100,7 +101,7 @@ export class UnitStates {
         `up to ${most} combinations ${corners.length > 1 ? 'an axle' : 'a corner'}: lock an adjuster or widen its step`,
       );
     }
-    this.#changes = this.#axes.map((axis) => {
+    this.#changes = this.axes.map((axis) => {
       const here = model.change(axis.side, axis.adjuster.id, axis.positions[axis.current] as Position);
       return axis.positions.map((position) => difference(model.change(axis.side, axis.adjuster.id, position), here));
     });
@@ -127,7 +128,7 @@ export class UnitStates {
   /** The positions of a state, corner by corner; adjusters that are not moved among them stay where they stand. */
   settings(state: number): Settings[] {
     const settings = this.stands.map(({ current }): Record<string, Position> => ({ ...current }));
-    this.#axes.forEach(({ side, adjuster, positions }, i) => {
+    this.axes.forEach(({ side, adjuster, positions }, i) => {
       (settings[side] as Record<string, Position>)[adjuster.id] = positions[this.#digit(state, i)] as Position;
     });
     return settings;
@@ -139,7 +140,7 @@ export class UnitStates {
     if (!known) {
       known = this.values.slice(state * this.stride, (state + 1) * this.stride);
       this.#solve(
-        this.#axes.map((_, i) => this.#digit(state, i)),
+        this.axes.map((_, i) => this.#digit(state, i)),
         known,
         0,
       );
@@ -150,9 +151,8 @@ export class UnitStates {
 
   #digit(state: number, axis: number): number {
     let rest = state;
-    for (let i = this.#axes.length - 1; i > axis; i--)
-      rest = Math.floor(rest / (this.#axes[i] as Axis).positions.length);
-    return rest % (this.#axes[axis] as Axis).positions.length;
+    for (let i = this.axes.length - 1; i > axis; i--) rest = Math.floor(rest / (this.axes[i] as Axis).positions.length);
+    return rest % (this.axes[axis] as Axis).positions.length;
   }
 
   #solve(digits: readonly number[], out: Float64Array, at: number, extra?: Change): void {
@@ -171,11 +171,11 @@ export class UnitStates {
   readonly #scratch: Float64Array;
 
   #fill(interpolate: boolean): void {
-    const sizes = this.#axes.map((axis) => axis.positions.length);
+    const sizes = this.axes.map((axis) => axis.positions.length);
     const digits = sizes.map(() => 0);
     const outer = interpolate ? sizes.length - 1 : sizes.length;
     const inner = interpolate ? (sizes[outer] as number) : 1;
-    const line = interpolate ? new Line(this.#axes[outer] as Axis, this.unit.model, this.#angles) : undefined;
+    const line = interpolate ? new Line(this.axes[outer] as Axis, this.unit.model, this.#angles) : undefined;
     for (let state = 0; state < this.count; state += inner) {
       if (line) this.#fillLine(line, digits, state);
       else this.#solve(digits, this.values, state * this.stride);
@@ -226,7 +226,7 @@ export class UnitStates {
 
   #fillEffort(): void {
     let block = this.count;
-    for (const { positions, current, minutes } of this.#axes) {
+    for (const { positions, current, minutes } of this.axes) {
       const round = block;
       block /= positions.length;
       this.effort.forEach((_, state) => {
@@ -244,7 +244,7 @@ export class UnitStates {
       adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, position)?.value ?? 0;
     const axis = this.#axisOf(side, adjuster.id);
     const fixed = value(this.stands[side]?.current[adjuster.id] ?? adjuster.reference);
-    const values = this.#axes[axis]?.positions.map(value);
+    const values = this.axes[axis]?.positions.map(value);
     for (let state = 0; state < this.count; state++) {
       this.values[state * this.stride + place] = values ? (values[this.#digit(state, axis)] as number) : fixed;
     }
@@ -269,11 +269,11 @@ export class UnitStates {
   /** Where an adjuster stands in a state, whether or not it is moved. */
   #positionOf(side: number, id: string): (state: number) => Position | undefined {
     const axis = this.#axisOf(side, id);
-    const positions = this.#axes[axis]?.positions;
+    const positions = this.axes[axis]?.positions;
     return positions ? (state) => positions[this.#digit(state, axis)] : () => this.stands[side]?.current[id];
   }
 
   #axisOf(side: number, id: string): number {
-    return this.#axes.findIndex((one) => one.side === side && one.adjuster.id === id);
+    return this.axes.findIndex((one) => one.side === side && one.adjuster.id === id);
   }
 }

@@ -61,7 +61,7 @@ export const sidesOf = (axle: Axle): readonly [Side, Side] => [
   { suspension: axle.rightSuspension ?? axle.suspension, adjusters: adjustersOfSide(axle, false) },
 ];
 
-interface Fitted {
+export interface Fitted {
   readonly adjuster: Adjuster;
   readonly kind: AdjusterKind;
   /** What the reference does: effects are relative to it. */

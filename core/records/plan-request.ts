@@ -1,5 +1,6 @@
 import type { AdjusterRef, AxleSpec, CarFile, Gauge, PlanRequest, PlanStyle, Reading, Spec } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import { asMeasured } from '../plan/as-measured.ts';
 import { predictReading } from '../plan/predict.ts';
 import { angleOf } from '../reading/axle-angles.ts';
 import { validateCarSettings } from './adjusters.ts';
@@ -14,7 +15,8 @@ export interface PlanRequestOptions {
 
 /**
  * What to plan for a car file, the one way of the terminal and the app: the last round that holds of the last visit,
- * its settings moved on by what was done after it, and its reading predicted on by the same moves.
+ * its settings moved on by what was done after it, and its reading predicted on by the same moves. The car is the one
+ * that was found: its wheels lean as they were read (see as-measured.ts).
  * @throws InputError when the file (validated before) has no spec or no round
  */
 export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRequestOptions = {}): PlanRequest {
@@ -27,12 +29,13 @@ export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRe
   const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}].settings`;
   const from = validateCarSettings(round.settings, car, field);
   const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, field.replace(/settings$/, 'moved'));
+  const found = asMeasured(car, round.reading, from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
-    ? predictReading(car, round.reading, from, settings)
+    ? predictReading(found, round.reading, from, settings)
     : round.reading;
   return {
-    car,
+    car: found,
     spec: withHalves(spec, reading),
     reading,
     settings,

@@ -168,7 +168,7 @@ const REQUEST = open({
       schema.list(object(schema.adjusterRef, '{ corner, adjuster }'), 256),
     ),
   ),
-  style: v.optional(v.picklist(['closest', 'least-work'], 'closest or least-work')),
+  style: v.optional(v.picklist(['closest', 'least-work', 'surest'], 'closest, least-work or surest')),
   gauge: v.optional(schema.gauge),
 });
 

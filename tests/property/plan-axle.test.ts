@@ -6,7 +6,9 @@ import {
   type Car,
   type CarSettings,
   CORNERS,
+  type Corner,
   type PlanRequest,
+  type Position,
   type Reading,
   type Settings,
   type Suspension,
@@ -118,6 +120,8 @@ describe('against the thrust line, front and rear together', () => {
 });
 
 describe('how sure it is', () => {
+  /** ± turns at 95 %. */
+  const tolerance = 0.2;
   const random = stream(5);
   const suspension: Suspension = { ...randomSuspension(random, 'beam-linked'), tolerance: 4 };
   const car: Car = {
@@ -125,7 +129,7 @@ describe('how sure it is', () => {
     rear: {
       suspension,
       rightSuspension: withoutRod(suspension),
-      adjusters: [rod('lower', 'lowerBody', 3), rod('upper', 'upperBody', 3)],
+      adjusters: [rod('lower', 'lowerBody', 3), rod('upper', 'upperBody', 3)].map((one) => ({ ...one, tolerance })),
       steered: false,
     },
   };
@@ -136,25 +140,26 @@ describe('how sure it is', () => {
   };
   const plan = planMoves({ car, spec, reading, settings: {}, gauge });
 
-  /** The predicted reading where the points are these. */
-  const where = (left: Suspension, right: Suspension): Reading =>
-    predictReading(
-      { ...car, rear: { ...car.rear, suspension: left, rightSuspension: right } },
-      reading,
-      {},
-      plan.positions,
-    );
+  /** The predicted reading where the points are these and the rods were left at these. */
+  const where = (left: Suspension, right: Suspension, at: CarSettings = plan.positions): Reading =>
+    predictReading({ ...car, rear: { ...car.rear, suspension: left, rightSuspension: right } }, reading, {}, at);
+  /** The plan's positions with what was moved left `by` turns off. */
+  const left = (by: () => number): CarSettings => {
+    const at = structuredClone(plan.positions) as Record<Corner, Record<string, Position>>;
+    for (const { corner, adjuster, to } of plan.moves) at[corner][adjuster] = Number(to) + by();
+    return at;
+  };
   const moved = (given: Suspension, name: string, by: Vec3): Suspension => {
     const [x, y, z] = given.points[name] as Vec3;
     return { ...given, points: { ...given.points, [name]: [x + by[0], y + by[1], z + by[2]] } };
   };
 
-  it('the deviation is the gauge’s and every coordinate’s, of both sides', () => {
+  it('the deviation is the gauge’s, every coordinate’s and every move’s, of both sides', () => {
     expect(plan.moves.length).toBeGreaterThan(1);
-    const [left, right] = [car.rear.suspension, car.rear.rightSuspension as Suspension];
+    const sides = [car.rear.suspension, car.rear.rightSuspension as Suspension] as const;
     let variance = 2 * gauge.toe ** 2;
     const h = 0.25;
-    for (const [side, given] of [left, right].entries()) {
+    for (const [side, given] of sides.entries()) {
       for (const name of Object.keys(given.points)) {
         for (const by of [
           [h, 0, 0],
@@ -162,10 +167,18 @@ describe('how sure it is', () => {
           [0, 0, h],
         ] as const) {
           const off = moved(given, name, by);
-          const toe = (side === 0 ? where(off, right) : where(left, off)).LR?.toe ?? NaN;
+          const toe = (side === 0 ? where(off, sides[1]) : where(sides[0], off)).LR?.toe ?? NaN;
           variance += (4 ** 2 / 3) * ((toe - (plan.predicted.LR?.toe ?? NaN)) / h) ** 2;
         }
       }
+    }
+    for (const { corner, adjuster, to } of plan.moves) {
+      const at = {
+        ...plan.positions,
+        [corner]: { ...plan.positions[corner], [adjuster]: Number(to) + tolerance / 2 },
+      };
+      const toe = where(car.rear.suspension, car.rear.rightSuspension as Suspension, at).LR?.toe ?? NaN;
+      variance += (toe - (plan.predicted.LR?.toe ?? NaN)) ** 2;
     }
     expect(plan.deviation.LR?.toe).toBeCloseTo(Math.sqrt(variance), 5);
   });
@@ -181,7 +194,8 @@ describe('how sure it is', () => {
     const draws = 1500;
     let hits = 0;
     for (let i = 0; i < draws; i++) {
-      const after = where(built(car.rear.suspension), built(car.rear.rightSuspension as Suspension));
+      const off = left(() => (tolerance / 2) * normal());
+      const after = where(built(car.rear.suspension), built(car.rear.rightSuspension as Suspension), off);
       const read = Object.fromEntries(
         (['LR', 'RR'] as const).map((corner) => [
           corner,

@@ -10,6 +10,7 @@ import {
   CORNERS,
   type Corner,
   type PlanRequest,
+  type PlanStyle,
   type Reading,
   type Settings,
   type Spec,
@@ -157,7 +158,7 @@ export const WORST: Score = {
   effort: Number.POSITIVE_INFINITY,
 };
 
-export function better(a: Score, b: Score, style: 'closest' | 'least-work'): boolean {
+export function better(a: Score, b: Score, style: PlanStyle): boolean {
   if (a.inWindow !== b.inWindow) return a.inWindow;
   if (a.inWindow && style === 'least-work' && Math.abs(a.effort - b.effort) > 1e-6) return a.effort < b.effort;
   return a.distance < b.distance - 1e-9;

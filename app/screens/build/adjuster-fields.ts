@@ -1,6 +1,7 @@
 /** The fields of an adjuster between the core and the texts of the build card, by what each field asks for. */
 import type { Ask, AskedField, Column } from '../../../core/adjuster/ask.ts';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import type { AdjusterKind } from '../../../core/adjuster/kind.ts';
 import type { Adjuster, Vec3 } from '../../../core/contract.ts';
 import { angleOf, exactAngle, lengthOf, lengthText, plainOf, plainText, type Texts } from './numbers.ts';
 
@@ -9,12 +10,18 @@ type Shape = Readonly<Record<string, unknown>>;
 const FIRST: readonly AskedField[] = [
   { name: 'name', label: 'Name', hint: 'as you call it on the job', ask: { as: 'text' } },
 ];
-const last = (minutes: number): readonly AskedField[] => [
+const last = ({ effort, tolerance: { usual, unit } }: AdjusterKind): readonly AskedField[] => [
   {
     name: 'effort',
     label: 'Time to move it',
-    hint: `left empty: ${minutes} minutes`,
+    hint: `left empty: ${effort} minutes`,
     ask: { as: 'number', unit: 'minutes' },
+  },
+  {
+    name: 'tolerance',
+    label: 'Set to within ±',
+    hint: `left empty: ± ${usual} ${unit}`,
+    ask: { as: 'number', unit },
   },
   {
     name: 'torque',
@@ -27,7 +34,7 @@ const last = (minutes: number): readonly AskedField[] => [
 /** All that may be asked of a kind, in order. */
 function allFieldsOf(kind: string): readonly AskedField[] {
   const own = adjusterKinds[kind];
-  return own ? [...FIRST, ...own.fields, ...last(own.effort)] : [];
+  return own ? [...FIRST, ...own.fields, ...last(own)] : [];
 }
 
 /** Ways of saying the same thing that the kind has; none for most. */

@@ -1,6 +1,17 @@
 /** Three ways from a reading to the next positions of one axle. */
-import type { Adjuster, AxleSpec, Car, Corner, Reading, Settings, WheelReading } from '../../../core/contract.ts';
-import { adjusterPositions, planMoves } from '../../../core/index.ts';
+import type {
+  Adjuster,
+  AxleSpec,
+  Car,
+  CarFile,
+  Corner,
+  PlanStyle,
+  Reading,
+  Settings,
+  Visit,
+  WheelReading,
+} from '../../../core/contract.ts';
+import { adjusterPositions, planMoves, planRequest } from '../../../core/index.ts';
 import type { Family } from './families.ts';
 import { GAUGE, poseAt, type Wheel } from './truth.ts';
 
@@ -116,9 +127,17 @@ export function byChart(family: Family, spec: AxleSpec): Method {
   };
 }
 
-export function cornerwright(car: Car, spec: AxleSpec, axle: 'front' | 'rear'): Method {
+/** As the app asks: of the car file with its round, which is the car as it was found. */
+export function cornerwright(car: Car, spec: AxleSpec, axle: 'front' | 'rear', style: PlanStyle): Method {
   return (reading, settings) => {
-    const { positions, chance } = planMoves({ car, spec: { [axle]: spec }, reading, settings, gauge: GAUGE });
+    const visit: Visit = {
+      id: 'visit',
+      carId: car.id,
+      opened: '2026-01-01T08:00:00Z',
+      rounds: [{ reading, settings }],
+    };
+    const file: CarFile = { format: 'cornerwright', version: 1, car, spec: { [axle]: spec }, visits: [visit] };
+    const { positions, chance } = planMoves(planRequest(file, { style, gauge: GAUGE }));
     return { settings: positions, chance };
   };
 }

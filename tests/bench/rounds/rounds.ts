@@ -106,7 +106,8 @@ for (const half of [0.5, 0.25]) {
       const methods: Record<string, Method> = {
         'rule of thumb': ruleOfThumb(family, spec),
         "kit's chart": byChart(family, spec),
-        Cornerwright: cornerwright(carOf(family, l, r), spec, axle),
+        Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'surest'),
+        '  closest': cornerwright(carOf(family, l, r), spec, axle, 'closest'),
       };
       for (const [name, method] of Object.entries(methods)) {
         const outcome = play(method, spec, family.corners, truth());

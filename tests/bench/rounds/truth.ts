@@ -13,6 +13,13 @@ export const GAUGE = { camber: 0.03, caster: 0.08, toe: 0.015 } as const;
 const FOUND = { camber: 0.8, caster: 0.8, toe: 0.5 } as const;
 /** The most that a taped coordinate is off, mm. */
 const TAPE = 5;
+/** How exactly a move is made: one standard deviation in the adjuster's unit (mm, degrees, turns). Trade practice. */
+const MADE: Readonly<Record<string, number>> = {
+  'shim-pack': 0.05,
+  slide: 0.25,
+  'eccentric-cam': 1,
+  'threaded-rod': 0.025,
+};
 
 export interface Wheel {
   readonly camber: number;
@@ -65,6 +72,8 @@ export class TrueCorner {
   private readonly reference: Wheel;
   private readonly found: Wheel;
   private readonly known = new Map<string, Wheel>();
+  private readonly asked: Record<string, Settings[string]> = {};
+  private readonly stands: Record<string, number> = {};
 
   constructor(
     private readonly family: Family,
@@ -93,9 +102,15 @@ export class TrueCorner {
     return wheel;
   }
 
-  /** As the rack shows it. */
+  /** As the rack shows it once the adjusters were set there: what was moved stands where the hand left it. */
   read(settings: Settings): WheelReading {
-    const { camber, caster, toe } = this.angles(settings);
+    for (const adjuster of this.family.adjusters) {
+      const asked = (settings[adjuster.id] ?? adjuster.reference) as number;
+      if (asked === (this.asked[adjuster.id] ?? adjuster.reference)) continue;
+      this.asked[adjuster.id] = asked;
+      this.stands[adjuster.id] = asked + (MADE[adjuster.kind] as number) * normal(this.random);
+    }
+    const { camber, caster, toe } = this.angles(this.stands);
     return {
       camber: camber + GAUGE.camber * normal(this.random),
       ...(this.family.aim.caster === undefined ? {} : { caster: caster + GAUGE.caster * normal(this.random) }),

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
+import { expectReading } from '../../../core/plan/as-measured.ts';
 import { planMoves } from '../../../core/plan/plan.ts';
-import { predictReading } from '../../../core/plan/predict.ts';
 import { planRequest } from '../../../core/records/plan-request.ts';
 import { validateCarFile, validatePlanRequest } from '../../../core/records/validate.ts';
 import { carFile, carFileData, carFileNames } from './fixture.ts';
@@ -52,7 +52,7 @@ describe('planRequest', () => {
     expect(request.settings.RR).toEqual({ 'upper-shims': 3.175 });
     const round = file.visits?.[1]?.rounds[1];
     expect(request.reading).toEqual(
-      predictReading(file.car, round?.reading ?? {}, round?.settings ?? {}, request.settings),
+      expectReading(file.car, round?.reading ?? {}, round?.settings ?? {}, request.settings),
     );
   });
 

@@ -1,0 +1,97 @@
+/**
+ * The car as the rack found it: the hard points as they were entered, the wheels as they were read. Where a move pitches
+ * or rolls an upright, what that does to camber and toe hangs on how the wheel leans in it now, so that a model whose
+ * wheels stand as when the points were taken is off by the product of the two.
+ */
+import type {
+  Axle,
+  AxleName,
+  Car,
+  CarSettings,
+  Corner,
+  Reading,
+  Settings,
+  Suspension,
+  WheelReading,
+} from '../contract.ts';
+import { AXLES, isLeft } from '../reading/axle-angles.ts';
+import { validateCarSettings } from '../records/adjusters.ts';
+import { validateCar, validateReading } from '../records/validate.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { compileCar, type Unit } from './car-model.ts';
+import { predictReading, thrustChange } from './predict.ts';
+
+/** Degrees within which the model shows what was read; each round gains several digits. */
+const CLOSE = 1e-9;
+const ROUNDS = 12;
+/** Degrees by which a wheel may be found off what was entered; beyond it the entry is no start. */
+const MOST = 20;
+
+/**
+ * The car with each measured wheel's camber and toe set so that its model, with the adjusters at `settings`, shows what
+ * was read. Points stay as they are; a wheel that was not measured, or has no pose there, stays as entered.
+ * @param car, reading, settings validated
+ */
+export function asMeasured(car: Car, reading: Reading, settings: CarSettings): Car {
+  const thrust = reading.toeReference === 'thrust-line' ? thrustChange(reading.LR?.toe ?? 0, reading.RR?.toe ?? 0) : 0;
+  const read = (corner: Corner): WheelReading => {
+    const wheel = reading[corner] ?? {};
+    // Front toe against the thrust line, against the centre line.
+    const shift = corner === 'LF' ? thrust : corner === 'RF' ? -thrust : 0;
+    return wheel.toe === undefined ? wheel : { ...wheel, toe: wheel.toe + shift };
+  };
+  return (['front', 'rear'] as const).reduce((now, name) => matched(now, name, read, settings), car);
+}
+
+/**
+ * What the rack should read after moves: as `predictReading`, with the wheels as they were read.
+ * @param from where the adjusters stood when the reading was taken; one that is absent stands at its reference
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function expectReading(car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading {
+  const checked = validateCar(car);
+  const found = asMeasured(checked, validateReading(reading), validateCarSettings(from, checked, 'from'));
+  return predictReading(found, reading, from, to);
+}
+
+function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReading, settings: CarSettings): Car {
+  const corners = AXLES[name];
+  let axle = car[name];
+  if (corners.every((corner) => Object.keys(read(corner)).length === 0)) return car;
+  if (suspensionKinds[axle.suspension.kind]?.points.length === 0) return car;
+  for (let round = 0; round < ROUNDS; round++) {
+    let off = 0;
+    const units = compileCar({ ...car, [name]: axle });
+    for (const corner of corners) {
+      const shown = shownAt(units, corner, settings);
+      if (!shown) return car;
+      const { camber, toe } = read(corner);
+      const by = { camber: (camber ?? shown.camber) - shown.camber, toe: (toe ?? shown.toe) - shown.toe };
+      off = Math.max(off, Math.abs(by.camber), Math.abs(by.toe));
+      axle = turned(axle, corner, by);
+    }
+    if (!(off < MOST)) return car;
+    if (off < CLOSE) break;
+  }
+  return { ...car, [name]: axle };
+}
+
+function shownAt(units: readonly Unit[], corner: Corner, settings: CarSettings) {
+  const { corners, model } = units.find((unit) => unit.corners.includes(corner)) as Unit;
+  const pose = model.pose(corners.map((one): Settings => settings[one] ?? {}));
+  return pose.reachable ? pose.corners[corners.indexOf(corner)] : undefined;
+}
+
+function turned(axle: Axle, corner: Corner, by: { readonly camber: number; readonly toe: number }): Axle {
+  const lean = (one: Suspension): Suspension => ({ ...one, camber: one.camber + by.camber, toe: one.toe + by.toe });
+  const right = axle.rightSuspension ?? mirrored(axle.suspension);
+  if (isLeft(corner)) return { ...axle, suspension: lean(axle.suspension), rightSuspension: right };
+  return { ...axle, rightSuspension: lean(right) };
+}
+
+/** The right side of an axle that gave none: what a rigid axle has once stands with the left. */
+function mirrored(left: Suspension): Suspension {
+  const once = suspensionKinds[left.kind]?.rigidAxle?.once ?? [];
+  const points = Object.entries(left.points).filter(([name]) => !once.includes(name));
+  return { ...left, points: Object.fromEntries(points) };
+}
