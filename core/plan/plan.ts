@@ -31,8 +31,9 @@ import { type Covariance, chanceOf, covarianceOf, DEFAULT_GAUGE } from './chance
 import { type Role, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
 import { type Found, search } from './search.ts';
-import { type Stand, UnitStates } from './states.ts';
+import type { Stand } from './states.ts';
 import { distanceOf, groups, isIn, type Term, termsOf, termValue, tiesOf, tieTerms } from './terms.ts';
+import { statesOf } from './twins.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
@@ -168,7 +169,7 @@ function best(request: PlanRequest, model: CarModel, now: Record<Corner, Setting
     return { measured: measured ?? {}, current: now[corner], movable, ties: tiesOf(request.car[axleOf(corner)]) };
   };
   const problems = groups(terms, model).map((units) => {
-    const states = units.map((unit) => new UnitStates(unit, unit.corners.map(stand)));
+    const states = statesOf(units, stand);
     for (const { count } of states) combinations *= count;
     const corners = units.flatMap((unit) => unit.corners);
     return { states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) };

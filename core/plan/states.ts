@@ -50,10 +50,14 @@ export class UnitStates {
   readonly #base: Float64Array;
   readonly #params: Float64Array;
 
-  /** @param stands one for each corner of the unit */
+  /**
+   * @param stands one for each corner of the unit
+   * @param twin states of a unit that differs in what was measured alone: its table is taken over
+   */
   constructor(
     private readonly unit: Unit,
     private readonly stands: readonly Stand[],
+    twin?: UnitStates,
   ) {
     const { corners, model } = unit;
     this.corners = corners;
@@ -105,7 +109,11 @@ export class UnitStates {
       return axis.positions.map((position) => difference(model.change(axis.side, axis.adjuster.id, position), here));
     });
     this.values = new Float64Array(this.count * this.stride);
-    this.effort = new Float32Array(this.count);
+    this.effort = twin?.effort ?? new Float32Array(this.count);
+    if (twin) {
+      this.#takeOver(twin);
+      return;
+    }
     this.#fill(fine >= 0);
     this.#fillEffort();
     stands.forEach(({ ties }, side) => {
@@ -114,6 +122,16 @@ export class UnitStates {
       });
       this.#forbid(side);
     });
+  }
+
+  /** The twin's table, moved by what this unit's reading differs by. */
+  #takeOver(twin: UnitStates): void {
+    this.slack = twin.slack;
+    this.values.set(twin.values);
+    for (let k = 0; k < this.#angles; k++) {
+      const by = (this.#offset[k] as number) - (twin.#offset[k] as number);
+      for (let at = k; at < this.values.length; at += this.stride) this.values[at] = (this.values[at] as number) + by;
+    }
   }
 
   /** Where an angle of a corner (CAMBER, CASTER or TOE; from ANGLES on its ties) stands among a state's numbers. */
@@ -198,13 +216,13 @@ export class UnitStates {
       for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * this.stride);
       return;
     }
+    const { values, stride } = this;
+    const { weights } = line;
     for (let p = 0; p < positions; p++) {
       for (let k = 0; k < angles; k++) {
         let sum = 0;
-        for (let n = 0; n < NODES; n++) {
-          sum += (line.weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
-        }
-        this.values[(state + p) * this.stride + k] = sum;
+        for (let n = 0; n < NODES; n++) sum += (weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
+        values[(state + p) * stride + k] = sum;
       }
     }
     this.#measureSlack(outer, state, positions);
@@ -229,12 +247,11 @@ export class UnitStates {
     for (const { positions, current, minutes } of this.#axes) {
       const round = block;
       block /= positions.length;
-      this.effort.forEach((_, state) => {
+      for (let state = 0; state < this.count; state++) {
         const place = state % round;
-        if (place < current * block || place >= (current + 1) * block) {
-          this.effort[state] = (this.effort[state] as number) + minutes;
-        }
-      });
+        if (place >= current * block && place < (current + 1) * block) continue;
+        this.effort[state] = (this.effort[state] as number) + minutes;
+      }
     }
   }
 
