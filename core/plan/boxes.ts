@@ -87,13 +87,25 @@ export class Side {
     return this.#cost[state] as number;
   }
 
-  /** The state that costs least with `extra`, a cost of its numbers, added; −1 where there is none. */
-  least(extra: (values: Float64Array, at: number) => number, among: Uint32Array = this.#states()): number {
+  /**
+   * The state that costs least with `slope`·v + v·`square`·v of its numbers v added; −1 where there is none.
+   * @param square row by row
+   */
+  least(slope: Float64Array, square?: Float64Array, among: Uint32Array = this.#states()): number {
     const { values, stride } = this.states;
+    const own = this.#cost;
     let best = -1;
     let lowest = Number.POSITIVE_INFINITY;
-    for (const state of among) {
-      const cost = (this.#cost[state] as number) + extra(values, state * stride);
+    for (let i = 0; i < among.length; i++) {
+      const state = among[i] as number;
+      const at = state * stride;
+      let cost = own[state] as number;
+      for (let k = 0; k < stride; k++) {
+        let steep = slope[k] as number;
+        if (square)
+          for (let l = 0; l < stride; l++) steep += (square[k * stride + l] as number) * (values[at + l] as number);
+        cost += steep * (values[at + k] as number);
+      }
       if (cost < lowest) {
         lowest = cost;
         best = state;

@@ -12,7 +12,7 @@ import type { UnitStates } from './states.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** More positions than this are interpolated between as many. */
-const SAMPLES = 9;
+const SAMPLES = 5;
 
 /**
  * @param placed every term, of which those that hang on this unit count
@@ -60,15 +60,22 @@ export function doubtsOf(
   return doubts;
 }
 
-/** Each term's factors of the unit's angles, in half windows. */
+/** Each term's factors of the unit's angles, in half windows; terms of one and the same angle together. */
 function rowsOf(placed: readonly Placed[], unit: number, size: number): Float64Array[] {
-  return placed.flatMap(({ term, parts }) => {
+  const single = new Float64Array(size);
+  const joint: Float64Array[] = [];
+  for (const { term, parts } of placed) {
     const mine = parts.filter((part) => part.unit === unit && part.at < size);
-    if (term.hard || mine.length === 0) return [];
+    if (term.hard || mine.length === 0) continue;
     const row = new Float64Array(size);
     for (const { at, factor } of mine) row[at] = (row[at] as number) + factor / term.window.half;
-    return [row];
-  });
+    const [only, ...more] = [...row.keys()].filter((at) => row[at] !== 0);
+    if (only === undefined) continue;
+    if (more.length > 0) joint.push(row);
+    else single[only] = (single[only] as number) + (row[only] as number) ** 2;
+  }
+  const alone = [...single.keys()].filter((at) => single[at] !== 0);
+  return [...joint, ...alone.map((at) => single.map((square, k) => (k === at ? Math.sqrt(square) : 0)))];
 }
 
 interface Table {

@@ -31,7 +31,9 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
     const asked = corners.some((corner) => reading[corner] || (thrustLine && axleOf(corner) === 'rear'));
     if (!asked) continue;
     const before = unit.model.pose(corners.map((corner) => from[corner] ?? {}));
-    const after = unit.model.pose(corners.map((corner) => to[corner] ?? {}));
+    // Most calls ask about one move: what stands still need not be solved twice.
+    const still = corners.every((corner) => from[corner] === to[corner]);
+    const after = still ? before : unit.model.pose(corners.map((corner) => to[corner] ?? {}));
     corners.forEach((corner, i) => {
       const measured = reading[corner];
       if (before.reachable && after.reachable) {

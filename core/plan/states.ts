@@ -198,13 +198,13 @@ export class UnitStates {
       for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * this.stride);
       return;
     }
+    const { values, stride } = this;
+    const { weights } = line;
     for (let p = 0; p < positions; p++) {
       for (let k = 0; k < angles; k++) {
         let sum = 0;
-        for (let n = 0; n < NODES; n++) {
-          sum += (line.weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
-        }
-        this.values[(state + p) * this.stride + k] = sum;
+        for (let n = 0; n < NODES; n++) sum += (weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
+        values[(state + p) * stride + k] = sum;
       }
     }
     this.#measureSlack(outer, state, positions);
@@ -229,12 +229,11 @@ export class UnitStates {
     for (const { positions, current, minutes } of this.axes) {
       const round = block;
       block /= positions.length;
-      this.effort.forEach((_, state) => {
+      for (let state = 0; state < this.count; state++) {
         const place = state % round;
-        if (place < current * block || place >= (current + 1) * block) {
-          this.effort[state] = (this.effort[state] as number) + minutes;
-        }
-      });
+        if (place >= current * block && place < (current + 1) * block) continue;
+        this.effort[state] = (this.effort[state] as number) + minutes;
+      }
     }
   }
 

@@ -34,14 +34,7 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
   for (let step = 0; step < STEPS; step++) {
     for (const one of shared) one.meeting = termAt(one, at);
     const slopes = slopesAt(sides, shared);
-    const to = sides.map((side, s) => {
-      const slope = slopes[s] as Float64Array;
-      return side.least((values, i) => {
-        let cost = 0;
-        for (let k = 0; k < slope.length; k++) cost += (slope[k] as number) * (values[i + k] as number);
-        return cost;
-      }, among[s]);
-    });
+    const to = sides.map((side, s) => side.least(slopes[s] as Float64Array, undefined, among[s]));
     const way = sides.map((side, s) => numbers(side, to[s] as number).map((x, k) => x - (at[s]?.[k] as number)));
     // Along the way the cost is a parabola: its first and second derivative tell how far to go.
     const gain = sides.map((side, s) => side.cost(to[s] as number) - (own[s] as number));
@@ -72,25 +65,30 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
 
 /** A choice of states that no change of one unit alone betters. */
 function descend(sides: readonly Side[], shared: readonly Shared[]): number[] {
-  const chosen = sides.map((side) => side.least(() => 0));
+  const chosen = sides.map((side) => side.least(new Float64Array(side.states.stride)));
   for (let round = 0; round < ROUNDS; round++) {
     let changed = false;
     sides.forEach((side, s) => {
       const points = chosen.map((state, i) => numbers(sides[i] as Side, state));
       (points[s] as Float64Array).fill(0);
-      const tied = shared.filter(({ parts }) => parts.some(({ unit }) => unit === s));
-      const rest = tied.map((one) => termAt(one, points) - one.term.window.aim);
-      const own = tied.map(({ parts }) => parts.filter(({ unit }) => unit === s));
-      const best = side.least((values, at) => {
-        let cost = 0;
-        for (let t = 0; t < tied.length; t++) {
-          let value = rest[t] as number;
-          for (const part of own[t] as Placed['parts']) value += part.factor * (values[at + part.at] as number);
-          const off = value / (tied[t] as Shared).term.window.half;
-          cost += off * off;
+      // Σ((rest + factors·v − aim)/half)² of the unit's own numbers v, multiplied out.
+      const { stride } = side.states;
+      const linear = new Float64Array(stride);
+      const square = new Float64Array(stride * stride);
+      for (const one of shared) {
+        const { window } = one.term;
+        const off = termAt(one, points) - window.aim;
+        const own = one.parts.filter(({ unit }) => unit === s);
+        for (const a of own) {
+          const weight = a.factor / window.half ** 2;
+          linear[a.at] = (linear[a.at] as number) + 2 * weight * off;
+          for (const b of own) {
+            const place = stride * a.at + b.at;
+            square[place] = (square[place] as number) + weight * b.factor;
+          }
         }
-        return cost;
-      });
+      }
+      const best = side.least(linear, square);
       if (best !== chosen[s]) changed = true;
       chosen[s] = best;
     });

@@ -28,12 +28,15 @@ export type Covariance = Float64Array;
 interface Nudged {
   readonly model: UnitModel;
   readonly sigma: number;
+  /** Its angles at `from`; absent where it has no pose there. */
+  readonly stood: Float64Array | undefined;
 }
 
 export class Unknowns {
   /** Angles of the unit. */
   readonly size: number;
   #coordinates: readonly Nudged[] | undefined;
+  #stood: Float64Array | undefined;
 
   /** @param from where the adjusters stand, a side each */
   constructor(
@@ -54,16 +57,21 @@ export class Unknowns {
    * coordinate by coordinate. Nothing where no pose exists.
    */
   slopes(to: readonly Settings[]): Float64Array | undefined {
-    const asGiven = changeBetween(this.unit.model, this.from, to);
-    if (!asGiven) return undefined;
+    this.#stood ??= anglesAt(this.unit.model, this.from);
+    const stood = this.#stood;
+    const goes = anglesAt(this.unit.model, to);
+    if (!stood || !goes) return undefined;
     const nudged = this.#nudged();
     const slopes = new Float64Array(nudged.length * this.size);
-    nudged.forEach(({ model, sigma }, p) => {
-      const off = changeBetween(model, this.from, to);
+    nudged.forEach((one, p) => {
+      const there = one.stood && anglesAt(one.model, to);
       // Near the end of what the links allow a nudge may find no pose: as well known as the rest.
-      off?.forEach((value, k) => {
-        slopes[p * this.size + k] = ((value - (asGiven[k] as number)) / STEP) * sigma;
-      });
+      if (!there) return;
+      for (let k = 0; k < this.size; k++) {
+        const change = (there[k] as number) - (one.stood?.[k] as number);
+        const asGiven = (goes[k] as number) - (stood[k] as number);
+        slopes[p * this.size + k] = ((change - asGiven) / STEP) * one.sigma;
+      }
     });
     return slopes;
   }
@@ -72,7 +80,7 @@ export class Unknowns {
   errors(side: number, id: string, position: Position): Float64Array[] {
     const { model } = this.unit;
     const { adjuster, kind } = this.#fitted(side, id);
-    const stood = this.#stood(side, id);
+    const stood = this.#standing(side, id);
     if (samePosition(position, stood)) return [];
     const { tolerance } = kind;
     const by = ((adjuster.tolerance as number | undefined) ?? tolerance.usual) / SIGMAS;
@@ -82,21 +90,19 @@ export class Unknowns {
       const beyond = at.map((settings, i) =>
         i === side ? { ...settings, [id]: (position as number) + by } : settings,
       );
-      const off = changeBetween(model, at, beyond);
-      return off ? [off] : [];
+      return gained(anglesAt(model, at), anglesAt(model, beyond));
     }
     const wheel = model.linkage.wheels[side] as Wheel;
-    return tolerance.error(adjuster, stood, position, by).flatMap((effect) => {
-      const off = changeBy(model, at, changeOf(wheel, effect));
-      return off ? [off] : [];
-    });
+    return tolerance
+      .error(adjuster, stood, position, by)
+      .flatMap((effect) => gained(anglesAt(model, at), anglesAt(model, at, changeOf(wheel, effect))));
   }
 
   #fitted(side: number, id: string): Fitted {
     return (this.unit.model.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
   }
 
-  #stood(side: number, id: string): Position {
+  #standing(side: number, id: string): Position {
     return this.from[side]?.[id] ?? this.#fitted(side, id).adjuster.reference;
   }
 
@@ -115,7 +121,7 @@ export class Unknowns {
     }
     const moved = to.flatMap((settings, side) =>
       Object.entries(settings)
-        .filter(([id, position]) => !samePosition(position, this.#stood(side, id)))
+        .filter(([id, position]) => !samePosition(position, this.#standing(side, id)))
         .map(([id, position]) => [side, id, position] as const),
     );
     if (moved.length === 0) return covariance;
@@ -135,7 +141,8 @@ export class Unknowns {
         [0, 1, 2].map((axis): Nudged => {
           const points = { ...suspension.points, [name]: nudge(point, axis) };
           const elsewhere = sides.map((one, i) => (i === s ? { ...one, suspension: { ...suspension, points } } : one));
-          return { model: new UnitModel(elsewhere), sigma: tolerance / Math.sqrt(3) };
+          const model = new UnitModel(elsewhere);
+          return { model, sigma: tolerance / Math.sqrt(3), stood: anglesAt(model, this.from) };
         }),
       );
     });
@@ -154,19 +161,14 @@ function addSquare(covariance: Covariance, vector: Float64Array, at: number, siz
   }
 }
 
-function changeBetween(model: UnitModel, from: readonly Settings[], to: readonly Settings[]): Float64Array | undefined {
-  const a = new Float64Array(ANGLES * model.sides.length);
-  const b = new Float64Array(a.length);
-  if (!model.angles(model.parameters(from), a) || !model.angles(model.parameters(to), b)) return undefined;
-  return b.map((value, k) => value - (a[k] as number));
+/** A unit's angles at these positions, with a further change if there is one; nothing where there is no pose. */
+function anglesAt(model: UnitModel, at: readonly Settings[], further?: Change): Float64Array | undefined {
+  const params = model.parameters(at);
+  if (further) applyChange(params, further);
+  const angles = new Float64Array(ANGLES * model.sides.length);
+  return model.angles(params, angles) ? angles : undefined;
 }
 
-function changeBy(model: UnitModel, at: readonly Settings[], change: Change): Float64Array | undefined {
-  const a = new Float64Array(ANGLES * model.sides.length);
-  const b = new Float64Array(a.length);
-  if (!model.angles(model.parameters(at), a)) return undefined;
-  const params = model.parameters(at);
-  applyChange(params, change);
-  if (!model.angles(params, b)) return undefined;
-  return b.map((value, k) => value - (a[k] as number));
+function gained(before: Float64Array | undefined, after: Float64Array | undefined): Float64Array[] {
+  return before && after ? [after.map((value, k) => value - (before[k] as number))] : [];
 }

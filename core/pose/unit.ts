@@ -66,6 +66,8 @@ export interface Fitted {
   readonly kind: AdjusterKind;
   /** What the reference does: effects are relative to it. */
   readonly zero: Effect;
+  /** What positions change, as far as they were asked for. */
+  readonly known: Map<Position, Change>;
 }
 
 export interface UnitPose {
@@ -107,7 +109,8 @@ export class UnitModel {
         new Map(
           adjusters.map((adjuster) => {
             const kind = adjusterKinds[adjuster.kind] as AdjusterKind;
-            return [adjuster.id, { adjuster, kind, zero: kind.effect(adjuster, adjuster.reference, suspension) }];
+            const zero = kind.effect(adjuster, adjuster.reference, suspension);
+            return [adjuster.id, { adjuster, kind, zero, known: new Map() }];
           }),
         ),
     );
@@ -136,9 +139,14 @@ export class UnitModel {
 
   /** What an adjuster of a side changes at a position, relative to its reference. */
   change(side: number, id: string, position: Position): Change {
-    const { adjuster, kind, zero } = (this.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
-    const wheel = this.linkage.wheels[side] as Wheel;
-    return changeOf(wheel, without(kind.effect(adjuster, position, wheel.suspension), zero));
+    const { adjuster, kind, zero, known } = (this.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
+    let change = known.get(position);
+    if (!change) {
+      const wheel = this.linkage.wheels[side] as Wheel;
+      change = changeOf(wheel, without(kind.effect(adjuster, position, wheel.suspension), zero));
+      known.set(position, change);
+    }
+    return change;
   }
 
   /** Parameters at these positions, side by side; an adjuster that is absent stands at its reference. */

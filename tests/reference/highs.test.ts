@@ -1,9 +1,10 @@
 /** The planner against HiGHS, a general-purpose solver from the registry, where the problem is linear: effect tables. */
 import loadHighs from 'highs';
 import { describe, expect, it } from 'vitest';
-import type { AxleSpec, Reading, Window } from '../../core/contract.ts';
+import type { AxleSpec, Reading, WheelReading, Window } from '../../core/contract.ts';
 import { planMoves } from '../../core/index.ts';
-import { chartCar, closestProblem, leastWorkProblem } from '../tools/linear-model.ts';
+import { wholeCar } from '../bench/cars.ts';
+import { chartCar, charted, closestProblem, leastWorkProblem } from '../tools/linear-model.ts';
 import { between, type Random, stream } from '../tools/random-cars.ts';
 
 const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
@@ -37,7 +38,7 @@ describe('the same optimum as HiGHS', () => {
     const spec = wheels(random);
     const reading = found(random);
     const plan = planMoves({ car, spec: { front: spec }, reading, settings: {} });
-    const { Status, ObjectiveValue } = highs.solve(closestProblem(car, spec, reading));
+    const { Status, ObjectiveValue } = highs.solve(closestProblem(car, { front: spec }, reading));
     expect(plan.inWindow).toBe(Status === 'Optimal');
     if (!plan.inWindow) return;
     reachable++;
@@ -55,11 +56,28 @@ describe('the same optimum as HiGHS', () => {
     };
     const reading = found(random);
     const plan = planMoves({ car, spec: { front: spec }, reading, settings: {}, style: 'least-work' });
-    const { Status, ObjectiveValue } = highs.solve(leastWorkProblem(car, spec, reading), { mip_rel_gap: 0 });
+    const { Status, ObjectiveValue } = highs.solve(leastWorkProblem(car, { front: spec }, reading), { mip_rel_gap: 0 });
     expect(plan.inWindow).toBe(Status === 'Optimal');
     if (!plan.inWindow) return;
     reachable++;
     expect(Math.abs(plan.effort - ObjectiveValue)).toBeLessThan(1e-6);
+  });
+
+  it.each(SEEDS.slice(0, 8))('seed %i: the whole car made linear, front toe against the thrust line', (seed) => {
+    const random = stream(seed + 1200);
+    const asked = wholeCar(9, seed % 4 > 0);
+    const car = charted(asked.car);
+    const wheel = ({ camber = 0, caster = 0, toe = 0 }: WheelReading = {}): WheelReading => ({
+      camber: camber + between(random, -0.2, 0.2),
+      caster: caster + between(random, -0.2, 0.2),
+      toe: toe + between(random, -0.2, 0.2),
+    });
+    const { LF, RF, LR, RR } = asked.reading;
+    const reading: Reading = { ...asked.reading, LF: wheel(LF), RF: wheel(RF), LR: wheel(LR), RR: wheel(RR) };
+    const plan = planMoves({ ...asked, car, reading, style: 'least-work' });
+    const { Status, ObjectiveValue } = highs.solve(leastWorkProblem(car, asked.spec, reading), { mip_rel_gap: 0 });
+    expect(plan.inWindow).toBe(Status === 'Optimal');
+    if (plan.inWindow) expect(Math.abs(plan.effort - ObjectiveValue)).toBeLessThan(1e-6);
   });
 
   it('the cases above hold windows that can be reached and windows that cannot', () => {

@@ -2,14 +2,13 @@
  * The same choice of positions as a mixed-integer linear problem for HiGHS (compiled to WebAssembly), a general-purpose
  * solver that knows nothing of suspensions. A car of effect tables is linear: angles add up position by position.
  */
-import type { Adjuster, AxleSpec, Car, Corner, Reading, Window } from '../../core/contract.ts';
-import { adjusterPositions } from '../../core/index.ts';
+import type { Adjuster, Axle, AxleName, Car, Corner, Position, Reading, Spec, Window } from '../../core/contract.ts';
+import { adjusterPositions, predictReading } from '../../core/index.ts';
 import { between, oneOf, type Random } from './random-cars.ts';
 
 const ANGLES = ['camber', 'caster', 'toe'] as const;
 type Angle = (typeof ANGLES)[number];
-const PAIR = { LF: 'RF', RF: 'LF' } as const;
-type Front = keyof typeof PAIR;
+const AXLES = { front: ['LF', 'RF'], rear: ['LR', 'RR'] } as const;
 
 interface Option {
   readonly name: string;
@@ -62,12 +61,35 @@ export function chartCar(random: Random, rows = 7, steps = 12): Car {
   };
 }
 
+/** The same car, linear: what each position of each adjuster does alone, off the left wheel, printed as a chart. */
+export function charted(car: Car): Car {
+  const chart = (name: AxleName): Axle => {
+    const [corner] = AXLES[name];
+    const level: Reading = { [corner]: { camber: 0, caster: 0, toe: 0 } };
+    const { adjusters, steered } = car[name];
+    const printed = adjusters.map(({ id, kind, effort, ...adjuster }): Adjuster => {
+      const own = car[name].adjusters.find((one) => one.id === id) as Adjuster;
+      const added = (position: Position) => predictReading(car, level, {}, { [corner]: { [id]: position } })[corner];
+      const base = { id, name: adjuster.name ?? id, kind: 'effect-table', effort: effort ?? 8 };
+      if (kind === 'threaded-rod') {
+        const { stepTurns, range } = adjuster;
+        const steps = Math.round(range[1] / stepTurns);
+        return { ...base, perStep: { ...added(stepTurns) }, range: [-steps, steps], reference: 0 };
+      }
+      const positions = adjusterPositions(own).map((position) => ({ label: String(position), ...added(position) }));
+      return { ...base, positions, reference: String(adjuster.reference) };
+    });
+    return { suspension: { kind: 'unknown', points: {}, camber: 0, toe: 0 }, adjusters: printed, steered };
+  };
+  return { ...car, front: chart('front'), rear: chart('rear') };
+}
+
 /** Angles that each position of each adjuster adds, relative to the reference. */
 function options(adjuster: Adjuster, prefix: string): Option[] {
   const angle = (position: string | number, name: Angle): number =>
     adjuster.positions
-      ? (adjuster.positions.find((row: { label: string }) => row.label === position)[name] as number)
-      : (position as number) * (adjuster.perStep[name] as number);
+      ? ((adjuster.positions.find((row: { label: string }) => row.label === position)[name] ?? 0) as number)
+      : (position as number) * ((adjuster.perStep[name] ?? 0) as number);
   return adjusterPositions(adjuster).map((position, i) => ({
     name: `${prefix}_${adjuster.id}_${i}`,
     camber: angle(position, 'camber'),
@@ -80,33 +102,68 @@ function options(adjuster: Adjuster, prefix: string): Option[] {
 const sum = (terms: readonly (readonly [number, string])[]): string =>
   terms.map(([factor, name]) => `${factor < 0 ? '-' : '+'} ${Math.abs(factor)} ${name}`).join(' ') || '+ 0 nothing';
 
+/** Corners of the axles that the spec is about. */
+const cornersOf = (spec: Spec): Corner[] =>
+  (['front', 'rear'] as const).flatMap((axle) => (spec[axle] ? AXLES[axle] : []));
+const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
+const windowOf = (spec: Spec, corner: Corner, angle: Angle): Window | undefined => {
+  const axle = spec[axleOf(corner)];
+  return axle?.[corner.startsWith('L') ? 'left' : 'right']?.[angle] ?? axle?.[angle];
+};
+
 /** Fewest minutes with everything in its window, one yes/no a position: text in the LP format that HiGHS reads. */
-export function leastWorkProblem(car: Car, spec: AxleSpec, reading: Reading): string {
-  const corners = (['LF', 'RF'] as const).map((corner) => ({
+export function leastWorkProblem(car: Car, spec: Spec, reading: Reading): string {
+  const corners = cornersOf(spec).map((corner) => ({
     corner,
-    groups: car.front.adjusters.map((adjuster) => options(adjuster, corner)),
+    groups: car[axleOf(corner)].adjusters.map((adjuster) => options(adjuster, corner)),
   }));
   const all = corners.flatMap(({ groups }) => groups.flat());
-  const part = (corner: Corner, angle: Angle, factor = 1) =>
-    (corners.find((one) => one.corner === corner)?.groups.flat() ?? [])
-      .filter((option) => option[angle] !== 0)
-      .map((option) => [factor * option[angle], option.name] as const);
   const rows: string[] = corners.flatMap(({ groups }) =>
     groups.map((group) => `${sum(group.map(({ name }) => [1, name]))} = 1`),
   );
-  const within = (terms: readonly (readonly [number, string])[], now: number, window: Window | undefined): void => {
+  type Wheels = readonly (readonly [factor: number, corner: Corner])[];
+  const within = (angle: Angle, wheels: Wheels, window: Window | undefined): void => {
     if (!window) return;
+    const now = wheels.reduce(
+      (total, [factor, corner]) => total + factor * (reading[corner]?.[angle] ?? Number.NaN),
+      0,
+    );
+    const terms = [...wheels, ...(angle === 'toe' ? thrust(wheels) : [])].flatMap(([factor, corner]) =>
+      (corners.find((one) => one.corner === corner)?.groups.flat() ?? [])
+        .filter((option) => option[angle] !== 0)
+        .map((option) => [factor * option[angle], option.name] as const),
+    );
     rows.push(`${sum(terms)} >= ${window.low - now}`, `${sum(terms)} <= ${window.high - now}`);
   };
-  const at = (corner: Front, angle: Angle): number => reading[corner]?.[angle] ?? Number.NaN;
+  /** Front toe against the thrust line: what the rear wheels turn it by falls on the left and rises on the right. */
+  const thrust = (wheels: Wheels): Wheels => {
+    if (reading.toeReference !== 'thrust-line') return [];
+    const share = wheels.reduce((total, [f, corner]) => total + (corner === 'LF' ? -f : corner === 'RF' ? f : 0), 0);
+    if (share === 0) return [];
+    return [
+      [share / 2, 'LR'],
+      [-share / 2, 'RR'],
+    ];
+  };
   for (const angle of ANGLES) {
-    for (const corner of ['LF', 'RF'] as const) within(part(corner, angle), at(corner, angle), spec[angle]);
+    for (const { corner } of corners) within(angle, [[1, corner]], windowOf(spec, corner, angle));
   }
-  const both = (angle: Angle, factor: number, window: Window | undefined): void =>
-    within([...part('LF', angle), ...part('RF', angle, factor)], at('LF', angle) + factor * at('RF', angle), window);
-  both('toe', 1, spec.totalToe);
-  both('camber', -1, spec.crossCamber);
-  both('caster', -1, spec.crossCaster);
+  for (const axle of ['front', 'rear'] as const) {
+    const [left, right] = AXLES[axle];
+    const both = (angle: Angle, a: number, b: number, window: Window | undefined): void =>
+      within(
+        angle,
+        [
+          [a, left],
+          [b, right],
+        ],
+        window,
+      );
+    both('toe', 1, 1, spec[axle]?.totalToe);
+    both('toe', 0.5, -0.5, spec[axle]?.thrustAngle);
+    both('camber', 1, -1, spec[axle]?.crossCamber);
+    both('caster', 1, -1, spec[axle]?.crossCaster);
+  }
   const cost = sum(all.filter(({ minutes }) => minutes > 0).map(({ minutes, name }) => [minutes, name]));
   return problem(
     cost,
@@ -116,13 +173,13 @@ export function leastWorkProblem(car: Car, spec: AxleSpec, reading: Reading): st
 }
 
 /** Least Σ((value − aim)/half)² with windows of the wheels alone: one yes/no a combination of a corner's positions. */
-export function closestProblem(car: Car, spec: AxleSpec, reading: Reading): string {
+export function closestProblem(car: Car, spec: Spec, reading: Reading): string {
   const names: string[] = [];
   const rows: string[] = [];
   const costs: (readonly [number, string])[] = [];
-  for (const corner of ['LF', 'RF'] as const) {
+  for (const corner of cornersOf(spec)) {
     let states: Omit<Option, 'minutes'>[] = [{ name: corner, camber: 0, caster: 0, toe: 0 }];
-    for (const adjuster of car.front.adjusters) {
+    for (const adjuster of car[axleOf(corner)].adjusters) {
       const more = options(adjuster, '');
       states = states.flatMap((state) =>
         more.map((option, i) => ({
@@ -135,14 +192,14 @@ export function closestProblem(car: Car, spec: AxleSpec, reading: Reading): stri
     }
     const allowed = states.filter((state) =>
       ANGLES.every((angle) => {
-        const window = spec[angle];
+        const window = windowOf(spec, corner, angle);
         const value = (reading[corner]?.[angle] ?? Number.NaN) + state[angle];
         return !window || (value >= window.low - 1e-9 && value <= window.high + 1e-9);
       }),
     );
     for (const state of allowed) {
       const distance = ANGLES.reduce((total, angle) => {
-        const window = spec[angle];
+        const window = windowOf(spec, corner, angle);
         if (!window) return total;
         const value = (reading[corner]?.[angle] ?? Number.NaN) + state[angle];
         const aim = window.aim ?? (window.low + window.high) / 2;

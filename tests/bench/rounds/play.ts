@@ -1,0 +1,110 @@
+/** One simulated car: how many re-measures it takes by each of the methods. */
+import type { AxleSpec, Corner, Reading, Settings } from '../../../core/contract.ts';
+import { adjusterPositions } from '../../../core/index.ts';
+import { stream } from '../../tools/random-cars.ts';
+import { carOf, FAMILIES, type Family } from './families.ts';
+import { byChart, cornerwright, type Method, ruleOfThumb } from './methods.ts';
+import { scattered, TrueCorner } from './truth.ts';
+
+const MOST_ROUNDS = 8;
+/** How much the cars of a family differ from one another, mm, beside how much they differ from what was entered. */
+const VARIETY = 15;
+export const TOE = 0.1;
+const LEAN = ['camber', 'caster'] as const;
+const ALL = ['camber', 'caster', 'toe'] as const;
+
+type Truth = Readonly<Record<string, TrueCorner>>;
+
+function specOf({ aim }: Family, half: number): AxleSpec {
+  const window = (middle: number, by: number) => ({ low: middle - by, aim: middle, high: middle + by });
+  return {
+    camber: window(aim.camber, half),
+    ...(aim.caster === undefined ? {} : { caster: window(aim.caster, half) }),
+    toe: window(aim.toe, TOE),
+  };
+}
+
+function isIn(spec: AxleSpec, reading: Reading, corners: readonly Corner[], angles: readonly (typeof ALL)[number][]) {
+  return corners.every((corner) =>
+    angles.every((angle) => {
+      const window = spec[angle];
+      const value = reading[corner]?.[angle];
+      return window === undefined || value === undefined || (value >= window.low && value <= window.high);
+    }),
+  );
+}
+
+/** Whether any pair of positions brings camber and caster of the true wheel into the window, by trying them all. */
+function canReach(family: Family, spec: AxleSpec, corner: TrueCorner): boolean {
+  const [first, second] = family.adjusters;
+  return adjusterPositions(first).some((i) =>
+    adjusterPositions(second).some((j) => {
+      const wheel = corner.angles({ [first.id]: i, [second.id]: j });
+      return isIn(spec, { LF: wheel }, ['LF'], LEAN);
+    }),
+  );
+}
+
+export interface Outcome {
+  /** Re-measures until camber and caster, and until all, are in the window; MOST_ROUNDS + 1 if never. */
+  readonly lean: number;
+  readonly all: number;
+  readonly chance?: number;
+  readonly firstAll: boolean;
+}
+
+function play(method: Method, spec: AxleSpec, corners: readonly Corner[], truth: Truth): Outcome {
+  const read = (at: Readonly<Partial<Record<Corner, Settings>>>): Reading =>
+    Object.fromEntries(corners.map((corner) => [corner, truth[corner]?.read(at[corner] ?? {})]));
+  let settings: Readonly<Partial<Record<Corner, Settings>>> = {};
+  let reading = read(settings);
+  let lean = isIn(spec, reading, corners, LEAN) ? 0 : MOST_ROUNDS + 1;
+  let all = isIn(spec, reading, corners, ALL) ? 0 : MOST_ROUNDS + 1;
+  let chance: number | undefined;
+  let firstAll = all === 0;
+  for (let round = 1; round <= MOST_ROUNDS && all > MOST_ROUNDS; round++) {
+    const step = method(reading, settings);
+    settings = step.settings;
+    reading = read(settings);
+    if (round === 1) chance = step.chance;
+    if (isIn(spec, reading, corners, LEAN)) lean = Math.min(lean, round);
+    if (isIn(spec, reading, corners, ALL)) all = Math.min(all, round);
+    if (round === 1) firstAll = all <= 1;
+  }
+  return { lean, all, firstAll, ...(chance === undefined ? {} : { chance }) };
+}
+
+/** What each method makes of a car; absent where no position brings its camber and caster into the window. */
+export type Outcomes = Readonly<Record<string, Outcome>> | undefined;
+
+/**
+ * @param half of the windows of camber and caster, degrees
+ * @param number of the family
+ * @param car its number: the same car whenever and wherever it is played
+ */
+export function playCar(half: number, number: number, car: number): Outcomes {
+  const family = FAMILIES[number] as Family;
+  const spec = specOf(family, half);
+  const [left, right] = family.corners;
+  const axle = left === 'LF' ? 'front' : 'rear';
+  const seed = 1 + number * 100_000 + car;
+  const random = stream(seed);
+  const entered = [0, 1].map(() => scattered(family.suspension, random, VARIETY));
+  const [l, r] = entered as [(typeof entered)[0], (typeof entered)[0]];
+  // Every method meets the same cars with the same gauge: the stream starts anew for each.
+  const truth = (): Truth => {
+    const own = stream(seed + 50_000_000);
+    return { [left]: new TrueCorner(family, l, own), [right]: new TrueCorner(family, r, own) };
+  };
+  const once = truth();
+  if (!family.corners.every((corner) => canReach(family, spec, once[corner] as TrueCorner))) return undefined;
+  const methods: Record<string, Method> = {
+    'rule of thumb': ruleOfThumb(family, spec),
+    "kit's chart": byChart(family, spec),
+    Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'surest'),
+    '  closest': cornerwright(carOf(family, l, r), spec, axle, 'closest'),
+  };
+  return Object.fromEntries(
+    Object.entries(methods).map(([name, method]) => [name, play(method, spec, family.corners, truth())]),
+  );
+}

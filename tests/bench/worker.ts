@@ -1,0 +1,112 @@
+/**
+ * The whole car's plan by the built app's own worker in Chromium, slowed down as a phone is. Chromium slows pages only: to
+ * a worker it answers "only supported for pages, not workers", and a page's rate does not reach its workers. So the
+ * worker is measured at full speed and its time scaled, and beside it the same built code is run where Chromium does
+ * slow it, on a page's own thread. How much slower a thread truly is, a busy loop tells.
+ */
+import { existsSync, readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Page } from 'playwright';
+import { serveFolder } from '../../app/terminal/serve.ts';
+import type { Plan, PlanRequest } from '../../core/contract.ts';
+import { findOrInstallChromium } from '../tools/chromium.ts';
+import { wholeCar } from './cars.ts';
+import { ms, type Row } from './topic.ts';
+
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
+const PORT = 4390;
+const RATE = 6;
+const TARGET = 'target 250 ms';
+const PLANS = 30;
+const SETTLED = 1000; // ms
+
+interface Times {
+  /** The first plan of a thread that has just started, and the median of those after it, ms. */
+  readonly first: number;
+  readonly median: number;
+  readonly inWindow: boolean;
+}
+
+/** ms that a loop without memory takes on a page's thread, the least of five: text, as the page has none of our helpers. */
+const LOOP = `Math.min(...Array.from({ length: 5 }, () => {
+  const start = performance.now();
+  for (let i = 0, x = 1; i < 1e7; i++) x = (31 * x + i) | 0;
+  return performance.now() - start;
+}))`;
+
+/** Plans in a thread that has just started: the worker behind `url`, or this page with the chunk behind `url`. */
+async function timesIn(page: Page, url: string, request: PlanRequest): Promise<Times> {
+  const { times, plan } = await page.evaluate(
+    async ({ url, request, plans }) => {
+      const call = { id: 1, name: 'planMoves', args: [request] };
+      const worker = url.includes('/worker-') ? new Worker(url, { type: 'module' }) : undefined;
+      const chunk = worker ? undefined : await import(url);
+      if (worker) await new Promise((ready) => worker.addEventListener('message', ready, { once: true }));
+      const times: number[] = [];
+      let answer: { result?: Plan } = {};
+      for (let i = 0; i < plans; i++) {
+        const start = performance.now();
+        if (!worker) answer = chunk.answer(call);
+        else {
+          answer = await new Promise((done) => {
+            worker.addEventListener('message', ({ data }) => done(data), { once: true });
+            worker.postMessage(call);
+          });
+        }
+        times.push(performance.now() - start);
+      }
+      return { times, plan: answer.result };
+    },
+    { url, request, plans: PLANS },
+  );
+  const [first = Number.NaN, ...rest] = times;
+  const median = rest.sort((a, b) => a - b)[rest.length >> 1] ?? Number.NaN;
+  return { first, median, inWindow: plan?.inWindow ?? false };
+}
+
+/** Rows of the built app; one that says why where there is no build. */
+export async function slowPhone(): Promise<Row[]> {
+  const built = existsSync(DIST) ? readdirSync(`${DIST}/assets`) : [];
+  const file = (name: string): string | undefined =>
+    built.find((one) => one.startsWith(`${name}-`) && one.endsWith('.js'));
+  const [worker, answer] = [file('worker'), file('answer')];
+  if (!worker || !answer) return [{ what: 'not measured: "npm run build" first', value: '' }];
+  const server = await serveFolder({ folder: DIST, port: PORT });
+  const browser = await chromium.launch({ executablePath: findOrInstallChromium(), chromiumSandbox: false });
+  try {
+    const page = async (): Promise<Page> => {
+      const opened = await browser.newPage();
+      await opened.goto(`http://localhost:${PORT}/`);
+      await opened.locator('main').first().waitFor();
+      // The app keeps itself for offline use first; nobody plans a car while it does.
+      await opened.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
+      await opened.waitForTimeout(SETTLED);
+      return opened;
+    };
+    const request = wholeCar(17, true);
+    const inWorker = await timesIn(await page(), `/assets/${worker}`, request);
+    const slowed = await page();
+    const full = await slowed.evaluate<number>(LOOP);
+    const devtools = await slowed.context().newCDPSession(slowed);
+    await devtools.send('Emulation.setCPUThrottlingRate', { rate: RATE });
+    const slow = await timesIn(slowed, `/assets/${answer}`, request);
+    const rate = `${((await slowed.evaluate<number>(LOOP)) / full).toFixed(1)} ×`;
+    if (!inWorker.inWindow || !slow.inWindow) throw new Error('the built app does not find the plan that there is');
+    return [
+      ...rows('its worker, at full speed', inWorker, 1),
+      ...rows(`its worker, at full speed, times ${RATE}`, inWorker, RATE, TARGET),
+      ...rows(`a page's thread that Chromium slows (a busy loop: ${rate})`, slow, 1, TARGET),
+    ];
+  } finally {
+    await browser.close();
+    server.closeAllConnections();
+    server.close();
+  }
+}
+
+function rows(where: string, { first, median }: Times, by: number, target = ''): Row[] {
+  return [
+    { what: where, value: ms(by * median), target },
+    { what: `${where}: its first plan`, value: ms(by * first), target },
+  ];
+}
