@@ -7,6 +7,7 @@ import {
   planMoves,
   pointsFromTape,
   predictReading,
+  reachOf,
   solveCorner,
   whatElse,
 } from '../../core/index.ts';
@@ -21,6 +22,7 @@ export const functions = {
   planMoves,
   pointsFromTape,
   predictReading,
+  reachOf,
   solveCorner,
   validateCarFile,
   whatElse,
