@@ -12,6 +12,7 @@ export { type Chart, chartOf } from './plan/chart.ts';
 export { chartPair } from './plan/chart-pair.ts';
 export { planMoves } from './plan/plan.ts';
 export { predictReading } from './plan/predict.ts';
+export { type Both, type Place, type Range, type Reach, type Reached, reachOf } from './plan/reach.ts';
 export { DEFAULT_GAUGE, DEFAULT_TOLERANCE } from './plan/unknowns.ts';
 export { type WhatElse, whatElse } from './plan/what-else.ts';
 export { adjusterEffects, axleEffects, type StepEffect } from './pose/effects.ts';

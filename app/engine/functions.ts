@@ -8,6 +8,7 @@ import {
   heightEffect,
   planMoves,
   pointsFromTape,
+  reachOf,
   solveCorner,
   whatElse,
 } from '../../core/index.ts';
@@ -23,6 +24,7 @@ export const functions = {
   planMoves,
   pointsFromTape,
   expectReading,
+  reachOf,
   solveCorner,
   validateCarFile,
   whatElse,

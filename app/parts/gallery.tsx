@@ -4,7 +4,10 @@ import '../style/index.css';
 import { render } from 'preact';
 import { useState } from 'preact/hooks';
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
-import type { Adjuster, Corner, Position } from '../../core/contract.ts';
+import type { Adjuster, Axle, Corner, Position } from '../../core/contract.ts';
+import { reachOf } from '../../core/plan/reach.ts';
+import { doubleWishboneFront } from '../../core/starters/double-wishbone.ts';
+import { suspensionFromStarter } from '../../core/starters/starter.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { ActionBar } from './action-bar.tsx';
 import { AdjusterDrawing, type ShimCount } from './adjuster-drawing.tsx';
@@ -13,6 +16,7 @@ import { CornerMark } from './corner-mark.tsx';
 import { Keypad } from './keypad.tsx';
 import { Plate } from './plate.tsx';
 import { PunchedStep } from './punched-step.tsx';
+import { ReachPicture } from './reach-picture.tsx';
 import { cellId, type GridCell, type GridColumn, ReadingGrid } from './reading-grid.tsx';
 import { Ruler, RulerLegend } from './ruler.tsx';
 import { Sheet } from './sheet.tsx';
@@ -274,6 +278,50 @@ function Cars() {
   );
 }
 
+const window = (low: number, high: number) => ({ low, high });
+
+/** Two cams and a rod, two packs, one pack and a rod, one pack, nothing; with and without caster. */
+function Reaches() {
+  const turned = Array.from({ length: 9 }, (_, i) => (2 * Math.PI * i) / 9);
+  const positions = turned.map((a, i) => ({ label: `${i + 1}`, offset: [0, 4 * Math.sin(a), 4 * (Math.cos(a) - 1)] }));
+  const cams = ['lowerFront', 'lowerRear'].map((at) => ({ ...cam, id: at, at, positions }));
+  const packs = ['upperFront', 'upperRear'].map((at) => ({ ...pack, id: at, at, direction: [0, -1, 0], max: 9 }));
+  const tie = { ...rod, links: ['tieInner'], stepTurns: 1 / 12, range: [-6, 6] };
+  const sets = [[...cams, tie], packs, [...packs.slice(1), tie], packs.slice(1), []];
+  const axle = (adjusters: readonly Adjuster[]): Axle => ({
+    ...{ suspension: suspensionFromStarter(doubleWishboneFront, 'front'), adjusters, steered: true },
+  });
+  const spec = { front: { caster: window(4, 5.5), camber: window(-1, -0.2), toe: window(0, 0.2) } };
+  return (
+    <Sheet>
+      {sets.map((adjusters) =>
+        [
+          { caster: 3.6, camber: 0.4, toe: 0.3 },
+          { camber: 0.4, toe: 0.3 },
+        ].map((LF) => {
+          const car = {
+            id: 'c',
+            label: 'Tarn GT',
+            wheel: { rimDiameter: 420 },
+            front: axle(adjusters),
+            rear: axle([]),
+          };
+          const reach = reachOf({ car, spec, reading: { LF }, settings: {} }, 'LF', {});
+          return (
+            <PunchedStep
+              key={cellId(`${adjusters.length}`, `${LF.caster}`)}
+              state="live"
+              title={`${adjusters.map(({ id }) => id)}`}
+            >
+              <ReachPicture reach={reach} format={(x, digits = 2) => `${x.toFixed(digits).replace('-', '−')}°`} />
+            </PunchedStep>
+          );
+        }),
+      )}
+    </Sheet>
+  );
+}
+
 /** Every suspension kind plain, then with each of its points ringed; `kind` narrows it to one. */
 function Build({ kind: only }: { kind: string | null }) {
   const kinds = Object.values(suspensionKinds).filter(({ kind }) => !only || kind === only);
@@ -330,6 +378,7 @@ if (place)
       {scene === 'remeasured' && <Remeasured />}
       {scene === 'cars' && <Cars />}
       {scene === 'build' && <Build kind={asked.get('kind')} />}
+      {scene === 'reach' && <Reaches />}
       {scene === 'drawings' && <Drawings kind={asked.get('kind')} />}
     </div>,
     place,

@@ -108,20 +108,25 @@ const isNumber = (x: number | undefined): x is number => x !== undefined && Numb
 
 const width = (from: string, to: string): string => `${Math.max(0, Number.parseFloat(to) - Number.parseFloat(from))}%`;
 
-/** Places values across the ruler with room at both ends for their figures; about twelve ticks at 1, 2 or 5 times a power of ten. */
+/** Places values across the ruler with room at both ends for their figures; about twelve ticks. */
 export function scaleOf(values: readonly number[]): { at: (value: number) => string; ticks: number[] } {
   const least = Math.min(...values);
   const most = Math.max(...values);
   const room = Math.max((most - least) * 0.22, LEAST_ROOM);
   const start = least - room;
   const length = most + room - start;
-  const rough = length / 12;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = power * ([1, 2, 5, 10].find((k) => k * power >= rough) ?? 10);
-  const first = Math.ceil(start / step);
-  const last = Math.floor((start + length) / step);
   return {
     at: (value) => `${Math.round(((value - start) / length) * 1e4) / 100}%`,
-    ticks: Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step),
+    ticks: ticksOf(start, start + length, 12),
   };
+}
+
+/** Round values from `low` to `high`, 1, 2 or 5 times a power of ten apart; no more than fit `parts` steps. */
+export function ticksOf(low: number, high: number, parts: number): number[] {
+  const rough = (high - low) / parts;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = power * ([1, 2, 5, 10].find((k) => k * power >= rough) ?? 10);
+  const first = Math.ceil(low / step);
+  const last = Math.floor(high / step);
+  return Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);
 }

@@ -142,7 +142,7 @@ const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
   Object.fromEntries(CORNERS.map((corner) => [corner, make(corner)])) as Record<Corner, T>;
 
 /** Where every adjuster stands, those that were not given at their reference. */
-function complete({ car, settings }: PlanRequest): Record<Corner, Settings> {
+export function complete({ car, settings }: Pick<PlanRequest, 'car' | 'settings'>): Record<Corner, Settings> {
   return byCorner((corner) =>
     Object.fromEntries(
       adjustersOf(car, corner).map(({ id, reference }) => [id, settings[corner]?.[id] ?? reference] as const),

@@ -133,6 +133,21 @@ test('what else a move changes is told before and after, as the geometry has it'
   );
 });
 
+test('what the adjusters can reach is drawn when it is asked for, with the place that the plan is for', async ({
+  page,
+}) => {
+  const plan = planMoves({ car, spec, reading: FOUND, settings: {}, style: 'least-work' });
+  const cards = page.locator('.reach-card');
+  await expect(cards).toHaveCount(1);
+  await expect(cards.locator('svg[role=img]')).toHaveCount(0);
+  await cards.getByText('Reach of the adjusters').click();
+  const { caster = Number.NaN, camber = Number.NaN } = plan.predicted.LF ?? {};
+  const planned = `caster ${formatAngle(caster, { mark: true })}, camber ${formatAngle(camber, { mark: true })}`;
+  const picture = page.getByRole('img', { name: 'What the LF adjusters can reach' });
+  await expect(picture).toHaveAccessibleName(new RegExp(`Planned: ${planned}\\. Window: .+ can be reached, with toe`));
+  await expect(picture.locator('.reach-planned')).toBeVisible();
+});
+
 test('ride height tells what each wheel gains if its corner goes up or down', async ({ page, site }) => {
   await page.goto(`${site.url}#/car/${car.id}`);
   await page.getByRole('button', { name: 'Ride height' }).click();

@@ -12,6 +12,7 @@ import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { newId, now } from '../../store/index.ts';
 import { LiveMove } from './live-move.tsx';
 import { Made } from './made.tsx';
+import { ReachCards } from './reach.tsx';
 import { Stepper } from './stepper.tsx';
 import { WhatElseCard } from './what-else.tsx';
 
@@ -36,6 +37,7 @@ export function MovesBody({ view, round, plan }: Props) {
         <LaterRow key={refKey(move)} view={view} move={move} />
       ))}
       {round.done.length === 0 && plan.moves.length > 0 && <Styles view={view} />}
+      <ReachCards view={view} round={round} plan={plan} />
       <WhatElseCard car={view.car.car} plan={plan} />
     </>
   );
