@@ -10,8 +10,8 @@ import { check } from '../records/refuse.ts';
 import { fields } from '../records/schema.ts';
 import { validatePlanRequest } from '../records/validate.ts';
 import { compileCar, type Unit } from './car-model.ts';
-import { complete } from './plan.ts';
 import { predictWith } from './predict.ts';
+import { complete } from './situation.ts';
 import { type Stand, UnitStates } from './states.ts';
 import { thin } from './thin.ts';
 

@@ -54,7 +54,7 @@ const overlaps = ({ window }: Term, low: number, high: number): boolean =>
   high >= window.low - EDGE_NOISE && low <= window.high + EDGE_NOISE;
 
 /** Minutes are sums of single-precision numbers. */
-const SAME_EFFORT = 1e-4;
+export const SAME_EFFORT = 1e-4;
 
 /**
  * The best states of a group of units, or nothing where the goal's windows cannot all be met.

@@ -8,6 +8,7 @@ import { latestRound, latestVisit, movedOn, seized } from './rounds.ts';
 
 export interface PlanRequestOptions {
   readonly style?: PlanStyle;
+  readonly maxEffort?: number;
   readonly gauge?: Gauge;
   /** Not to be moved, beside those that would not move in this visit. */
   readonly locked?: readonly AdjusterRef[];
@@ -19,7 +20,10 @@ export interface PlanRequestOptions {
  * that was found: its wheels lean as they were read (see as-measured.ts).
  * @throws InputError when the file (validated before) has no spec or no round
  */
-export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRequestOptions = {}): PlanRequest {
+export function planRequest(
+  file: CarFile,
+  { style, maxEffort, gauge, locked = [] }: PlanRequestOptions = {},
+): PlanRequest {
   const { car, spec, visits = [] } = file;
   if (!spec) throw new InputError('spec', spec, 'windows for the front or the rear axle');
   const visit = latestVisit(visits);
@@ -41,6 +45,7 @@ export function planRequest(file: CarFile, { style, gauge, locked = [] }: PlanRe
     settings,
     locked: [...locked, ...seized(visit)],
     ...(style ? { style } : {}),
+    ...(maxEffort === undefined ? {} : { maxEffort }),
     ...(gauge ? { gauge } : {}),
   };
 }

@@ -169,6 +169,7 @@ const REQUEST = open({
     ),
   ),
   style: v.optional(v.picklist(['closest', 'least-work', 'surest'], 'closest, least-work or surest')),
+  maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
 });
 
@@ -188,6 +189,7 @@ export function validatePlanRequest(value: unknown): PlanRequest {
     settings: validateCarSettings(given.settings, car),
     ...(given.locked ? { locked: given.locked } : {}),
     ...(given.style ? { style: given.style } : {}),
+    ...(given.maxEffort === undefined ? {} : { maxEffort: given.maxEffort }),
     ...(given.gauge ? { gauge: given.gauge } : {}),
   };
 }

@@ -166,6 +166,19 @@ export function better(a: Score, b: Score, style: PlanStyle): boolean {
 
 /** The best of every pair of combinations of an axle whose adjusters stand at their reference. */
 export function bruteForce(request: PlanRequest, axle: 'front' | 'rear'): Score {
+  let best = WORST;
+  everyCombination(request, axle, (found) => {
+    if (better(found, best, request.style ?? 'closest')) best = found;
+  });
+  return best;
+}
+
+/** Shows every pair of combinations of an axle whose adjusters stand at their reference, one by one. */
+export function everyCombination(
+  request: PlanRequest,
+  axle: 'front' | 'rear',
+  show: (found: Score, left: Settings, right: Settings) => void,
+): void {
   const { car, reading } = request;
   const spec: Spec = { [axle]: request.spec[axle] };
   const pair: Pair = PAIRS[axle];
@@ -179,7 +192,6 @@ export function bruteForce(request: PlanRequest, axle: 'front' | 'rear'): Score 
   const joined = suspensionKinds[car[axle].suspension.kind]?.rigidAxle !== undefined;
   const angles = joined ? [] : lists.map((list, i) => readings(car, reading, pair[i] as Corner, list));
   const own = { [pair[0]]: reading[pair[0]], [pair[1]]: reading[pair[1]] };
-  let best = WORST;
   lists[0]?.forEach((l, i) => {
     lists[1]?.forEach((r, j) => {
       if (!sidesHold(adjustersAt(car, pair[1]), l, r)) return;
@@ -187,9 +199,7 @@ export function bruteForce(request: PlanRequest, axle: 'front' | 'rear'): Score 
         ? predictReading(car, own, {}, { [pair[0]]: l, [pair[1]]: r })
         : { ...angles[0]?.[i], ...angles[1]?.[j] };
       const effort = minutes(car, pair[0], l) + minutes(car, pair[1], r);
-      const found = { ...score(spec, after), effort };
-      if (better(found, best, request.style ?? 'closest')) best = found;
+      show({ ...score(spec, after), effort }, l, r);
     });
   });
-  return best;
 }

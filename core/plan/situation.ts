@@ -1,0 +1,134 @@
+/** What a plan starts from, worked out once; and how good it is to go to some positions from there. */
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { AdjusterKind } from '../adjuster/kind.ts';
+import { adjustersOf } from '../adjuster/of-corner.ts';
+import {
+  type Adjuster,
+  type AdjusterRef,
+  CORNERS,
+  type Corner,
+  type Plan,
+  type PlanRequest,
+  type Position,
+  type Reading,
+  type Settings,
+  type WheelReading,
+} from '../contract.ts';
+import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
+import type { SpecTerm } from '../reading/spec-terms.ts';
+import { validatePlanRequest } from '../records/validate.ts';
+import { samePosition } from './axis.ts';
+import { type CarModel, compileCar, type Unit } from './car-model.ts';
+import { chanceOf } from './chance.ts';
+import { predictWith } from './predict.ts';
+import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
+import { type Covariance, DEFAULT_GAUGE, Unknowns } from './unknowns.ts';
+
+/** Where every adjuster of every corner stands. */
+export type Positions = Record<Corner, Settings>;
+
+export interface Situation {
+  /** Validated. */
+  readonly request: PlanRequest;
+  readonly model: CarModel;
+  readonly now: Positions;
+  readonly terms: readonly Term[];
+  readonly unmeasured: readonly SpecTerm[];
+  /** What is not known of each unit. */
+  readonly unknowns: ReadonlyMap<Unit, Unknowns>;
+}
+
+/** @throws InputError naming the field, the value and what is allowed */
+export function situationOf(given: PlanRequest): Situation {
+  const request = validatePlanRequest(given);
+  const model = compileCar(request.car);
+  const now = complete(request);
+  const gauge = request.gauge ?? DEFAULT_GAUGE;
+  const unknowns = new Map(model.map((unit) => [unit, new Unknowns(unit, settingsOf(unit, now), gauge)]));
+  return { request, model, now, ...termsOf(request.spec, request.reading), unknowns };
+}
+
+/** What the rack will read at some positions, and how that stands to the windows. */
+export interface Judged {
+  readonly predicted: Reading;
+  readonly deviation: Plan['deviation'];
+  readonly values: ReadonlyMap<Term, number>;
+  readonly inWindow: boolean;
+  readonly distance: number;
+  readonly chance: number;
+}
+
+export function judge({ request, model, now, terms, unknowns }: Situation, positions: Positions): Judged {
+  const predicted = predictWith(model, request.reading, now, positions);
+  // The terms carry the thrust angle's share themselves: they take each wheel's own angles.
+  const own = predictWith(model, { ...request.reading, toeReference: 'centreline' }, now, positions);
+  const angles = CORNERS.map((corner) => anglesOf(own[corner]));
+  const values = new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)]));
+  const covariances = model.map((unit) => (unknowns.get(unit) as Unknowns).covariance(settingsOf(unit, positions)));
+  return {
+    predicted,
+    deviation: deviationsOf(model, predicted, covariances),
+    values,
+    inWindow: terms.every((term) => isIn(term, values.get(term) as number)),
+    distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
+    chance: chanceOf(terms, model, angles, covariances),
+  };
+}
+
+/** Adjusters that stand elsewhere at these positions than now. */
+export function movedTo({ request: { car }, now }: Situation, positions: Positions) {
+  return CORNERS.flatMap((corner) =>
+    adjustersOf(car, corner).flatMap((adjuster) => {
+      const from = now[corner][adjuster.id] as Position;
+      const to = positions[corner][adjuster.id] as Position;
+      return samePosition(from, to) ? [] : [{ corner, adjuster, from, to }];
+    }),
+  );
+}
+
+/** Minutes. */
+export const minutesOf = (adjuster: Adjuster): number => adjuster.effort ?? kindOfAdjuster(adjuster).effort;
+export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind] as AdjusterKind;
+export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster }: AdjusterRef): Adjuster =>
+  adjustersOf(car, corner).find(({ id }) => id === adjuster) as Adjuster;
+
+export const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
+  Object.fromEntries(CORNERS.map((corner) => [corner, make(corner)])) as Record<Corner, T>;
+
+export const settingsOf = ({ corners }: Unit, positions: Positions): Settings[] =>
+  corners.map((corner) => positions[corner]);
+
+/** Where every adjuster stands, those that were not given at their reference. */
+export function complete({ car, settings }: Pick<PlanRequest, 'car' | 'settings'>): Positions {
+  return byCorner((corner) =>
+    Object.fromEntries(
+      adjustersOf(car, corner).map(({ id, reference }) => [id, settings[corner]?.[id] ?? reference] as const),
+    ),
+  );
+}
+
+function anglesOf(wheel: WheelReading = {}): Float64Array {
+  const angles = new Float64Array(ANGLES);
+  angles[CAMBER] = wheel.camber ?? 0;
+  angles[CASTER] = wheel.caster ?? 0;
+  angles[TOE] = wheel.toe ?? 0;
+  return angles;
+}
+
+function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
+  const deviation: Partial<Record<Corner, WheelReading>> = {};
+  model.forEach(({ corners }, u) => {
+    corners.forEach((corner, side) => {
+      const wheel = predicted[corner];
+      if (!wheel) return;
+      const place = (k: number): number => (ANGLES * side + k) * (ANGLES * corners.length + 1);
+      const sigma = (k: number): number => Math.sqrt((covariances[u] as Covariance)[place(k)] as number);
+      deviation[corner] = {
+        ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
+        ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),
+        ...(wheel.toe !== undefined && { toe: sigma(TOE) }),
+      };
+    });
+  });
+  return deviation;
+}
