@@ -45,6 +45,7 @@ export const eccentricCam: AdjusterKind = {
   kind: 'eccentric-cam',
   name: 'Eccentric bolt',
   schema,
+  cam: true,
   touches: (cam) => ({ points: [cam.at] }),
   positions: (cam) => multiples(360 / cam.marks, ...rangeOf(cam as EccentricCam)),
   allowed: (cam) => {

@@ -37,6 +37,7 @@ export const indexedCam: AdjusterKind = {
   kind: 'indexed-cam',
   name: 'Numbered cam',
   schema,
+  cam: true,
   touches: (cam) => ({ points: [cam.at] }),
   positions: (cam) => labels(cam as IndexedCam),
   allowed: (cam) => `one of ${labels(cam as IndexedCam).join(', ')}`,

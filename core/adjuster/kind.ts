@@ -76,6 +76,8 @@ export interface AdjusterKind {
   readonly pair?: (adjuster: Adjuster) => { readonly with: string; readonly most: number } | undefined;
   /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */
   readonly byChart?: true;
+  /** It is off-centre and turned: a cam. */
+  readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */
   readonly fields: readonly AskedField[];
   /** What most of them have, so that little is left to type; and a made-up one with a move, for choosing by eye. */

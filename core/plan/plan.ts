@@ -1,9 +1,10 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
 import type { CarSettings, Move, Plan, PlanRequest } from '../contract.ts';
+import { axleOf } from '../reading/axle-angles.ts';
 import { cornerOf } from './car-model.ts';
 import { Choices } from './choose.ts';
 import { notesOf } from './notes.ts';
-import { rankOf, roleOf } from './order.ts';
+import { isLowerCam, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
 import { shortfallOf } from './shortfall.ts';
 import { judge, kindOfAdjuster, minutesOf, movedTo, type Positions, type Situation, situationOf } from './situation.ts';
@@ -50,7 +51,10 @@ const workOf = (situation: Situation, positions: Positions): number =>
 function inOrder(situation: Situation, positions: Positions): Move[] {
   const { request, model, now } = situation;
   const steps = movedTo(situation, positions)
-    .map((step) => ({ ...step, rank: rankOf(step.corner, roleOf(cornerOf(model, step.corner, now), step.adjuster)) }))
+    .map((step) => {
+      const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
+      return { ...step, rank: rankOf(step.corner, role, request.car[axleOf(step.corner)].adjusters.some(isLowerCam)) };
+    })
     .sort((a, b) => a.rank - b.rank);
   let stands: CarSettings = now;
   return steps.map(({ corner, adjuster, from, to }) => {
