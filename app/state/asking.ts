@@ -11,6 +11,51 @@ export interface Asked<T> {
 const answers = new Map<string, unknown>();
 const MOST = 40;
 
+interface Pending {
+  readonly answer: Promise<unknown>;
+  readonly over: AbortController;
+  waiting: number;
+}
+/** Questions under way. Whoever asks the same joins in; one that nobody waits for any more is given up. */
+const pending = new Map<string, Pending>();
+/** ms that a question is kept going for the next screen, which may ask the same. */
+const GRACE = 500;
+
+function join(question: string, ask: (signal: AbortSignal) => Promise<unknown>): Pending {
+  const known = pending.get(question);
+  if (known) {
+    known.waiting += 1;
+    return known;
+  }
+  const over = new AbortController();
+  const forget = () => {
+    if (pending.get(question)?.over === over) pending.delete(question);
+  };
+  over.signal.addEventListener('abort', forget);
+  const answer = ask(over.signal).then(
+    (value) => {
+      forget();
+      if (answers.size >= MOST) answers.delete([...answers.keys()][0] ?? '');
+      answers.set(question, value);
+      return value;
+    },
+    (error) => {
+      forget();
+      throw error;
+    },
+  );
+  const own: Pending = { answer, over, waiting: 1 };
+  pending.set(question, own);
+  return own;
+}
+
+function leave(one: Pending): void {
+  one.waiting -= 1;
+  setTimeout(() => {
+    if (one.waiting === 0) one.over.abort();
+  }, GRACE);
+}
+
 /**
  * Asks once for every new `question` (a text that says all the answer depends on); undefined asks nothing. A question
  * that was overtaken is forgotten.
@@ -21,18 +66,18 @@ export function useAsked<T>(question: string | undefined, ask: (signal: AbortSig
   const known = question !== undefined && answers.has(question);
   useEffect(() => {
     if (question === undefined || answers.has(question)) return;
-    const over = new AbortController();
-    ask(over.signal).then(
-      (value) => {
-        if (answers.size >= MOST) answers.delete([...answers.keys()][0] ?? '');
-        answers.set(question, value);
-        if (!over.signal.aborted) redraw((count) => count + 1);
-      },
+    let here = true;
+    const one = join(question, ask);
+    one.answer.then(
+      () => here && redraw((count) => count + 1),
       (error: Error) => {
-        if (!over.signal.aborted && error.name !== 'AbortError') setFailed({ question, error });
+        if (here && error.name !== 'AbortError') setFailed({ question, error });
       },
     );
-    return () => over.abort();
+    return () => {
+      here = false;
+      leave(one);
+    };
   }, [question]);
   // What is kept under a question is what this hook put there, so it has the type of the answer.
   if (known) return { value: answers.get(question) as T, busy: false };

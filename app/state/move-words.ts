@@ -24,6 +24,9 @@ export function wayText(adjuster: Adjuster, { corner, from, to }: Pick<Move, 'co
   return `${words.from} → ${words.to}${words.unit ? ` ${words.unit}` : ''}`;
 }
 
+/** Never 100 %, never 0 %: a model is not a promise. */
+export const chanceText = (chance: number): string => `${Math.min(99, Math.max(1, Math.round(chance * 100)))} %`;
+
 /** "LF camber stays 0.12 high. LF upper front shims: at the end of their travel." */
 export function shortfallText(car: Car, { where, angle, by, atStop }: Shortfall): string {
   const place = placeWord(car, where, angle);

@@ -1,12 +1,14 @@
 /** The plan of a round, recomputed from its records: asked of the engine, never kept. */
-import type { CarSettings, Plan, PlanRequest, Reading } from '../../core/contract.ts';
+import type { CarSettings, Plan, PlanRequest, PlanStyle, Reading } from '../../core/contract.ts';
+import type { PlanChoice } from '../../core/plan/plan.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
 import { planRequest } from '../../core/records/plan-request.ts';
 import { movedOn } from '../../core/records/rounds.ts';
+import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
 import { gauge } from './preferences.ts';
-import { choice } from './stage.ts';
+import { choice, choose } from './stage.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
 /**
@@ -17,8 +19,30 @@ import type { RoundView, VisitView } from './visits.ts';
 export function roundRequest(view: VisitView, round: RoundView): PlanRequest {
   const base = round.base.map((move) => ({ ...move, readingId: round.record.id }));
   const file = toCarFile(view.car, [view.visit], [round.record], base);
-  const style = choice(view.visit.id, 'style') === 'least-work' ? 'least-work' : 'closest';
-  return planRequest(file, { locked: view.locked, style, ...(gauge.value ? { gauge: gauge.value } : {}) });
+  const chosen = chosenPlan(view.visit.id);
+  return planRequest(file, { locked: view.locked, ...chosen, ...(gauge.value ? { gauge: gauge.value } : {}) });
+}
+
+/** The plan that was chosen in this visit: the surest until another is. */
+export function chosenPlan(visitId: string): PlanChoice['ask'] {
+  const style = STYLES.find((one) => one === choice(visitId, 'style')) ?? 'surest';
+  const minutes = choice(visitId, 'maxEffort');
+  return { style, ...(minutes ? { maxEffort: Number(minutes) } : {}) };
+}
+const STYLES: readonly PlanStyle[] = ['surest', 'closest', 'least-work'];
+
+export function choosePlan(visitId: string, { style = 'surest', maxEffort }: PlanChoice['ask']): void {
+  choose(visitId, { style, maxEffort: maxEffort === undefined ? '' : String(maxEffort) });
+}
+
+/** The plans worth choosing among; asked for when somebody wants to see them. */
+export function usePlanChoices(view: VisitView, round: RoundView, wanted: boolean): Asked<PlanChoice[]> {
+  const request = wanted ? attempt(() => roundRequest(view, round)) : undefined;
+  const { style: _, maxEffort: __, ...bare } = request && !(request instanceof Error) ? request : ({} as PlanRequest);
+  const asked = useAsked(bare.car && `choices ${JSON.stringify(bare)}`, (signal) =>
+    engine.call('planChoices', [bare], { signal, latest: `choices ${view.visit.id}` }),
+  );
+  return request instanceof Error ? { error: request, busy: false } : asked;
 }
 
 export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Plan> {
@@ -28,6 +52,11 @@ export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Pl
     engine.plan(ready as PlanRequest, { signal, latest: `plan ${view.visit.id}` }),
   );
   return request instanceof Error ? { error: request, busy: false } : asked;
+}
+
+/** Plans on a reading that is not taken down yet, so that its plan is there, mostly, when it is asked for. */
+export function usePlanAhead(view: VisitView, record: ReadingRecord): void {
+  usePlan(view, { record, moves: [], base: [], done: [] });
 }
 
 /** What the rack should read after all that was done in a round. */

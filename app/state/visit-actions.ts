@@ -96,8 +96,13 @@ export function entryReady(view: VisitView): void {
 
 /** The typed reading becomes a record. */
 export function takeDown(view: VisitView, settings: CarSettings): void {
-  const id = entryDraft(view.visit.id);
-  const texts = draft(id)?.texts ?? {};
+  keep(['readings', typedRecord(view, settings)]);
+  dropDraft(entryDraft(view.visit.id));
+}
+
+/** The record that the typed reading makes. */
+export function typedRecord(view: VisitView, settings: CarSettings): ReadingRecord {
+  const texts = draft(entryDraft(view.visit.id))?.texts ?? {};
   const { car } = view.car;
   const form = entryForm(view);
   const fields = fieldsOf(car, form);
@@ -108,7 +113,7 @@ export function takeDown(view: VisitView, settings: CarSettings): void {
     ),
   );
   const replaces = texts[ENTRY_REPLACES];
-  const record: ReadingRecord = {
+  return {
     id: newId(),
     visitId: view.visit.id,
     at: now(),
@@ -117,8 +122,6 @@ export function takeDown(view: VisitView, settings: CarSettings): void {
     typed,
     ...(replaces ? { replaces } : {}),
   };
-  keep(['readings', record]);
-  dropDraft(id);
 }
 
 const withReference = ({ car }: VisitView, reading: Reading): Reading =>

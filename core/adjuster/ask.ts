@@ -61,3 +61,7 @@ export const rangeField = (label: string, unit: string): AskedField => ({
   ask: { as: 'range', unit },
 });
 export const optional = (field: AskedField): AskedField => ({ ...field, optional: true });
+
+/** A label with its unit; one that says it already does not say it twice. */
+export const withUnit = (label: string, unit: string): string =>
+  unit && !label.toLowerCase().split(' ').includes(unit) ? `${label}, ${unit}` : label;

@@ -1,5 +1,5 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import type { CarSettings, Move, Plan, PlanRequest } from '../contract.ts';
+import type { CarSettings, Move, Plan, PlanRequest, PlanStyle } from '../contract.ts';
 import { axleOf } from '../reading/axle-angles.ts';
 import { cornerOf } from './car-model.ts';
 import { Choices } from './choose.ts';
@@ -71,12 +71,16 @@ function inOrder(situation: Situation, positions: Positions): Move[] {
 export interface PlanChoice {
   /** Asks for it again: fields of a request. */
   readonly ask: Pick<PlanRequest, 'style' | 'maxEffort'>;
+  /** The styles whose plan it is; none for one between the closest and the least work. */
+  readonly styles: readonly PlanStyle[];
   readonly moves: number;
   /** Minutes. */
   readonly effort: number;
   readonly inWindow: boolean;
   /** As a plan has it. */
   readonly distance: number;
+  /** How far from their aims the angles are, root mean square: 0 on the aim, 1 at the edges of the windows. */
+  readonly offAim: number;
   /** 0…1, as a plan has it. */
   readonly chance: number;
 }
@@ -86,29 +90,38 @@ const FEW = 5;
 
 /**
  * The plans worth choosing among: the surest, then from the closest to the least work those of which none is worse than
- * another in both minutes and distance; where there are many, a few that are spread evenly over the work. Where the
- * windows cannot all be met the nearest stands alone.
+ * another in both minutes and distance; where there are many, a few that are spread evenly. Where the windows cannot
+ * all be met the nearest stands in for them.
  * @throws InputError naming the field, the value and what is allowed
  */
 export function planChoices(given: PlanRequest): PlanChoice[] {
   const situation = situationOf(given);
   const choices = new Choices(situation);
-  const told = (ask: PlanChoice['ask'], positions: Positions): PlanChoice => {
-    const { inWindow, distance, chance } = judge(situation, positions);
-    const moves = movedTo(situation, positions).length;
-    return { ask, moves, effort: workOf(situation, positions), inWindow, distance, chance };
-  };
   const front = choices.tradeOff();
-  const last = front.length - 1;
+  const last = Math.max(0, front.length - 1);
   const spread = Array.from({ length: FEW }, (_, i) => Math.round((i * last) / (FEW - 1)));
-  const ask = (place: number): PlanChoice['ask'] => {
-    if (place === 0) return { style: 'closest' };
-    return place === last ? { style: 'least-work' } : { style: 'closest', maxEffort: front[place]?.effort as number };
+  const found = new Map<string, { ask: PlanChoice['ask']; positions: Positions; styles: PlanStyle[] }>();
+  const add = (positions: Positions, ask: PlanChoice['ask'], ...styles: PlanStyle[]): void => {
+    const key = JSON.stringify(positions);
+    const known = found.get(key) ?? { ask, positions, styles: [] };
+    known.styles.push(...styles);
+    found.set(key, known);
   };
-  const rest =
-    last < 0 ? [] : [...new Set(spread)].map((place) => told(ask(place), front[place]?.positions as Positions));
-  return [
-    told({ style: 'surest' }, choices.best('surest')),
-    ...(last < 0 ? [told({ style: 'closest' }, choices.best('closest'))] : rest),
-  ];
+  add(choices.best('surest'), { style: 'surest' }, 'surest');
+  if (front.length === 0) add(choices.best('closest'), { style: 'closest' }, 'closest');
+  for (const place of front.length === 0 ? [] : new Set(spread)) {
+    const { effort, positions } = front[place] as (typeof front)[number];
+    const styles: PlanStyle[] = [
+      ...(place === 0 ? (['closest'] as const) : []),
+      ...(place === last ? (['least-work'] as const) : []),
+    ];
+    const [style] = styles;
+    add(positions, style ? { style } : { style: 'closest', maxEffort: effort }, ...styles);
+  }
+  return [...found.values()].map(({ positions, ...rest }) => {
+    const { inWindow, distance, chance } = judge(situation, positions);
+    const offAim = Math.sqrt(distance / Math.max(1, situation.terms.length));
+    const moves = movedTo(situation, positions).length;
+    return { ...rest, moves, effort: workOf(situation, positions), inWindow, distance, offAim, chance };
+  });
 }

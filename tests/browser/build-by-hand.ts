@@ -1,5 +1,6 @@
 /** Types a car onto its build card as a person would, field by field, from what each kind says that it asks. */
 import type { Locator, Page } from '@playwright/test';
+import { withUnit } from '../../core/adjuster/ask.ts';
 import { type Adjuster, type Axle, type AxleName, adjusterKinds, type Suspension } from '../../core/index.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { rodsOf } from '../../core/suspension/kind.ts';
@@ -74,9 +75,9 @@ async function typeField(form: Locator, { ask, label: asked, optional }: Asked, 
     case 'position':
       return field(label).fill(String(value));
     case 'number':
-      return field(ask.unit ? `${label}, ${ask.unit}` : label).fill(String(value));
+      return field(withUnit(label, ask.unit)).fill(String(value));
     case 'numbers':
-      return field(`${label}, ${ask.unit}`).fill(list.join(' '));
+      return field(withUnit(label, ask.unit)).fill(list.join(' '));
     case 'length':
       return field(`${label}, mm`).fill(String(value));
     case 'lengths':
@@ -103,7 +104,7 @@ async function typeField(form: Locator, { ask, label: asked, optional }: Asked, 
       return;
     }
     case 'range': {
-      const inputs = form.getByRole('group', { name: `${label}, ${ask.unit}` }).locator('input');
+      const inputs = form.getByRole('group', { name: withUnit(label, ask.unit) }).locator('input');
       for (const [i, x] of list.entries()) await inputs.nth(i).fill(String(x));
       return;
     }

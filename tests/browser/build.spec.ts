@@ -10,7 +10,6 @@ import {
   adjusterPositions,
   type Car,
   formatAngle,
-  planMoves,
   pointsFromTape,
   predictReading,
   type Reading,
@@ -22,6 +21,7 @@ import { oneOf, randomSuspension, stream } from '../tools/random-cars.ts';
 import { FITTING, sampleAdjuster } from '../tools/samples.ts';
 import { openSection, pickKind, typeAdjuster, typeAxle } from './build-by-hand.ts';
 import { expect, openApp, test } from './harness.ts';
+import { planned } from './planned.ts';
 
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).first().click();
 
@@ -147,7 +147,7 @@ function carOf({ suspension, adjusters }: Case, seed: number) {
     const [left, right] = PAIRS[axle].map((corner) => about(aim[corner]));
     if (!left || !right) continue;
     const windows = { left, right };
-    const plan = planMoves({ car, spec: { [axle]: windows }, reading: READING, settings: {} });
+    const plan = planned({ car, spec: { [axle]: windows }, reading: READING, settings: {} });
     if (plan.inWindow && plan.moves.length > 0) return { car, axle, windows };
   }
   throw new Error(`no car of ${suspension} that has something to do`);

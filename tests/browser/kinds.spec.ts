@@ -17,7 +17,6 @@ import {
   formatAngle,
   type Move,
   type Position,
-  planMoves,
   predictReading,
   type Reading,
   type Spec,
@@ -27,6 +26,7 @@ import {
 import { oneOf, type Random, randomSuspension, stream } from '../tools/random-cars.ts';
 import { FITTING, sampleAdjuster } from '../tools/samples.ts';
 import { expect, openApp, test } from './harness.ts';
+import { planned } from './planned.ts';
 
 interface Case {
   readonly suspension: string;
@@ -143,7 +143,7 @@ for (const [index, one] of cases().entries()) {
     const target = elsewhere(car[axle].adjusters, random);
     const settings: CarSettings = Object.fromEntries(PAIRS[axle].map((corner) => [corner, target]));
     const spec = specAbout(predictReading(car, reading, {}, settings), axle);
-    const plan = planMoves({ car, spec, reading, settings: {} });
+    const plan = planned({ car, spec, reading, settings: {} });
     expect(plan.inWindow).toBe(true);
     expect(plan.moves.length).toBeGreaterThan(0);
 

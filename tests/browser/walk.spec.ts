@@ -12,12 +12,12 @@ import {
   type Corner,
   formatAngle,
   type Plan,
-  planMoves,
   type Reading,
   type Spec,
 } from '../../core/index.ts';
 import { expect, goOffline, type Site, test, waitForServiceWorker } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
+import { planned } from './planned.ts';
 
 const { car, spec } = JSON.parse(
   readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
@@ -72,7 +72,7 @@ test('from as found to as left with the network off, and all there after closing
   const phone = new Phone();
   try {
     const page = await openOffline(phone, site);
-    const plan = planMoves({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
+    const plan = planned({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
     expect(plan.inWindow).toBe(true);
     expect(plan.moves.length).toBeGreaterThan(3);
 
@@ -140,7 +140,7 @@ test('a move that will not go and one that is set elsewhere are planned around, 
   const phone = new Phone();
   try {
     let page = await openOffline(phone, site);
-    const first = planMoves({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
+    const first = planned({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
     await page.getByText('Practice car').tap();
     await press(page, 'New visit');
     await typeReading(page, FOUND);
@@ -151,13 +151,10 @@ test('a move that will not go and one that is set elsewhere are planned around, 
     await expect(page.getByText(`1 of ${first.moves.length}`)).toBeVisible();
     await press(page, 'Won’t move');
 
-    const second = planMoves({
-      car,
-      spec,
-      reading: readingOf(FOUND),
-      settings: AT_REFERENCE,
-      locked: [{ corner: stuck.corner, adjuster: stuck.adjuster }],
-    });
+    const second = planned(
+      { car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE },
+      { locked: [{ corner: stuck.corner, adjuster: stuck.adjuster }] },
+    );
     await expect(page.getByText(`2 of ${second.moves.length + 1}`)).toBeVisible();
     await expect(page.locator('.card-form')).toContainText(second.moves[0]?.instruction ?? 'no move');
 

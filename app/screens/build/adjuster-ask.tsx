@@ -1,5 +1,5 @@
 /** One field of an adjuster, asked as its kind says. A new kind of adjuster needs nothing here. */
-import type { AskedField } from '../../../core/adjuster/ask.ts';
+import { type AskedField, withUnit } from '../../../core/adjuster/ask.ts';
 import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
@@ -76,10 +76,6 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
     }
   }
 }
-
-/** A label that says its unit already does not say it twice. */
-const withUnit = (label: string, unit: string): string =>
-  unit && !label.toLowerCase().split(' ').includes(unit) ? `${label}, ${unit}` : label;
 
 /** The axle's drawing with what the adjuster moves ringed. */
 function Where({ form, axle, ringed }: Pick<Props, 'form' | 'axle'> & { readonly ringed: readonly string[] }) {

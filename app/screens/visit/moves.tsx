@@ -5,13 +5,14 @@ import type { MoveRecord } from '../../../core/records/stored.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
-import { adjusterOf, movesLeft, shortfallText, wayText } from '../../state/move-words.ts';
+import { adjusterOf, chanceText, movesLeft, shortfallText, wayText } from '../../state/move-words.ts';
 import { keep } from '../../state/records.ts';
-import { choice, choose, torqueKey } from '../../state/stage.ts';
+import { choice, torqueKey } from '../../state/stage.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { newId, now } from '../../store/index.ts';
 import { LiveMove } from './live-move.tsx';
 import { Made } from './made.tsx';
+import { PlanChoiceCard } from './plan-choice.tsx';
 import { ReachCards } from './reach.tsx';
 import { Stepper } from './stepper.tsx';
 import { WhatElseCard } from './what-else.tsx';
@@ -36,7 +37,7 @@ export function MovesBody({ view, round, plan }: Props) {
       {left.slice(1).map((move) => (
         <LaterRow key={refKey(move)} view={view} move={move} />
       ))}
-      {round.done.length === 0 && plan.moves.length > 0 && <Styles view={view} />}
+      {round.done.length === 0 && plan.moves.length > 0 && <PlanChoiceCard view={view} round={round} />}
       <ReachCards view={view} round={round} plan={plan} />
       <WhatElseCard car={view.car.car} plan={plan} />
     </>
@@ -50,7 +51,7 @@ function Headline({ view, plan }: Omit<Props, 'round'>) {
       {plan.inWindow ? (
         <p class="chance">
           <span>Chance that the re-measure is all in the window</span>
-          <strong>{percent(plan.chance)}</strong>
+          <strong>{chanceText(plan.chance)}</strong>
         </p>
       ) : (
         <Card tone="caution" title="The windows cannot all be reached">
@@ -75,29 +76,6 @@ function Headline({ view, plan }: Omit<Props, 'round'>) {
     </>
   );
 }
-
-/** The other plan, beside the one shown; once a move of it is made it is kept to. */
-function Styles({ view }: { readonly view: VisitView }) {
-  const style = choice(view.visit.id, 'style') || 'closest';
-  return (
-    <fieldset class="choice">
-      <legend>Which plan</legend>
-      {(
-        [
-          ['closest', 'Closest to the aim'],
-          ['least-work', 'Least work'],
-        ] as const
-      ).map(([id, label]) => (
-        <button key={id} type="button" aria-pressed={style === id} onClick={() => choose(view.visit.id, { style: id })}>
-          {label}
-        </button>
-      ))}
-    </fieldset>
-  );
-}
-
-/** Never 100 %, never 0 %: a model is not a promise. */
-const percent = (chance: number): string => `${Math.min(99, Math.max(1, Math.round(chance * 100)))} %`;
 
 function LaterRow({ view, move }: { readonly view: VisitView; readonly move: Move }) {
   const adjuster = adjusterOf(view.car.car, move);

@@ -3,9 +3,11 @@ import { useEffect } from 'preact/hooks';
 import { CORNERS, type Corner } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
+import { usePlanAhead } from '../../state/planning.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
-import { positionText, type Standing, standingKey, standings, UNKNOWN } from '../../state/standing.ts';
+import { positionText, type Standing, settingsOf, standingKey, standings, UNKNOWN } from '../../state/standing.ts';
+import { typedRecord } from '../../state/visit-actions.ts';
 import { lastSettings, refKey, type VisitView } from '../../state/visits.ts';
 import { Stepper } from './stepper.tsx';
 
@@ -26,6 +28,7 @@ export function useStandings(view: VisitView) {
 
 export function StandingList({ view }: { readonly view: VisitView }) {
   const { list, picked, pick } = useStandings(view);
+  usePlanAhead(view, typedRecord(view, settingsOf(list)));
   useEffect(() => {
     // The stepper that comes up must not cover the row that it is about.
     if (picked) document.querySelector('.standing-picked')?.scrollIntoView({ block: 'center' });

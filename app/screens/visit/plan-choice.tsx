@@ -1,0 +1,66 @@
+/** Other plans than the one shown, folded away: how much work each takes, how near the aim, how sure. */
+import { useState } from 'preact/hooks';
+import type { PlanStyle } from '../../../core/contract.ts';
+import type { PlanChoice } from '../../../core/plan/plan.ts';
+import { chanceText } from '../../state/move-words.ts';
+import { choosePlan, chosenPlan, usePlanChoices } from '../../state/planning.ts';
+import type { RoundView, VisitView } from '../../state/visits.ts';
+
+const NAMES: Readonly<Record<PlanStyle, string>> = {
+  surest: 'surest',
+  closest: 'closest to the aim',
+  'least-work': 'least work',
+};
+
+/** "Surest, least work" */
+function nameOf({ styles }: PlanChoice): string {
+  const name = styles.map((style) => NAMES[style]).join(', ') || 'in between';
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
+interface Props {
+  readonly view: VisitView;
+  readonly round: RoundView;
+}
+
+/** Only until a move is made; what was begun is kept to. */
+export function PlanChoiceCard({ view, round }: Props) {
+  const [open, setOpen] = useState(false);
+  const { value, error } = usePlanChoices(view, round, open);
+  const chosen = chosenPlan(view.visit.id);
+  const isChosen = ({ ask, styles }: PlanChoice): boolean =>
+    chosen.maxEffort === undefined
+      ? styles.includes(chosen.style ?? 'surest')
+      : ask.maxEffort !== undefined && Math.abs(ask.maxEffort - chosen.maxEffort) < 1e-6;
+  return (
+    <details class="plan-choices" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Other plans</summary>
+      {value?.map((one) => (
+        <button
+          key={JSON.stringify(one.ask)}
+          type="button"
+          class="plan-choice"
+          aria-pressed={isChosen(one)}
+          onClick={() => choosePlan(view.visit.id, one.ask)}
+        >
+          <span>{nameOf(one)}</span>
+          <strong>{one.inWindow ? chanceText(one.chance) : '–'}</strong>
+          <span class="soft">
+            {one.moves} {one.moves === 1 ? 'move' : 'moves'}, {Math.round(one.effort)} min
+          </span>
+          <span class="soft">{Math.round(one.offAim * 100)} % off aim</span>
+        </button>
+      ))}
+      {value?.length === 1 && <p>No other is worth a choice: this one is best in every respect.</p>}
+      {value && value.length > 1 && (
+        <p class="soft">0&nbsp;% off aim: every angle on its aim; 100&nbsp;%: at the edge of its window.</p>
+      )}
+      {error && <p role="alert">{error.message}</p>}
+      {open && !value && !error && (
+        <p role="status" class="soft">
+          Working them out…
+        </p>
+      )}
+    </details>
+  );
+}
