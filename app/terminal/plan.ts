@@ -1,5 +1,5 @@
 /**
- * `npm run plan -- FILE.json [--json] [--least-work]`: the moves of a car file, for people or for programs.
+ * `npm run plan -- FILE.json [--json] [--least-work | --surest]`: the moves of a car file, for people or for programs.
  * The same core calls as the app's. Exit code 2 with a message where the file is no good.
  */
 import { parseArgs } from 'node:util';
@@ -8,13 +8,15 @@ import { planRequest } from '../../core/records/plan-request.ts';
 import { carFileOf, command } from './car-file.ts';
 import { report } from './report.ts';
 
-command('npm run plan -- FILE.json [--json] [--least-work]', () => {
+command('npm run plan -- FILE.json [--json] [--least-work | --surest]', () => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { json: { type: 'boolean' }, 'least-work': { type: 'boolean' } },
+    options: { json: { type: 'boolean' }, 'least-work': { type: 'boolean' }, surest: { type: 'boolean' } },
   });
   const file = carFileOf(positionals);
-  const request = planRequest(file, values['least-work'] ? { style: 'least-work' } : {});
+  const request = planRequest(file, {
+    style: values['least-work'] ? 'least-work' : values.surest ? 'surest' : 'closest',
+  });
   const plan = planMoves(request);
   return values.json ? JSON.stringify(plan, null, 2) : report(file.car, request, plan);
 });

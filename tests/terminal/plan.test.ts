@@ -22,8 +22,8 @@ function spoilt(text: string): string {
 }
 
 describe('npm run plan', () => {
-  it.each(['closest', 'least-work'] as const)('--json prints the plan of the core, %s', (style) => {
-    const { stdout, status } = plan(tarn, '--json', ...(style === 'least-work' ? ['--least-work'] : []));
+  it.each(['closest', 'least-work', 'surest'] as const)('--json prints the plan of the core, %s', (style) => {
+    const { stdout, status } = plan(tarn, '--json', ...(style === 'closest' ? [] : [`--${style}`]));
     expect(status).toBe(0);
     const expected = planMoves(planRequest(parseCarFile(readFileSync(tarn, 'utf8')), { style }));
     expect(JSON.parse(stdout)).toEqual(JSON.parse(JSON.stringify(expected)));
