@@ -149,6 +149,21 @@ test('a move that will not go and one that is set elsewhere are planned around, 
     const stuck = first.moves[0];
     if (!stuck) throw new Error('the plan has no moves');
     await expect(page.getByText(`1 of ${first.moves.length}`)).toBeVisible();
+
+    // What must not be touched is left alone before its turn comes, and taken back.
+    const later = first.moves.at(-1) as (typeof first.moves)[number];
+    const without = planned(
+      { car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE },
+      { locked: [{ corner: later.corner, adjuster: later.adjuster }] },
+    );
+    await page
+      .getByRole('button', { name: new RegExp(`^Leave ${later.corner} .* alone$`) })
+      .last()
+      .tap();
+    await expect(page.getByText(`2 of ${without.moves.length + 1}`)).toBeVisible();
+    await press(page, 'Undo');
+    await expect(page.getByText(`1 of ${first.moves.length}`)).toBeVisible();
+
     await press(page, 'Won’t move');
 
     const second = planned(

@@ -35,7 +35,7 @@ export function MovesBody({ view, round, plan }: Props) {
       <Made view={view} moves={round.moves} />
       {live && <LiveMove view={view} round={round} move={live} />}
       {left.slice(1).map((move) => (
-        <LaterRow key={refKey(move)} view={view} move={move} />
+        <LaterRow key={refKey(move)} {...{ view, round, plan, move }} />
       ))}
       {round.done.length === 0 && plan.moves.length > 0 && <PlanChoiceCard view={view} round={round} />}
       <ReachCards view={view} round={round} plan={plan} />
@@ -77,15 +77,25 @@ function Headline({ view, plan }: Omit<Props, 'round'>) {
   );
 }
 
-function LaterRow({ view, move }: { readonly view: VisitView; readonly move: Move }) {
-  const adjuster = adjusterOf(view.car.car, move);
+/** A move to come. What must not be touched is left alone before its turn comes: the rest is planned without it. */
+function LaterRow({ move, ...props }: Props & { readonly move: Move }) {
+  const adjuster = adjusterOf(props.view.car.car, move);
+  const name = adjuster?.name ?? move.adjuster;
   return (
     <p class="move-row">
       <CornerMark corner={move.corner} />
       <span>
-        {adjuster?.name ?? move.adjuster}
+        {name}
         <strong class="move-way">{adjuster ? wayText(adjuster, move) : ''}</strong>
       </span>
+      <button
+        type="button"
+        class="move-leave"
+        aria-label={`Leave ${move.corner} ${name} alone`}
+        onClick={() => mark(props, move, move.from, 'wont-move')}
+      >
+        Leave
+      </button>
     </p>
   );
 }
