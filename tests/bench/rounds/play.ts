@@ -98,11 +98,14 @@ export function playCar(half: number, number: number, car: number): Outcomes {
   };
   const once = truth();
   if (!family.corners.every((corner) => canReach(family, spec, once[corner] as TrueCorner))) return undefined;
+  const exact = (corner: Corner) => ({ ...(once[corner] as TrueCorner).suspension, tolerance: 0 });
   const methods: Record<string, Method> = {
     'rule of thumb': ruleOfThumb(family, spec),
     "kit's chart": byChart(family, spec),
     Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'surest'),
     '  closest': cornerwright(carOf(family, l, r), spec, axle, 'closest'),
+    // What it still misses then, the gauge, the hands and the steps of the adjusters miss.
+    '  points exact': cornerwright(carOf(family, exact(left), exact(right)), spec, axle, 'surest'),
   };
   return Object.fromEntries(
     Object.entries(methods).map(([name, method]) => [name, play(method, spec, family.corners, truth())]),

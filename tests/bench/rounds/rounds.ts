@@ -33,7 +33,8 @@ for (const [g, { half, family }] of groups.entries()) {
     for (const [name, outcome] of Object.entries(outcomes)) {
       if (outcome.all === 0) continue;
       rows.set(name, [...(rows.get(name) ?? []), outcome]);
-      if (outcome.chance !== undefined) calibration.push({ chance: outcome.chance, came: outcome.firstAll });
+      if (outcome.chance !== undefined && name !== '  points exact')
+        calibration.push({ chance: outcome.chance, came: outcome.firstAll });
     }
   }
   console.log(`\n±${half}°  ${family.name}  (window reachable on ${reached} of ${CARS})`);

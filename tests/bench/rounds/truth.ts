@@ -68,7 +68,8 @@ export function poseAt(suspension: Suspension, adjusters: readonly Adjuster[], s
 
 /** One true corner: what its rack shows at given positions. */
 export class TrueCorner {
-  private readonly suspension: Suspension;
+  /** Its true hard points. */
+  readonly suspension: Suspension;
   private readonly reference: Wheel;
   private readonly found: Wheel;
   private readonly known = new Map<string, Wheel>();
