@@ -10,6 +10,8 @@ export { InputError } from './input-error.ts';
 export { expectReading } from './plan/as-measured.ts';
 export { type Chart, chartOf } from './plan/chart.ts';
 export { chartPair } from './plan/chart-pair.ts';
+export { type Stuck, whatWouldFree } from './plan/free.ts';
+export type { FreeChange, Way } from './plan/further.ts';
 export { type PlanChoice, planChoices, planMoves } from './plan/plan.ts';
 export { predictReading } from './plan/predict.ts';
 export { type Both, type Place, type Range, type Reach, type Reached, reachOf } from './plan/reach.ts';

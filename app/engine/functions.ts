@@ -12,6 +12,7 @@ import {
   reachOf,
   solveCorner,
   whatElse,
+  whatWouldFree,
 } from '../../core/index.ts';
 import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
 
@@ -30,6 +31,7 @@ export const functions = {
   solveCorner,
   validateCarFile,
   whatElse,
+  whatWouldFree,
 } as const;
 
 export type Functions = typeof functions;

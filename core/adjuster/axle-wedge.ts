@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { numberField } from './ask.ts';
 import { base, number } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { say } from './steps.ts';
+import { onwards, say } from './steps.ts';
 
 const WEDGE = number(-10, 10, 'degrees');
 const schema = v.object({
@@ -58,6 +58,11 @@ export const axleWedge: AdjusterKind = {
   ],
   start: { reference: 0 },
   sample: { adjuster: { reference: 0, degrees: [0.5, 1, 1.5, 2] }, from: 0, to: 1.5 },
+  further: {
+    unit: 'degrees',
+    takes: ['a wedge the other way', 'a thicker wedge'],
+    beyond: (wedge, end) => onwards(sizes(wedge.degrees), end, 0.5, 3),
+  },
   tolerance: { usual: 0.1, unit: 'degrees' },
   effort: 40,
 };

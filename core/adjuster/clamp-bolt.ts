@@ -3,7 +3,7 @@ import { asin, degrees, radians, sin } from '../geometry/angle.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, say, within } from './steps.ts';
+import { multiples, onwards, say, within } from './steps.ts';
 
 /**
  * Tilt directly, in degrees; or, with `eccentricity` and `spacing`, by a cam bolt in one of the two holes: the position
@@ -67,6 +67,13 @@ export const clampBolt: AdjusterKind = {
   ],
   start: { step: 0.1, range: [-1.5, 1.5], reference: 0 },
   sample: { adjuster: { reference: 0, step: 0.1, range: [-1.5, 1.5] }, from: -0.5, to: 0.7 },
+  further: {
+    unit: 'degrees',
+    takes: ['a bolt or bracket with more tilt', 'a bolt or bracket with more tilt'],
+    // Turned by a cam bolt its position is the cam's angle, which has no beyond.
+    beyond: (bolt, end) =>
+      bolt.eccentricity === undefined ? onwards(clampBolt.positions(bolt), end, Math.max(bolt.step, 0.1), 2) : [],
+  },
   tolerance: { usual: 0.1, unit: 'degrees' },
   effort: 8,
 };

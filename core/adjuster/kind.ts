@@ -43,6 +43,22 @@ export interface Tolerance {
   readonly error?: (adjuster: Adjuster, from: Position, to: Position, by: number) => readonly Effect[];
 }
 
+/** Towards higher positions or lower ones. */
+export type End = 1 | -1;
+
+/** What would let an adjuster go further than it can. */
+export interface Further {
+  /** Of how far. */
+  readonly unit: 'mm' | 'turns' | 'degrees';
+  /** The parts or work that it takes, in a few words: beyond the lower end and beyond the upper. Trade practice. */
+  readonly takes: readonly [lower: string, upper: string];
+  /**
+   * Positions that it would have beyond an end, nearest first, each further by more or as much. Absent where its own
+   * positions cannot say: then the point that it moves is moved beside it.
+   */
+  readonly beyond?: (adjuster: Adjuster, end: End) => readonly { readonly position: Position; readonly by: number }[];
+}
+
 export interface AdjusterKind {
   readonly kind: string;
   readonly name: string;
@@ -76,6 +92,8 @@ export interface AdjusterKind {
   readonly pair?: (adjuster: Adjuster) => { readonly with: string; readonly most: number } | undefined;
   /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */
   readonly byChart?: true;
+  /** Absent where nothing simple would. */
+  readonly further?: Further;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */

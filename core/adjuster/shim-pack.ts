@@ -4,7 +4,7 @@ import { shimStack } from '../units/shim-stack.ts';
 import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
 import { base, direction, number, positive, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { say, tidy, within } from './steps.ts';
+import { MOST_FURTHER, onwards, say, tidy, within } from './steps.ts';
 
 const SHIM = 'a shim thickness above 0.01, up to 50 mm';
 const COUNT = 'a whole number of shims, 1 to 50';
@@ -31,6 +31,8 @@ const schema = v.object({
 type ShimPack = v.InferOutput<typeof schema>;
 
 const MOST_POSITIONS = 4000;
+/** mm by which a pack would be made thicker, at a time, where its own shims are thicker still. */
+const COARSEST = 1.5;
 
 /** Four decimals, so that a sixteenth of an inch is exact. */
 const mm = (x: number): string => say(x, 4);
@@ -104,6 +106,11 @@ export const shimPack: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], reference: 0 },
   sample: { adjuster: { reference: 3, sizes: [1.5], max: 9 }, from: 3, to: 4.5 },
+  further: {
+    unit: 'mm',
+    takes: ['an offset bush or a thinner bracket', 'more shims, longer studs'],
+    beyond: (pack, end) => onwards(sums(pack as ShimPack), end, Math.min(...pack.sizes, COARSEST), MOST_FURTHER),
+  },
   tolerance: { usual: 0.1, unit: 'mm' },
   effort: 8,
 };

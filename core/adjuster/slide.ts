@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, say, within } from './steps.ts';
+import { MOST_FURTHER, multiples, onwards, say, within } from './steps.ts';
 
 const schema = v.object({
   ...base('slide'),
@@ -49,6 +49,11 @@ export const slide: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], step: 1, range: [-10, 10], reference: 0 },
   sample: { adjuster: { reference: 0, step: 1, range: [-10, 10] }, from: -2, to: 4 },
+  further: {
+    unit: 'mm',
+    takes: ['longer slots or an offset plate', 'longer slots or an offset plate'],
+    beyond: (plate, end) => onwards(slide.positions(plate), end, Math.min(plate.step, 1), MOST_FURTHER),
+  },
   tolerance: { usual: 0.5, unit: 'mm' },
   effort: 6,
 };

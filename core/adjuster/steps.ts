@@ -1,4 +1,5 @@
 /** Positions that are multiples of a step. */
+import type { Position } from '../contract.ts';
 
 /** Decimals beyond a millionth are the noise of binary fractions, not a position. */
 const NOISE = 1e6;
@@ -13,6 +14,19 @@ export function multiples(step: number, low: number, high: number): number[] {
   const first = Math.ceil((low - slack) / step);
   const last = Math.floor((high + slack) / step);
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => tidy((first + i) * step));
+}
+
+/** mm by which more of a part is worth thinking of. */
+export const MOST_FURTHER = 12;
+
+/** Numbers beyond an end of a list, `step` by `step` up to `most`, nearest first, and how far beyond it each is. */
+export function onwards(positions: readonly Position[], end: 1 | -1, step: number, most: number) {
+  const last = (end > 0 ? positions.at(-1) : positions[0]) as number;
+  const count = Math.floor(most / step + 1e-9);
+  return Array.from({ length: count }, (_, i) => {
+    const by = tidy((i + 1) * step);
+    return { position: tidy(last + end * by), by };
+  });
 }
 
 /** Whether a number is within [low, high], binary noise forgiven. */

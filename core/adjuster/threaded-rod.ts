@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range, text } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, say, within } from './steps.ts';
+import { multiples, onwards, say, within } from './steps.ts';
 
 const schema = v.object({
   ...base('threaded-rod'),
@@ -130,6 +130,11 @@ export const threadedRod: AdjusterKind = {
   ],
   start: { stepTurns: 1 / 12, range: [-6, 6], reference: 0 },
   sample: { adjuster: { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, from: 0, to: 1.25 },
+  further: {
+    unit: 'turns',
+    takes: ['a shorter rod', 'a longer rod'],
+    beyond: (rod, end) => onwards(threadedRod.positions(rod), end, Math.max(rod.stepTurns, 0.25), 6),
+  },
   tolerance: { usual: 0.05, unit: 'turns' },
   effort: 4,
 };

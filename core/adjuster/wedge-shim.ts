@@ -3,7 +3,7 @@ import { cos, radians, sin } from '../geometry/angle.ts';
 import { numberField } from './ask.ts';
 import { base, positive, text, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { say, tidy } from './steps.ts';
+import { onwards, say, tidy } from './steps.ts';
 
 const NONE = 'none';
 const DEGREES = positive(10, 'degrees');
@@ -87,6 +87,19 @@ export const wedgeShim: AdjusterKind = {
   ],
   start: { marks: 24, reference: NONE },
   sample: { adjuster: { reference: NONE, degrees: [0.5], marks: 24 }, from: NONE, to: '0.5@45' },
+  further: {
+    unit: 'degrees',
+    takes: ['', 'a shim with more taper'],
+    // Less than none is a shim turned round, which it has.
+    beyond: (shim, end) =>
+      end < 0
+        ? []
+        : onwards([Math.max(...shim.degrees)], end, 0.25, 2).flatMap(({ position, by }) =>
+            positions({ ...(shim as WedgeShim), degrees: [position] })
+              .filter((one) => one !== NONE)
+              .map((one) => ({ position: one, by })),
+          ),
+  },
   tolerance: {
     usual: 0.05,
     unit: 'degrees',

@@ -15,12 +15,15 @@ export interface Axis {
 /** How many positions make interpolation worth while. */
 const WORTH = 12;
 
-/** The positions of an adjuster and where it stands among them; a stand between marks is a position of its own. */
-export function axisOf(side: number, adjuster: Adjuster, settings: Settings): Axis {
+/**
+ * The positions of an adjuster, its own or those given, and where it stands among them; a stand between marks is a
+ * position of its own.
+ */
+export function axisOf(side: number, adjuster: Adjuster, settings: Settings, among?: readonly Position[]): Axis {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
   const stands = settings[adjuster.id] ?? adjuster.reference;
-  let positions = kind.positions(adjuster);
+  let positions = among ?? kind.positions(adjuster);
   let current = positions.findIndex((position) => samePosition(position, stands));
   if (current < 0) {
     positions = [...positions, stands];

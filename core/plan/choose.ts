@@ -7,15 +7,49 @@ import { doubtsOf } from './doubt.ts';
 import { place } from './placed.ts';
 import { type Found, type Goal, SAME_EFFORT, search } from './search.ts';
 import { byCorner, type Positions, type Situation, settingsOf } from './situation.ts';
-import { type Stand, UnitStates } from './states.ts';
+import { type Instead, type Stand, UnitStates } from './states.ts';
 import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** Units that terms tie together, with all their states. */
-interface Problem {
+export interface Problem {
   readonly units: readonly Unit[];
   readonly states: readonly UnitStates[];
   readonly terms: readonly Term[];
+}
+
+/** All that has to be decided, in as many problems as are free of one another. */
+export function problemsOf(situation: Situation): Problem[] {
+  const { request, model, now } = situation;
+  const terms = [...situation.terms, ...tieTerms(request.car, now)];
+  return groups(terms, model).map((units) => {
+    const corners = units.flatMap((unit) => unit.corners);
+    return {
+      units,
+      states: units.map((unit) => statesOf(situation, unit)),
+      terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)),
+    };
+  });
+}
+
+/** @param instead positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked */
+export function statesOf(
+  { request, now }: Situation,
+  unit: Unit,
+  instead: ReadonlyMap<Corner, Instead> = new Map(),
+): UnitStates {
+  const isHeld = (corner: Corner, { id }: Adjuster): boolean =>
+    !instead.get(corner)?.has(id) && (request.locked ?? []).some((ref) => ref.corner === corner && ref.adjuster === id);
+  const stand = (corner: Corner): Stand => {
+    const measured = request.reading[corner];
+    const own = adjustersOf(request.car, corner);
+    return {
+      ...{ measured: measured ?? {}, current: now[corner], ties: tiesOf(request.car[axleOf(corner)]) },
+      movable: measured ? own.filter((adjuster) => !isHeld(corner, adjuster)) : [],
+      instead: instead.get(corner) ?? new Map(),
+    };
+  };
+  return new UnitStates(unit, unit.corners.map(stand));
 }
 
 /** One choice for each problem. */
@@ -27,24 +61,7 @@ export class Choices {
   readonly #problems: readonly Problem[];
 
   constructor(private readonly situation: Situation) {
-    const { request, model, now } = situation;
-    const isLocked = (corner: Corner, { id }: Adjuster): boolean =>
-      (request.locked ?? []).some((ref) => ref.corner === corner && ref.adjuster === id);
-    const stand = (corner: Corner): Stand => {
-      const measured = request.reading[corner];
-      const own = adjustersOf(request.car, corner);
-      const movable = measured ? own.filter((adjuster) => !isLocked(corner, adjuster)) : [];
-      return { measured: measured ?? {}, current: now[corner], movable, ties: tiesOf(request.car[axleOf(corner)]) };
-    };
-    const terms = [...situation.terms, ...tieTerms(request.car, now)];
-    this.#problems = groups(terms, model).map((units) => {
-      const corners = units.flatMap((unit) => unit.corners);
-      return {
-        units,
-        states: units.map((unit) => new UnitStates(unit, unit.corners.map(stand))),
-        terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)),
-      };
-    });
+    this.#problems = problemsOf(situation);
     this.combinations = this.#problems
       .flatMap(({ states }) => states)
       .reduce((product, { count }) => product * count, 1);
@@ -99,19 +116,20 @@ export class Choices {
   }
 
   #positions(answer: Answer): Positions {
-    const positions = byCorner((corner) => this.situation.now[corner]);
-    this.#problems.forEach(({ states }, p) => {
-      states.forEach((own, i) => {
-        own.settings(answer[p]?.states[i] as number).forEach((settings, side) => {
-          positions[own.corners[side] as Corner] = settings;
-        });
-      });
-    });
-    return positions;
+    const moved = this.#problems.map((problem, p) => settingsIn(problem, answer[p] as Found));
+    return byCorner((corner) => moved.find((own) => own[corner])?.[corner] ?? this.situation.now[corner]);
   }
 }
 
-const solve = ({ states, terms }: Problem, goal: Goal): Found | undefined => search(states, terms, goal);
+/** Where a choice has the adjusters of the problem's corners. */
+export const settingsIn = ({ states }: Problem, found: Found): Partial<Positions> =>
+  Object.fromEntries(
+    states.flatMap((own, u) =>
+      own.settings(found.states[u] as number).map((settings, side) => [own.corners[side], settings] as const),
+    ),
+  );
+
+export const solve = ({ states, terms }: Problem, goal: Goal): Found | undefined => search(states, terms, goal);
 
 const sum = (answer: Answer, what: 'effort' | 'distance'): number =>
   answer.reduce((total, found) => total + found[what], 0);

@@ -22,7 +22,7 @@ export function shortfallOf({ request, terms }: Situation, { values }: Judged, p
 }
 
 /** Numbers end at both ends of their range; a numbered cam goes round and has no stop. */
-function isAtStop(adjuster: Adjuster, position: Position): boolean {
+export function isAtStop(adjuster: Adjuster, position: Position): boolean {
   const all = kindOfAdjuster(adjuster).positions(adjuster);
   if (typeof position !== 'number') return false;
   return samePosition(position, all[0] as Position) || samePosition(position, all.at(-1) as Position);

@@ -58,12 +58,18 @@ export interface Judged {
   readonly chance: number;
 }
 
-export function judge({ request, model, now, terms, unknowns }: Situation, positions: Positions): Judged {
-  const predicted = predictWith(model, request.reading, now, positions);
-  // The terms carry the thrust angle's share themselves: they take each wheel's own angles.
+/** Each wheel's own angles at some positions, corner by corner, and what every term then is. */
+export function valuesAt({ request, model, now, terms }: Situation, positions: Positions) {
+  // The terms carry the thrust angle's share themselves.
   const own = predictWith(model, { ...request.reading, toeReference: 'centreline' }, now, positions);
   const angles = CORNERS.map((corner) => anglesOf(own[corner]));
-  const values = new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)]));
+  return { angles, values: new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)])) };
+}
+
+export function judge(situation: Situation, positions: Positions): Judged {
+  const { request, model, now, terms, unknowns } = situation;
+  const predicted = predictWith(model, request.reading, now, positions);
+  const { angles, values } = valuesAt(situation, positions);
   const covariances = model.map((unit) => (unknowns.get(unit) as Unknowns).covariance(settingsOf(unit, positions)));
   return {
     predicted,

@@ -27,7 +27,10 @@ export interface Stand {
   readonly current: Settings;
   readonly movable: readonly Adjuster[];
   readonly ties: readonly Adjuster[];
+  /** Positions, by adjuster, that are to be tried instead of its own. */
+  readonly instead?: Instead;
 }
+export type Instead = ReadonlyMap<string, readonly Position[]>;
 
 export class UnitStates {
   readonly corners: readonly Corner[];
@@ -86,8 +89,8 @@ export class UnitStates {
       }
     });
 
-    const axes = stands.flatMap(({ movable, current }, side) =>
-      movable.map((adjuster) => axisOf(side, adjuster, current)),
+    const axes = stands.flatMap(({ movable, current, instead }, side) =>
+      movable.map((adjuster) => axisOf(side, adjuster, current, instead?.get(adjuster.id))),
     );
     const fine = finest(axes);
     // The interpolated adjuster is the innermost, so that its positions lie side by side.
