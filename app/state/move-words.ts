@@ -27,13 +27,11 @@ export function wayText(adjuster: Adjuster, { corner, from, to }: Pick<Move, 'co
 /** Never 100 %, never 0 %: a model is not a promise. */
 export const chanceText = (chance: number): string => `${Math.min(99, Math.max(1, Math.round(chance * 100)))} %`;
 
-/** "LF camber stays 0.12 high. LF upper front shims: at the end of their travel." */
-export function shortfallText(car: Car, { where, angle, by, atStop }: Shortfall): string {
+/** `LF camber 0.12 too high` */
+export function offText(car: Car, { where, angle, by }: Shortfall): string {
   const place = placeWord(car, where, angle);
   const size = valueText(angle === 'thrustAngle' ? 'camber' : angle, Math.abs(by), car.wheel.rimDiameter);
-  const stops = atStop.map((ref) => `${ref.corner} ${adjusterOf(car, ref)?.name ?? ref.adjuster}`);
-  const why = stops.length > 0 ? ` At the end of travel: ${stops.join(', ')}.` : '';
-  return `${place[0]?.toUpperCase()}${place.slice(1)} stays ${size} too ${by > 0 ? 'high' : 'low'}.${why}`;
+  return `${place[0]?.toUpperCase()}${place.slice(1)} ${size} too ${by > 0 ? 'high' : 'low'}`;
 }
 
 /** The shims that the pack holds and is to hold, where the adjuster is a pack. */

@@ -68,8 +68,8 @@ function meets(given: PlanRequest, changes: readonly FreeChange[], share: readon
     const { corner, adjuster } = change;
     const axle = axleOf(corner);
     const own = adjustersAt(given.car, corner).find(({ id }) => id === adjuster) as Adjuster;
-    const fitted = part(own, change, (change.further?.by ?? Number.NaN) * (share[i] as number));
-    fitted.id += ` ${i}`;
+    const bought = part(own, change, (change.further?.by ?? Number.NaN) * (share[i] as number));
+    const fitted = { ...bought, id: `${bought.id} ${i}` };
     requests = requests.flatMap((asked) =>
       stands(own, change).map((position) => {
         const { car, reading, settings, locked = [] } = asked;

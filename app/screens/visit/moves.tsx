@@ -3,9 +3,8 @@ import { signal } from '@preact/signals';
 import type { Move, Plan, Position } from '../../../core/contract.ts';
 import type { MoveRecord } from '../../../core/records/stored.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
-import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
-import { adjusterOf, chanceText, movesLeft, shortfallText, wayText } from '../../state/move-words.ts';
+import { adjusterOf, chanceText, movesLeft, wayText } from '../../state/move-words.ts';
 import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
@@ -14,6 +13,7 @@ import { LiveMove } from './live-move.tsx';
 import { Made } from './made.tsx';
 import { PlanChoiceCard } from './plan-choice.tsx';
 import { ReachCards } from './reach.tsx';
+import { ShortfallCard } from './shortfall.tsx';
 import { Stepper } from './stepper.tsx';
 import { WhatElseCard } from './what-else.tsx';
 
@@ -31,7 +31,7 @@ export function MovesBody({ view, round, plan }: Props) {
   const live = left[0];
   return (
     <>
-      <Headline view={view} plan={plan} />
+      <Headline view={view} round={round} plan={plan} />
       <Made view={view} moves={round.moves} />
       {live && <LiveMove view={view} round={round} move={live} />}
       {left.slice(1).map((move) => (
@@ -45,7 +45,7 @@ export function MovesBody({ view, round, plan }: Props) {
 }
 
 /** The chance in large figures; what the windows cannot have, in words. */
-function Headline({ view, plan }: Omit<Props, 'round'>) {
+function Headline({ view, round, plan }: Props) {
   return (
     <>
       {plan.inWindow ? (
@@ -54,14 +54,7 @@ function Headline({ view, plan }: Omit<Props, 'round'>) {
           <strong>{chanceText(plan.chance)}</strong>
         </p>
       ) : (
-        <Card tone="caution" title="The windows cannot all be reached">
-          <p>This is the nearest that the adjusters allow.</p>
-          <ul>
-            {plan.shortfall.map((one) => (
-              <li key={`${one.where} ${one.angle}`}>{shortfallText(view.car.car, one)}</li>
-            ))}
-          </ul>
-        </Card>
+        <ShortfallCard view={view} round={round} plan={plan} />
       )}
       {plan.notes.map((note) => (
         <p key={note} class="plan-note">

@@ -1,0 +1,131 @@
+/** What a plan leaves out of its window: by how much, what is at its stop, whether a part is bent, what would free it. */
+import type { Corner, Plan, Shortfall } from '../../../core/contract.ts';
+import type { Stuck } from '../../../core/plan/free.ts';
+import type { FreeChange } from '../../../core/plan/further.ts';
+import { assess } from '../../../core/reading/assess.ts';
+import { AXLES, axleOf, isAxle } from '../../../core/reading/axle-angles.ts';
+import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
+import { engine } from '../../engine/index.ts';
+import { Card } from '../../parts/card.tsx';
+import { useAsked } from '../../state/asking.ts';
+import { adjusterOf, offText } from '../../state/move-words.ts';
+import { roundRequest } from '../../state/planning.ts';
+import type { RoundView, VisitView } from '../../state/visits.ts';
+
+interface Props {
+  readonly view: VisitView;
+  readonly round: RoundView;
+  readonly plan: Plan;
+}
+
+export function ShortfallCard({ view, round, plan }: Props) {
+  const places = [...new Set(plan.shortfall.map(({ where }) => where))];
+  return (
+    <Card tone="caution" title="The windows cannot all be reached">
+      <p class="soft">This is the nearest that the adjusters allow.</p>
+      {places.map((where) => (
+        <Place key={where} view={view} short={plan.shortfall.filter((one) => one.where === where)} />
+      ))}
+      <Bent view={view} round={round} plan={plan} />
+      <Freeing view={view} round={round} />
+    </Card>
+  );
+}
+
+/** All of one wheel or axle, and what is at its stop there, once. */
+function Place({ view, short }: { readonly view: VisitView; readonly short: readonly Shortfall[] }) {
+  const { car } = view.car;
+  const stops = new Set(
+    short.flatMap(({ where, atStop }) =>
+      atStop.map((ref) => `${isAxle(where) ? `${ref.corner} ` : ''}${adjusterOf(car, ref)?.name ?? ref.adjuster}`),
+    ),
+  );
+  return (
+    <p>
+      {short.map((one) => offText(car, one)).join(', ')}.
+      {stops.size > 0 && <span class="soft move-way">At the end of travel: {[...stops].join(', ')}.</span>}
+    </p>
+  );
+}
+
+/** What cannot be brought in may not be a matter of adjustment. */
+function Bent({ view, round, plan }: Props) {
+  const { car, spec } = view.car;
+  const { reading } = round.record;
+  const kinds = { front: car.front.suspension.kind, rear: car.rear.suspension.kind };
+  const leaning = plan.shortfall.filter(({ angle }) => /camber|caster/i.test(angle));
+  const corners = new Set(leaning.flatMap(({ where }): readonly Corner[] => (isAxle(where) ? AXLES[where] : [where])));
+  const axles = (['front', 'rear'] as const).filter((axle) => AXLES[axle].some((corner) => corners.has(corner)));
+  const hints = assess(reading, spec, { kinds }).hints.filter(({ where }) =>
+    isAxle(where) ? axles.includes(where) : axles.includes(axleOf(where)),
+  );
+  const unread = axles.filter(
+    (axle) =>
+      car[axle].steered &&
+      suspensionKinds[kinds[axle]]?.steeringAxis &&
+      AXLES[axle].some((corner) => reading[corner]?.sai === undefined),
+  );
+  return (
+    <>
+      {hints.map(({ where, text }) => (
+        <p key={text}>
+          <strong>Look for a bent part before parts are bought.</strong> {isAxle(where) ? '' : `${where}: `}
+          {text}
+        </p>
+      ))}
+      {hints.length === 0 && unread.length > 0 && (
+        <p>SAI was not measured: it tells a bent part from a lack of adjustment. Measure it before parts are bought.</p>
+      )}
+    </>
+  );
+}
+
+/** How many ways are worth reading. */
+const FEW = 3;
+
+function Freeing({ view, round }: Omit<Props, 'plan'>) {
+  const request = roundRequest(view, round);
+  const { value, error } = useAsked(`free ${JSON.stringify(request)}`, (signal) =>
+    engine.call('whatWouldFree', [request], { signal }),
+  );
+  if (error) return <p role="alert">{error.message}</p>;
+  return (
+    <section class="freeing">
+      <h3>What would free it</h3>
+      {value ? (
+        value.map((stuck) => <Ways key={stuck.corners.join()} view={view} stuck={stuck} />)
+      ) : (
+        <p role="status" class="soft">
+          Working it out…
+        </p>
+      )}
+      {value && <p class="soft">Only with parts that the maker of the car or of the kit allows.</p>}
+    </section>
+  );
+}
+
+function Ways({ view, stuck: { corners, ways } }: { readonly view: VisitView; readonly stuck: Stuck }) {
+  if (ways.length === 0) {
+    return (
+      <p>
+        {corners.join(', ')}: no adjuster alone and no pair would do by going further. Something is bent, worn or fitted
+        otherwise than on file.
+      </p>
+    );
+  }
+  return (
+    <ul>
+      {ways.slice(0, FEW).map((way) => (
+        <li key={JSON.stringify(way)}>{way.map((one) => changeText(view, one)).join(' and ')}.</li>
+      ))}
+    </ul>
+  );
+}
+
+/** `LF Upper arm, front shims: 2.5 mm further outboard (more shims, longer studs)` */
+function changeText({ car: { car } }: VisitView, { further, ...ref }: FreeChange): string {
+  const name = `${ref.corner} ${adjusterOf(car, ref)?.name ?? ref.adjuster}`;
+  if (!further) return `${name}, if it could be moved`;
+  const { by, unit, way, takes } = further;
+  return `${name}: ${Number(by.toFixed(2))} ${unit} further${way ? ` ${way}` : ''} than it goes (${takes})`;
+}
