@@ -1,6 +1,6 @@
 /** The plans worth choosing among, against every combination tried one by one; and what the surest one is. */
 import { describe, expect, it } from 'vitest';
-import type { Car, CarSettings, PlanRequest, Suspension, Vec3 } from '../../core/contract.ts';
+import type { Car, CarSettings, PlanRequest, PlanStyle, Suspension, Vec3 } from '../../core/contract.ts';
 import { CORNERS } from '../../core/contract.ts';
 import { DEFAULT_GAUGE, planChoices, planMoves, predictReading } from '../../core/index.ts';
 import { specTerms } from '../../core/reading/spec-terms.ts';
@@ -33,23 +33,28 @@ let long = 0;
 describe('the plans worth choosing among', () => {
   it.each(SEEDS)('seed %i: from the closest to the least work, none worse than another in both', (seed) => {
     const asked = request(seed);
-    const [surest, ...rest] = planChoices(asked);
+    const choices = planChoices(asked);
     const all = front(asked);
     if (all.length > 2) long++;
-    expect(surest?.ask).toEqual({ style: 'surest' });
+    const of = (style: PlanStyle) => choices.filter(({ styles }) => styles.includes(style));
+    expect(of('surest')).toEqual([choices[0]]);
+    expect(choices[0]?.ask).toEqual({ style: 'surest' });
+    expect(of('closest')).toHaveLength(1);
     if (all.length === 0) {
-      expect(rest).toHaveLength(1);
-      expect(rest[0]?.inWindow).toBe(false);
+      expect(choices.every(({ inWindow }) => !inWindow)).toBe(true);
+      expect(choices.length).toBeLessThanOrEqual(2);
       return;
     }
-    expect(rest).toHaveLength(Math.min(5, all.length));
-    for (const { effort, distance, inWindow } of rest) {
+    // The surest may be one of the others, or stand beside them.
+    const few = Math.min(5, all.length);
+    expect([few, few + 1]).toContain(choices.length);
+    for (const { effort, distance, inWindow } of choices.slice(1)) {
       expect(inWindow).toBe(true);
       const same = all.find((one) => Math.abs(one.effort - effort) < 1e-6);
       expect(distance).toBeCloseTo(same?.distance ?? Number.NaN, 6);
     }
-    expect(rest[0]?.distance).toBeCloseTo(all[0]?.distance ?? Number.NaN, 6);
-    expect(rest.at(-1)?.effort).toBeCloseTo(all.at(-1)?.effort ?? Number.NaN, 6);
+    expect(of('closest')[0]?.distance).toBeCloseTo(all[0]?.distance ?? Number.NaN, 6);
+    expect(of('least-work')[0]?.effort).toBeCloseTo(all.at(-1)?.effort ?? Number.NaN, 6);
   });
 
   it('the cases above hold lists of more than two', () => {
