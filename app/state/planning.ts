@@ -5,7 +5,7 @@ import { planRequest } from '../../core/records/plan-request.ts';
 import { movedOn } from '../../core/records/rounds.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
-import { gauge } from './preferences.ts';
+import { drawer, gauge } from './preferences.ts';
 import { choice } from './stage.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -18,7 +18,11 @@ export function roundRequest(view: VisitView, round: RoundView): PlanRequest {
   const base = round.base.map((move) => ({ ...move, readingId: round.record.id }));
   const file = toCarFile(view.car, [view.visit], [round.record], base);
   const style = choice(view.visit.id, 'style') === 'least-work' ? 'least-work' : 'closest';
-  return planRequest(file, { locked: view.locked, style, ...(gauge.value ? { gauge: gauge.value } : {}) });
+  return planRequest(file, {
+    ...{ locked: view.locked, style },
+    ...(gauge.value ? { gauge: gauge.value } : {}),
+    ...(drawer.value.counted ? { drawer: drawer.value.shims } : {}),
+  });
 }
 
 export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Plan> {

@@ -16,11 +16,16 @@ export interface Axis {
 const WORTH = 12;
 
 /** The positions of an adjuster and where it stands among them; a stand between marks is a position of its own. */
-export function axisOf(side: number, adjuster: Adjuster, settings: Settings): Axis {
+export function axisOf(
+  side: number,
+  adjuster: Adjuster,
+  settings: Settings,
+  allows: (adjuster: Adjuster, position: Position) => boolean = () => true,
+): Axis {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
   const stands = settings[adjuster.id] ?? adjuster.reference;
-  let positions = kind.positions(adjuster);
+  let positions = kind.positions(adjuster).filter((position) => allows(adjuster, position));
   let current = positions.findIndex((position) => samePosition(position, stands));
   if (current < 0) {
     positions = [...positions, stands];

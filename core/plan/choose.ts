@@ -4,10 +4,12 @@ import type { Adjuster, Corner, PlanStyle } from '../contract.ts';
 import { axleOf } from '../reading/axle-angles.ts';
 import type { Unit } from './car-model.ts';
 import { doubtsOf } from './doubt.ts';
+import { Drawer } from './drawer.ts';
 import { place } from './placed.ts';
 import { type Found, type Goal, SAME_EFFORT, search } from './search.ts';
 import { byCorner, type Positions, type Situation, settingsOf } from './situation.ts';
 import { type Stand, UnitStates } from './states.ts';
+import { Stock } from './stock.ts';
 import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
 import type { Unknowns } from './unknowns.ts';
 
@@ -16,6 +18,8 @@ interface Problem {
   readonly units: readonly Unit[];
   readonly states: readonly UnitStates[];
   readonly terms: readonly Term[];
+  /** Where shims are counted. */
+  readonly stock?: Stock;
 }
 
 /** One choice for each problem. */
@@ -24,25 +28,34 @@ type Answer = readonly Found[];
 export class Choices {
   /** How many combinations there are. */
   readonly combinations: number;
+  /** Where shims are counted. */
+  readonly drawer: Drawer | undefined;
   readonly #problems: readonly Problem[];
 
   constructor(private readonly situation: Situation) {
     const { request, model, now } = situation;
     const isLocked = (corner: Corner, { id }: Adjuster): boolean =>
       (request.locked ?? []).some((ref) => ref.corner === corner && ref.adjuster === id);
-    const stand = (corner: Corner): Stand => {
-      const measured = request.reading[corner];
-      const own = adjustersOf(request.car, corner);
-      const movable = measured ? own.filter((adjuster) => !isLocked(corner, adjuster)) : [];
-      return { measured: measured ?? {}, current: now[corner], movable, ties: tiesOf(request.car[axleOf(corner)]) };
-    };
+    const movableAt = (corner: Corner): readonly Adjuster[] =>
+      request.reading[corner] ? adjustersOf(request.car, corner).filter((adjuster) => !isLocked(corner, adjuster)) : [];
+    const drawer = request.drawer && new Drawer(request.drawer, movableAt, now);
+    this.drawer = drawer;
+    const stand = (corner: Corner): Stand => ({
+      measured: request.reading[corner] ?? {},
+      current: now[corner],
+      movable: movableAt(corner),
+      ties: tiesOf(request.car[axleOf(corner)]),
+      ...(drawer && { allows: ({ id }, position) => drawer.allows({ corner, adjuster: id }, position) }),
+    });
     const terms = [...situation.terms, ...tieTerms(request.car, now)];
-    this.#problems = groups(terms, model).map((units) => {
+    const apart = groups(terms, model);
+    this.#problems = (drawer ? drawer.join(apart) : apart).map((units) => {
       const corners = units.flatMap((unit) => unit.corners);
+      const states = units.map((unit) => new UnitStates(unit, unit.corners.map(stand)));
+      const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
       return {
-        units,
-        states: units.map((unit) => new UnitStates(unit, unit.corners.map(stand))),
-        terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)),
+        ...{ units, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) },
+        ...(drawer && counts ? { stock: new Stock(drawer, states) } : {}),
       };
     });
     this.combinations = this.#problems
@@ -111,7 +124,14 @@ export class Choices {
   }
 }
 
-const solve = ({ states, terms }: Problem, goal: Goal): Found | undefined => search(states, terms, goal);
+/** Mostly there are shims enough for the best of all: only where not does the search have to count them on its way. */
+function solve({ states, terms, stock }: Problem, goal: Goal): Found | undefined {
+  const found = search(states, terms, goal);
+  if (!found || !stock || stock.serves(found.states.map((state, u) => stock.units[u]?.classes[state] as number))) {
+    return found;
+  }
+  return search(states, terms, { ...goal, stock });
+}
 
 const sum = (answer: Answer, what: 'effort' | 'distance'): number =>
   answer.reduce((total, found) => total + found[what], 0);
