@@ -128,6 +128,12 @@ export interface AdjusterRef {
   readonly adjuster: string;
 }
 
+/** So many shims of a size, mm. */
+export interface ShimCount {
+  readonly size: number;
+  readonly count: number;
+}
+
 /**
  * `closest`: nearest to the aims. `least-work`: fewest minutes first. `surest`: nearest to the aims as the re-measure is
  * expected to be, with what is not known of the dimensions and of the moves counted in.
@@ -146,6 +152,11 @@ export interface PlanRequest {
   /** Minutes that the plan may take at the most, where everything can be brought into its window within them. */
   readonly maxEffort?: number;
   readonly gauge?: Gauge;
+  /**
+   * Shims that lie ready for packs, beside those that the plan itself takes out of packs. A size that is not listed is
+   * plenty, one with the count 0 is out. Absent: nothing is counted.
+   */
+  readonly drawer?: readonly ShimCount[];
 }
 
 export interface Move extends AdjusterRef {
@@ -153,6 +164,8 @@ export interface Move extends AdjusterRef {
   readonly to: Position;
   /** One sentence for a person: what to turn, add or take out, and which way. */
   readonly instruction: string;
+  /** Where shims are counted: those that make the pack when the move is done, thickest first. */
+  readonly shims?: readonly ShimCount[];
   /** What the rack reads after this move and all before it. */
   readonly expectAfter: Reading;
 }

@@ -34,9 +34,9 @@ export function offText(car: Car, { where, angle, by }: Shortfall): string {
   return `${place[0]?.toUpperCase()}${place.slice(1)} ${size} too ${by > 0 ? 'high' : 'low'}`;
 }
 
-/** The shims that the pack holds and is to hold, where the adjuster is a pack. */
-export function stacks(adjuster: Adjuster, { from, to }: Move) {
+/** The shims that the pack holds and is to hold, where the adjuster is a pack; those of the plan where they are counted. */
+export function stacks(adjuster: Adjuster, { from, to, shims }: Move) {
   if (adjuster.kind !== 'shim-pack' || typeof from !== 'number' || typeof to !== 'number') return {};
   const of = (thickness: number) => shimStack(thickness, adjuster.sizes, { max: adjuster.max }).shims;
-  return { stackFrom: of(from), stackTo: of(to) };
+  return { stackFrom: of(from), stackTo: shims ?? of(to) };
 }

@@ -7,7 +7,7 @@ import { movedOn } from '../../core/records/rounds.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
-import { gauge } from './preferences.ts';
+import { drawer, gauge } from './preferences.ts';
 import { choice, choose } from './stage.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -20,7 +20,11 @@ export function roundRequest(view: VisitView, round: RoundView): PlanRequest {
   const base = round.base.map((move) => ({ ...move, readingId: round.record.id }));
   const file = toCarFile(view.car, [view.visit], [round.record], base);
   const chosen = chosenPlan(view.visit.id);
-  return planRequest(file, { locked: view.locked, ...chosen, ...(gauge.value ? { gauge: gauge.value } : {}) });
+  return planRequest(file, {
+    ...{ locked: view.locked, ...chosen },
+    ...(gauge.value ? { gauge: gauge.value } : {}),
+    ...(drawer.value.counted ? { drawer: drawer.value.shims } : {}),
+  });
 }
 
 /** The plan that was chosen in this visit: the surest until another is. */

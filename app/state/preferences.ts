@@ -1,6 +1,6 @@
 /** First load. What the technician chose once: units, gauge repeatability, theme. Kept as preference records. */
 import { computed, effect } from '@preact/signals';
-import type { Gauge } from '../../core/contract.ts';
+import type { Gauge, ShimCount } from '../../core/contract.ts';
 import type { Form } from './form.ts';
 import { keep, records } from './records.ts';
 
@@ -31,6 +31,15 @@ export const gauge = computed<Gauge | undefined>(() => {
   const value = stored('gauge');
   return 'camber' in value && 'caster' in value && 'toe' in value ? (value as Gauge) : undefined;
 });
+/** The shims in the shop's drawer; their counts are kept while nothing is counted. */
+export interface Drawer {
+  readonly counted: boolean;
+  readonly shims: readonly ShimCount[];
+}
+export const drawer = computed<Drawer>(() => {
+  const value = stored('drawer');
+  return 'shims' in value && Array.isArray(value.shims) ? (value as Drawer) : { counted: false, shims: [] };
+});
 export const theme = computed<Theme>(() => {
   const value = records.value.preferences.find((one) => one.id === 'theme')?.value;
   return value === 'light' || value === 'dark' || value === 'high-contrast' ? value : 'system';
@@ -41,6 +50,9 @@ export function setUnits(change: Partial<Units>): void {
 }
 export function setGauge(value: Gauge): void {
   keep(['preferences', { id: 'gauge', value }]);
+}
+export function setDrawer(change: Partial<Drawer>): void {
+  keep(['preferences', { id: 'drawer', value: { ...drawer.value, ...change } }]);
 }
 export function setTheme(value: Theme): void {
   keep(['preferences', { id: 'theme', value }]);

@@ -3,7 +3,7 @@
  * to move it. The planner, the validator and the screens know this shape only.
  */
 import type { GenericSchema } from 'valibot';
-import type { Adjuster, Corner, Position, Suspension, Vec3 } from '../contract.ts';
+import type { Adjuster, Corner, Position, ShimCount, Suspension, Vec3 } from '../contract.ts';
 import type { AskedField } from './ask.ts';
 
 /** What a position changes, counted from the adjuster's own zero. The model takes the reference's effect away. */
@@ -74,8 +74,20 @@ export interface AdjusterKind {
   readonly accepts: (adjuster: Adjuster, position: Position) => boolean;
   /** What the position does, counted from the adjuster's own zero. Few kinds need the suspension's points for it. */
   readonly effect: (adjuster: Adjuster, position: Position, suspension: Suspension) => Effect;
-  /** One sentence: what to do, from → to. */
-  readonly instruction: (adjuster: Adjuster, from: Position, to: Position, corner: Corner) => string;
+  /** One sentence: what to do, from → to; with which shims, where they are counted. */
+  readonly instruction: (
+    adjuster: Adjuster,
+    from: Position,
+    to: Position,
+    corner: Corner,
+    shims?: readonly ShimCount[],
+  ) => string;
+  /** What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, and the most that there may be. */
+  readonly stack?: (adjuster: Adjuster) => {
+    readonly sizes: readonly number[];
+    readonly max: number;
+    readonly maxCount?: number;
+  };
   /** A position in words, with its unit. */
   readonly show: (adjuster: Adjuster, position: Position) => string;
   /** What one step is called, and the two positions about the reference that show it. */

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { ShimCount } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { shimStack } from '../units/shim-stack.ts';
 import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
@@ -59,10 +60,10 @@ function sums({ sizes, max, maxCount = Number.POSITIVE_INFINITY }: ShimPack): nu
 }
 
 /** "3 + 1.5 + 1.5" */
-function stackOf(pack: ShimPack, thickness: number): string {
+function stackOf(pack: ShimPack, thickness: number, counted?: readonly ShimCount[]): string {
   const stack = shimStack(thickness, pack.sizes, { max: pack.max });
   if (!stack.exact || thickness === 0) return '';
-  const all = stack.shims.flatMap(({ size, count }) => Array<string>(count).fill(mm(size)));
+  const all = (counted ?? stack.shims).flatMap(({ size, count }) => Array<string>(count).fill(mm(size)));
   return all.length > 1 ? ` (${all.join(' + ')})` : '';
 }
 
@@ -81,10 +82,11 @@ export const shimPack: AdjusterKind = {
     const t = position as number;
     return { shift: { [pack.at]: [x * t, y * t, z * t] } };
   },
-  instruction: (pack, from, to) => {
+  stack: ({ sizes, max, maxCount }) => ({ sizes, max, maxCount }),
+  instruction: (pack, from, to, _, shims) => {
     const change = (to as number) - (from as number);
     const verb = change > 0 ? 'Add' : 'Take out';
-    const stack = stackOf(pack as ShimPack, to as number);
+    const stack = stackOf(pack as ShimPack, to as number, shims);
     return `${verb} ${mm(Math.abs(change))} mm of shims: ${mm(from as number)} → ${mm(to as number)} mm in the pack${stack}.`;
   },
   show: (_, position) => `${mm(position as number)} mm`,

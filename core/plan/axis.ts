@@ -12,18 +12,29 @@ export interface Axis {
   readonly minutes: number;
 }
 
+export interface Among {
+  readonly among?: readonly Position[] | undefined;
+  /** Whether there are the parts for a position. Where it stands it may always stay. */
+  readonly allows?: ((adjuster: Adjuster, position: Position) => boolean) | undefined;
+}
+
 /** How many positions make interpolation worth while. */
 const WORTH = 12;
 
 /**
- * The positions of an adjuster, its own or those given, and where it stands among them; a stand between marks is a
- * position of its own.
+ * The positions of an adjuster, its own or those `among`, as far as there are parts for them, and where it stands among
+ * them; a stand between marks is a position of its own.
  */
-export function axisOf(side: number, adjuster: Adjuster, settings: Settings, among?: readonly Position[]): Axis {
+export function axisOf(
+  side: number,
+  adjuster: Adjuster,
+  settings: Settings,
+  { among, allows = () => true }: Among = {},
+): Axis {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
   const stands = settings[adjuster.id] ?? adjuster.reference;
-  let positions = among ?? kind.positions(adjuster);
+  let positions = (among ?? kind.positions(adjuster)).filter((position) => allows(adjuster, position));
   let current = positions.findIndex((position) => samePosition(position, stands));
   if (current < 0) {
     positions = [...positions, stands];

@@ -4,6 +4,7 @@
 import { EDGE_NOISE } from '../reading/spec-terms.ts';
 import type { Placed } from './placed.ts';
 import type { UnitStates } from './states.ts';
+import type { Stock, Use } from './stock.ts';
 
 /** States `first`…`last`−1 of a unit's order: a box of angles. */
 export interface Box {
@@ -16,6 +17,8 @@ export interface Box {
   readonly tilted: number;
   readonly effort: number;
   readonly mostEffort: number;
+  /** Where shims are counted: which classes of packs its states have. */
+  readonly use?: Use;
   halves?: readonly [Box, Box];
 }
 
@@ -35,6 +38,8 @@ export class Side {
     private readonly effortFirst: boolean,
     /** What each state costs beside its terms, if anything. */
     extra?: Float64Array,
+    /** Where shims are counted: the classes of its states. */
+    private readonly stock?: Stock['units'][number] & Pick<Stock, 'kinds'>,
   ) {
     const { values, count, slack, stride } = states;
     this.#cost = new Float64Array(count);
@@ -175,13 +180,31 @@ export class Side {
       low[k] = (low[k] as number) - slack;
       high[k] = (high[k] as number) + slack;
     }
-    return { first, last, low, high, cost, tilted, effort: least, mostEffort: most };
+    const box = { first, last, low, high, cost, tilted, effort: least, mostEffort: most };
+    return this.stock ? { ...box, use: this.#use(first, last, this.stock) } : box;
   }
 
-  /** How much there is to gain by splitting: the widest angle in half windows, or an undecided effort. */
+  #use(from: number, to: number, { classes, least, kinds }: NonNullable<Side['stock']>): Use {
+    const lowest = new Float64Array(kinds).fill(Number.POSITIVE_INFINITY);
+    let first = Number.POSITIVE_INFINITY;
+    let last = 0;
+    let before = -1;
+    for (let i = from; i < to; i++) {
+      const one = classes[this.#order[i] as number] as number;
+      if (one === before) continue;
+      before = one;
+      if (one < first) first = one;
+      if (one > last) last = one;
+      for (let k = 0; k < kinds; k++) lowest[k] = Math.min(lowest[k] as number, least[one * kinds + k] as number);
+    }
+    return { first, last, least: lowest };
+  }
+
+  /** How much there is to gain by splitting: the widest angle in half windows, or undecided effort or packs. */
   size(box: Box): number {
     if (box.last - box.first < 2) return -1;
     if (this.effortFirst && box.mostEffort > box.effort) return Number.POSITIVE_INFINITY;
+    if (box.use && box.use.last > box.use.first) return Number.POSITIVE_INFINITY;
     return this.#widest(box)[1];
   }
 
@@ -207,6 +230,13 @@ export class Side {
     const { values, effort, stride } = this.states;
     if (this.effortFirst && box.mostEffort > box.effort) {
       const middle = this.#partition(box, (state) => (effort[state] as number) <= box.effort);
+      return [this.#box(box.first, middle), this.#box(middle, box.last)];
+    }
+    if (box.use && box.use.last > box.use.first) {
+      // Packs before angles: what the drawer cannot serve then falls out as a whole, whatever the other adjusters do.
+      const classes = this.stock?.classes as Uint32Array;
+      const half = (box.use.first + box.use.last) / 2;
+      const middle = this.#partition(box, (state) => (classes[state] as number) <= half);
       return [this.#box(box.first, middle), this.#box(middle, box.last)];
     }
     const [k] = this.#widest(box);

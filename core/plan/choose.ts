@@ -1,13 +1,15 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
 import { adjustersOf } from '../adjuster/of-corner.ts';
-import type { Adjuster, Corner, PlanStyle } from '../contract.ts';
+import type { Adjuster, Corner, PlanRequest, PlanStyle } from '../contract.ts';
 import { axleOf } from '../reading/axle-angles.ts';
 import type { Unit } from './car-model.ts';
 import { doubtsOf } from './doubt.ts';
+import { Drawer } from './drawer.ts';
 import { place } from './placed.ts';
 import { type Found, type Goal, SAME_EFFORT, search } from './search.ts';
 import { byCorner, type Positions, type Situation, settingsOf } from './situation.ts';
 import { type Instead, type Stand, UnitStates } from './states.ts';
+import { Stock } from './stock.ts';
 import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
 import type { Unknowns } from './unknowns.ts';
 
@@ -16,40 +18,61 @@ export interface Problem {
   readonly units: readonly Unit[];
   readonly states: readonly UnitStates[];
   readonly terms: readonly Term[];
+  /** Where shims are counted. */
+  readonly stock?: Stock;
 }
 
-/** All that has to be decided, in as many problems as are free of one another. */
-export function problemsOf(situation: Situation): Problem[] {
+/** All that has to be decided, in as many problems as are free of one another; a drawer ties those that share it. */
+export function problemsOf(situation: Situation, drawer?: Drawer): Problem[] {
   const { request, model, now } = situation;
   const terms = [...situation.terms, ...tieTerms(request.car, now)];
-  return groups(terms, model).map((units) => {
+  const apart = groups(terms, model);
+  return (drawer ? drawer.join(apart) : apart).map((units) => {
     const corners = units.flatMap((unit) => unit.corners);
+    const states = units.map((unit) => statesOf(situation, unit, { drawer }));
+    const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
     return {
-      units,
-      states: units.map((unit) => statesOf(situation, unit)),
-      terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)),
+      ...{ units, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) },
+      ...(drawer && counts ? { stock: new Stock(drawer, states) } : {}),
     };
   });
 }
 
-/** @param instead positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked */
+interface StatesOptions {
+  /** Positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked. */
+  readonly instead?: ReadonlyMap<Corner, Instead>;
+  readonly drawer?: Drawer | undefined;
+}
+
 export function statesOf(
   { request, now }: Situation,
   unit: Unit,
-  instead: ReadonlyMap<Corner, Instead> = new Map(),
+  { instead = new Map(), drawer }: StatesOptions = {},
 ): UnitStates {
-  const isHeld = (corner: Corner, { id }: Adjuster): boolean =>
-    !instead.get(corner)?.has(id) && (request.locked ?? []).some((ref) => ref.corner === corner && ref.adjuster === id);
   const stand = (corner: Corner): Stand => {
-    const measured = request.reading[corner];
-    const own = adjustersOf(request.car, corner);
+    const own = instead.get(corner) ?? new Map();
     return {
-      ...{ measured: measured ?? {}, current: now[corner], ties: tiesOf(request.car[axleOf(corner)]) },
-      movable: measured ? own.filter((adjuster) => !isHeld(corner, adjuster)) : [],
-      instead: instead.get(corner) ?? new Map(),
+      measured: request.reading[corner] ?? {},
+      current: now[corner],
+      movable: movableAt(request, corner, own),
+      ties: tiesOf(request.car[axleOf(corner)]),
+      instead: own,
+      ...(drawer && { allows: ({ id }, position) => drawer.allows({ corner, adjuster: id }, position) }),
     };
   };
   return new UnitStates(unit, unit.corners.map(stand));
+}
+
+/** Of a corner that was measured, what is not locked, or is to be tried all the same. */
+function movableAt(
+  { car, reading, locked = [] }: PlanRequest,
+  corner: Corner,
+  instead: Instead = new Map(),
+): readonly Adjuster[] {
+  if (!reading[corner]) return [];
+  const isHeld = ({ id }: Adjuster): boolean =>
+    !instead.has(id) && locked.some((ref) => ref.corner === corner && ref.adjuster === id);
+  return adjustersOf(car, corner).filter((adjuster) => !isHeld(adjuster));
 }
 
 /** One choice for each problem. */
@@ -58,10 +81,14 @@ type Answer = readonly Found[];
 export class Choices {
   /** How many combinations there are. */
   readonly combinations: number;
+  /** Where shims are counted. */
+  readonly drawer: Drawer | undefined;
   readonly #problems: readonly Problem[];
 
   constructor(private readonly situation: Situation) {
-    this.#problems = problemsOf(situation);
+    const { request, now } = situation;
+    this.drawer = request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now);
+    this.#problems = problemsOf(situation, this.drawer);
     this.combinations = this.#problems
       .flatMap(({ states }) => states)
       .reduce((product, { count }) => product * count, 1);
@@ -129,7 +156,14 @@ export const settingsIn = ({ states }: Problem, found: Found): Partial<Positions
     ),
   );
 
-export const solve = ({ states, terms }: Problem, goal: Goal): Found | undefined => search(states, terms, goal);
+/** Mostly there are shims enough for the best of all: only where not does the search have to count them on its way. */
+export function solve({ states, terms, stock }: Problem, goal: Goal): Found | undefined {
+  const found = search(states, terms, goal);
+  if (!found || !stock || stock.serves(found.states.map((state, u) => stock.units[u]?.classes[state] as number))) {
+    return found;
+  }
+  return search(states, terms, { ...goal, stock });
+}
 
 const sum = (answer: Answer, what: 'effort' | 'distance'): number =>
   answer.reduce((total, found) => total + found[what], 0);

@@ -3,7 +3,7 @@
  * go. Each is tried beyond its end by the exact search that a plan is made with, all others free as they are; the least
  * that does is told. An adjuster that was not to be moved is tried as if it could be.
  */
-import { type AdjusterRef, CORNERS, type Corner, type PlanRequest, type Position } from '../contract.ts';
+import { CORNERS, type Corner, type PlanRequest, type Position } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { validatePlanRequest } from '../records/validate.ts';
@@ -31,7 +31,8 @@ export interface Stuck {
  * @throws InputError naming the field, the value and what is allowed
  */
 export function whatWouldFree(given: PlanRequest): Stuck[] {
-  const request = validatePlanRequest(given);
+  // Shims that the drawer lacks can be bought: a plan's notes name them.
+  const { drawer: _, ...request } = validatePlanRequest(given);
   const { asked, offsets } = withOffsets(request);
   const situation = situationOf(asked);
   return problemsOf(situation).flatMap((problem) => {
@@ -147,7 +148,7 @@ class Freeing {
     try {
       const tried = units.map((unit, u) =>
         unit.corners.some((corner) => instead.has(corner))
-          ? statesOf(this.situation, unit, instead)
+          ? statesOf(this.situation, unit, { instead })
           : (states[u] as Problem['states'][number]),
       );
       return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;

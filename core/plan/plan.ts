@@ -1,8 +1,10 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import type { CarSettings, Move, Plan, PlanRequest, PlanStyle } from '../contract.ts';
+import type { CarSettings, Move, Plan, PlanRequest, PlanStyle, Position } from '../contract.ts';
 import { axleOf } from '../reading/axle-angles.ts';
 import { cornerOf } from './car-model.ts';
 import { Choices } from './choose.ts';
+import { type Drawer, shimsOf } from './drawer.ts';
+import { drawerNotes } from './drawer-notes.ts';
 import { notesOf } from './notes.ts';
 import { isLowerCam, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
@@ -27,19 +29,19 @@ export function planMoves(given: PlanRequest): Plan {
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const positions =
     (enough.find(({ effort }) => effort <= (maxEffort as number)) ?? enough.at(-1))?.positions ?? choices.best(style);
-  return planTo(situation, positions, choices.combinations);
+  return planTo(situation, positions, choices);
 }
 
-function planTo(situation: Situation, positions: Positions, combinations: number): Plan {
+function planTo(situation: Situation, positions: Positions, choices: Choices): Plan {
   const judged = judge(situation, positions);
-  const moves = inOrder(situation, positions);
+  const moves = inOrder(situation, positions, choices.drawer);
   const { predicted, deviation, inWindow, chance, distance } = judged;
   return {
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
     effort: workOf(situation, positions),
-    optimum: { proven: true, combinations },
+    optimum: { proven: true, combinations: choices.combinations },
     shortfall: shortfallOf(situation, judged, positions),
-    notes: notesOf(situation, moves, positions),
+    notes: [...drawerNotes(situation, choices, moves, inWindow), ...notesOf(situation, moves, positions)],
     unmeasured: situation.unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }
@@ -48,7 +50,7 @@ function planTo(situation: Situation, positions: Positions, combinations: number
 const workOf = (situation: Situation, positions: Positions): number =>
   movedTo(situation, positions).reduce((sum, { adjuster }) => sum + minutesOf(adjuster), 0);
 
-function inOrder(situation: Situation, positions: Positions): Move[] {
+function inOrder(situation: Situation, positions: Positions, drawer?: Drawer): Move[] {
   const { request, model, now } = situation;
   const steps = movedTo(situation, positions)
     .map((step) => {
@@ -56,12 +58,15 @@ function inOrder(situation: Situation, positions: Positions): Move[] {
       return { ...step, rank: rankOf(step.corner, role, request.car[axleOf(step.corner)].adjusters.some(isLowerCam)) };
     })
     .sort((a, b) => a.rank - b.rank);
+  const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster] as Position);
   let stands: CarSettings = now;
   return steps.map(({ corner, adjuster, from, to }) => {
     stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };
+    const pack = drawer?.find({ corner, adjuster: adjuster.id });
+    const shims = pack && shimsOf(stacks?.get(pack) ?? new Map());
     return {
-      ...{ corner, adjuster: adjuster.id, from, to },
-      instruction: kindOfAdjuster(adjuster).instruction(adjuster, from, to, corner),
+      ...{ corner, adjuster: adjuster.id, from, to, ...(shims && { shims }) },
+      instruction: kindOfAdjuster(adjuster).instruction(adjuster, from, to, corner, shims),
       expectAfter: predictWith(model, request.reading, now, stands),
     };
   });

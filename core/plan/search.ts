@@ -16,6 +16,7 @@ import { type Box, Side } from './boxes.ts';
 import { Heap } from './heap.ts';
 import { isOwn, type Placed, place, termAt } from './placed.ts';
 import type { UnitStates } from './states.ts';
+import type { Stock, Use } from './stock.ts';
 import { type Shared, takeTangents } from './tangents.ts';
 import { distanceOf, isIn, type Term } from './terms.ts';
 
@@ -28,6 +29,8 @@ export interface Goal {
   readonly extra?: readonly Float64Array[];
   /** No combination that takes more minutes. */
   readonly maxEffort?: number;
+  /** Only combinations that the drawer can serve. */
+  readonly stock?: Stock;
 }
 
 export interface Found {
@@ -67,7 +70,8 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
   const sides = states.map((own, unit) => {
     const weights = Array.from({ length: own.stride }, (_, at) => weightOf(placed, unit, at));
     const mine = placed.filter((one) => isOwn(one) && one.parts[0]?.unit === unit);
-    return new Side(own, mine, goal.inWindow, weights, goal.effortFirst, goal.extra?.[unit]);
+    const stock = goal.stock && { ...(goal.stock.units[unit] as Stock['units'][number]), kinds: goal.stock.kinds };
+    return new Side(own, mine, goal.inWindow, weights, goal.effortFirst, goal.extra?.[unit], stock);
   });
 
   let constant = 0;
@@ -90,6 +94,7 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
       effort += box.effort;
     }
     if (effort > most) return undefined;
+    if (goal.stock && !goal.stock.mayServe(boxes.map(({ use }) => use as Use))) return undefined;
     for (const { term, parts, meeting } of shared) {
       let low = term.constant;
       let high = term.constant;

@@ -29,6 +29,8 @@ export interface Stand {
   readonly ties: readonly Adjuster[];
   /** Positions, by adjuster, that are to be tried instead of its own. */
   readonly instead?: Instead;
+  /** Whether there are the parts for a position; absent: for all. Where it stands it may always stay. */
+  readonly allows?: (adjuster: Adjuster, position: Position) => boolean;
 }
 export type Instead = ReadonlyMap<string, readonly Position[]>;
 
@@ -89,8 +91,8 @@ export class UnitStates {
       }
     });
 
-    const axes = stands.flatMap(({ movable, current, instead }, side) =>
-      movable.map((adjuster) => axisOf(side, adjuster, current, instead?.get(adjuster.id))),
+    const axes = stands.flatMap(({ movable, current, instead, allows }, side) =>
+      movable.map((adjuster) => axisOf(side, adjuster, current, { among: instead?.get(adjuster.id), allows })),
     );
     const fine = finest(axes);
     // The interpolated adjuster is the innermost, so that its positions lie side by side.
@@ -135,6 +137,18 @@ export class UnitStates {
       (settings[side] as Record<string, Position>)[adjuster.id] = positions[this.#digit(state, i)] as Position;
     });
     return settings;
+  }
+
+  /** Where some of the axes stand in each state, as one number: the last of them varying first. */
+  partOf(axes: readonly number[]): Uint32Array {
+    const part = new Uint32Array(this.count);
+    for (const axis of axes) {
+      const { length } = (this.axes[axis] as Axis).positions;
+      for (let state = 0; state < this.count; state++) {
+        part[state] = (part[state] as number) * length + this.#digit(state, axis);
+      }
+    }
+    return part;
   }
 
   /** Angles of a state by a full solve, as the rack would read them. NaN where no pose exists. */

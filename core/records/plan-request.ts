@@ -1,4 +1,14 @@
-import type { AdjusterRef, AxleSpec, CarFile, Gauge, PlanRequest, PlanStyle, Reading, Spec } from '../contract.ts';
+import type {
+  AdjusterRef,
+  AxleSpec,
+  CarFile,
+  Gauge,
+  PlanRequest,
+  PlanStyle,
+  Reading,
+  ShimCount,
+  Spec,
+} from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { asMeasured } from '../plan/as-measured.ts';
 import { predictReading } from '../plan/predict.ts';
@@ -12,6 +22,8 @@ export interface PlanRequestOptions {
   readonly gauge?: Gauge;
   /** Not to be moved, beside those that would not move in this visit. */
   readonly locked?: readonly AdjusterRef[];
+  /** Shims that lie ready; as in a request. */
+  readonly drawer?: readonly ShimCount[];
 }
 
 /**
@@ -22,7 +34,7 @@ export interface PlanRequestOptions {
  */
 export function planRequest(
   file: CarFile,
-  { style, maxEffort, gauge, locked = [] }: PlanRequestOptions = {},
+  { style, maxEffort, gauge, drawer, locked = [] }: PlanRequestOptions = {},
 ): PlanRequest {
   const { car, spec, visits = [] } = file;
   if (!spec) throw new InputError('spec', spec, 'windows for the front or the rear axle');
@@ -47,6 +59,7 @@ export function planRequest(
     ...(style ? { style } : {}),
     ...(maxEffort === undefined ? {} : { maxEffort }),
     ...(gauge ? { gauge } : {}),
+    ...(drawer ? { drawer } : {}),
   };
 }
 

@@ -85,6 +85,19 @@ export const gauge = object(
   '{ camber, caster, toe }, one standard deviation, degrees',
 );
 
+const SHIMS = 'a whole number of shims, 0 to 10000';
+/** What lies ready of each shim size. */
+export const drawer = list(
+  object(
+    {
+      size: number(0.01, 50, 'mm'),
+      count: v.pipe(v.number(SHIMS), v.integer(SHIMS), v.minValue(0, SHIMS), v.maxValue(10000, SHIMS)),
+    },
+    '{ size, count }, mm and shims',
+  ),
+  64,
+);
+
 /** Every record of the database has these fields in common; see stored-schema.ts. */
 export const fields = { id, time, corner };
 

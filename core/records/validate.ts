@@ -6,6 +6,7 @@ import type { Axle, Car, CarFile, PlanRequest, Reading, Spec, Suspension, WheelS
 import { InputError } from '../input-error.ts';
 import { AXLE_ANGLES } from '../reading/axle-angles.ts';
 import { aimed, WHEEL_ANGLES } from '../reading/spec-terms.ts';
+import { millionths } from '../units/shim-drawer.ts';
 import { ids, validateAdjusters, validateCarSettings } from './adjusters.ts';
 import { migrate } from './migrations.ts';
 import { object, open } from './object.ts';
@@ -171,6 +172,7 @@ const REQUEST = open({
   style: v.optional(v.picklist(['closest', 'least-work', 'surest'], 'closest, least-work or surest')),
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
+  drawer: v.optional(schema.drawer),
 });
 
 /** Everything that a plan is made of. @throws InputError */
@@ -182,6 +184,10 @@ export function validatePlanRequest(value: unknown): PlanRequest {
     const own = adjustersOf(car, corner);
     if (!own.some((one) => one.id === adjuster)) throw new InputError(`locked[${i}].adjuster`, adjuster, ids(own));
   }
+  for (const [i, { size }] of (given.drawer ?? []).entries()) {
+    const twin = given.drawer?.slice(0, i).some((one) => millionths(one.size) === millionths(size));
+    if (twin) throw new InputError(`drawer[${i}].size`, size, 'a size that is listed once');
+  }
   return {
     car,
     spec: validateSpec(given.spec),
@@ -191,5 +197,6 @@ export function validatePlanRequest(value: unknown): PlanRequest {
     ...(given.style ? { style: given.style } : {}),
     ...(given.maxEffort === undefined ? {} : { maxEffort: given.maxEffort }),
     ...(given.gauge ? { gauge: given.gauge } : {}),
+    ...(given.drawer ? { drawer: given.drawer } : {}),
   };
 }

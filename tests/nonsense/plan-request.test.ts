@@ -37,6 +37,30 @@ describe('what a plan is asked for', () => {
       { ...good, locked: [{ corner: 'FL', adjuster: 'x' }] },
       'locked[0].corner: "FL" is not allowed; allowed: LF, RF, LR or RR',
     ],
+    [
+      { ...good, drawer: [{ size: 1.5, count: -1 }] },
+      'drawer[0].count: -1 is not allowed; allowed: a whole number of shims, 0 to 10000',
+    ],
+    [{ ...good, drawer: [{ size: 1.5, count: 2.5 }] }, 'drawer[0].count: 2.5 is not allowed'],
+    [{ ...good, drawer: [{ size: 1.5, count: Number.NaN }] }, 'drawer[0].count: NaN is not allowed'],
+    [{ ...good, drawer: [{ size: 1.5 }] }, 'drawer[0].count: nothing is not allowed; allowed: a whole number of shims'],
+    [
+      { ...good, drawer: [{ size: 0, count: 2 }] },
+      'drawer[0].size: 0 is not allowed; allowed: a number from 0.01 to 50 mm',
+    ],
+    [{ ...good, drawer: [{ size: '1.5', count: 2 }] }, 'drawer[0].size: "1.5" is not allowed'],
+    [
+      {
+        ...good,
+        drawer: [
+          { size: 3, count: 2 },
+          { size: 1.5, count: 1 },
+          { size: 3, count: 4 },
+        ],
+      },
+      'drawer[2].size: 3 is not allowed; allowed: a size that is listed once',
+    ],
+    [{ ...good, drawer: { 1.5: 2 } }, 'drawer: '],
   ])('%#', (request, message) => {
     expect(() => validatePlanRequest(request)).toThrow(message);
   });

@@ -6,6 +6,7 @@ import { go } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { setTheme, setUnits, theme, units } from '../../state/preferences.ts';
 import { Choose } from './choose.tsx';
+import { DrawerSettings } from './drawer.tsx';
 import { GaugeSettings } from './gauge.tsx';
 import { RecordSettings } from './records.tsx';
 import { StorageState } from './storage.tsx';
@@ -20,6 +21,9 @@ export function SettingsScreen() {
         </PunchedStep>
         <PunchedStep state="done" title="Gauge repeatability">
           <GaugeSettings />
+        </PunchedStep>
+        <PunchedStep state="done" title="Shims in the drawer">
+          <DrawerSettings />
         </PunchedStep>
         <PunchedStep state="done" title="Look">
           <Choose

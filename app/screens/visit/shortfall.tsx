@@ -22,7 +22,7 @@ export function ShortfallCard({ view, round, plan }: Props) {
   const places = [...new Set(plan.shortfall.map(({ where }) => where))];
   return (
     <Card tone="caution" title="The windows cannot all be reached">
-      <p class="soft">This is the nearest that the adjusters allow.</p>
+      <p class="soft">This is the nearest that there is.</p>
       {places.map((where) => (
         <Place key={where} view={view} short={plan.shortfall.filter((one) => one.where === where)} />
       ))}
@@ -89,6 +89,8 @@ function Freeing({ view, round }: Omit<Props, 'plan'>) {
     engine.call('whatWouldFree', [request], { signal }),
   );
   if (error) return <p role="alert">{error.message}</p>;
+  // Where shims alone are lacking the plan's notes name them.
+  if (value?.length === 0) return null;
   return (
     <section class="freeing">
       <h3>What would free it</h3>
