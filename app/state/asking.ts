@@ -1,5 +1,5 @@
 /** First load. What the engine is asked, as the screens wait for it: an answer, an error or neither yet. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 
 export interface Asked<T> {
   readonly value?: T;
@@ -63,13 +63,22 @@ function leave(one: Pending): void {
 export function useAsked<T>(question: string | undefined, ask: (signal: AbortSignal) => Promise<T>): Asked<T> {
   const [failed, setFailed] = useState<{ question: string; error: Error } | undefined>();
   const [, redraw] = useState(0);
-  const known = question !== undefined && answers.has(question);
+  // What is shown stays, whatever others have asked since.
+  const held = useRef<{ readonly question: string; readonly value: unknown } | undefined>(undefined);
+  if (question !== undefined && answers.has(question)) held.current = { question, value: answers.get(question) };
+  const known = question !== undefined && held.current?.question === question;
   useEffect(() => {
-    if (question === undefined || answers.has(question)) return;
+    if (question === undefined || known) return;
+    const draw = () => redraw((count) => count + 1);
+    // Another screen's asking may have been answered since this one was drawn.
+    if (answers.has(question)) {
+      draw();
+      return;
+    }
     let here = true;
     const one = join(question, ask);
     one.answer.then(
-      () => here && redraw((count) => count + 1),
+      () => here && draw(),
       (error: Error) => {
         if (here && error.name !== 'AbortError') setFailed({ question, error });
       },
@@ -80,7 +89,7 @@ export function useAsked<T>(question: string | undefined, ask: (signal: AbortSig
     };
   }, [question]);
   // What is kept under a question is what this hook put there, so it has the type of the answer.
-  if (known) return { value: answers.get(question) as T, busy: false };
+  if (known) return { value: held.current?.value as T, busy: false };
   if (question !== undefined && failed?.question === question) return { error: failed.error, busy: false };
   return { busy: question !== undefined };
 }

@@ -53,7 +53,7 @@ export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Pl
   const request = round && attempt(() => roundRequest(view, round));
   const ready = request instanceof Error ? undefined : request;
   const asked = useAsked(ready && `plan ${JSON.stringify(ready)}`, (signal) =>
-    engine.plan(ready as PlanRequest, { signal, latest: `plan ${view.visit.id}` }),
+    engine.call('planMoves', [ready as PlanRequest], { signal }),
   );
   return request instanceof Error ? { error: request, busy: false } : asked;
 }
