@@ -3,7 +3,6 @@
  * wanted is simply not sent, and what is already running is stopped by ending its worker. The worker starts with
  * the first call and ends after a while without any. Where it cannot start, or dies, the same code runs in the page.
  */
-import type { Plan, PlanRequest } from '../../core/contract.ts';
 import type { FunctionName, Functions } from './functions.ts';
 import { type Answer, type Call, fromWire } from './messages.ts';
 
@@ -15,9 +14,7 @@ export interface CallOptions {
 }
 
 export interface Engine {
-  /** The best moves. A newer call gives up an earlier one. @throws InputError; AbortError when given up */
-  plan(request: PlanRequest, options?: CallOptions): Promise<Plan>;
-  /** Any function of `functions.ts`, by name. @throws what the function throws */
+  /** Any function of `functions.ts`, by name. @throws what the function throws; AbortError when given up */
   call<K extends FunctionName>(
     name: K,
     args: Parameters<Functions[K]>,
@@ -158,7 +155,6 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 60_
   }
 
   return {
-    plan: (request, options) => call('planMoves', [request], { latest: 'plan', ...options }) as Promise<Plan>,
     // The worker runs the function of that name, so its answer has that function's type.
     call: (name, args, options) => call(name, args, options) as Promise<never>,
   };

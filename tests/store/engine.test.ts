@@ -35,7 +35,12 @@ const inPage = vi.fn(
   async () =>
     (call: Call): Answer => ({ id: call.id, result: `${call.name} in the page` }),
 );
-const engine = (startWorker = start) => createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000 });
+function engine(startWorker = start) {
+  const { call } = createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000 });
+  /** One of which the latest wins. */
+  const plan = (one: PlanRequest) => call('planMoves', [one], { latest: 'plan' });
+  return { call, plan };
+}
 function start(): FakeWorker {
   const worker = new FakeWorker();
   workers.push(worker);
