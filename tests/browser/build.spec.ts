@@ -79,6 +79,7 @@ test('a new car by tape, with a rod, from an empty card to its moves', async ({ 
 
   await expect(page.getByRole('heading', { name: 'Tarn GT, <blue>' })).toBeVisible();
   await press(page, 'New visit');
+  await expect(page.getByRole('button', { name: /: empty$/ }).first()).toBeVisible();
   for (const text of ['4.50', '4.50', '-0.50', '-0.50', '1.10', '0.10']) await page.keyboard.type(text);
   for (let i = 0; i < 4; i += 1) await page.keyboard.press('Enter');
   await press(page, 'Where the adjusters stand');

@@ -108,6 +108,7 @@ function specAbout(reading: Reading, axle: 'front' | 'rear'): Spec {
 }
 
 async function typeReading(page: Page, car: Car, reading: Reading): Promise<void> {
+  await expect(page.getByRole('region', { name: 'Keypad' })).toBeVisible();
   for (const [corner, angle] of asked(car)) {
     await page.keyboard.type(formatAngle(round(reading[corner]?.[angle] ?? Number.NaN)).replace('−', '-'));
   }
