@@ -74,6 +74,8 @@ export interface AdjusterKind {
   readonly accepts: (adjuster: Adjuster, position: Position) => boolean;
   /** What the position does, counted from the adjuster's own zero. Few kinds need the suspension's points for it. */
   readonly effect: (adjuster: Adjuster, position: Position, suspension: Suspension) => Effect;
+  /** Its effect hangs on where the points are, not on the position alone. */
+  readonly byPoints?: true;
   /** One sentence: what to do, from → to; with which shims, where they are counted. */
   readonly instruction: (
     adjuster: Adjuster,

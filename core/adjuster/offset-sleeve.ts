@@ -30,6 +30,7 @@ export const offsetSleeve: AdjusterKind = {
   positions: (sleeve) => multiples(360 / sleeve.marks, 0, 360 - 360 / sleeve.marks),
   allowed: () => 'an angle from 0 to 360°',
   accepts: (_, position) => within(position, -360, 360),
+  byPoints: true,
   effect: (sleeve, position, { points }) => {
     const axis = sub(points.upperBall as Vec3, points.lowerBall as Vec3);
     // The points hold with the sleeve at its reference, so that its tilt there is in the axis already.

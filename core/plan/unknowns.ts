@@ -4,6 +4,7 @@
  * for itself, one standard deviation of it at a time; the change of the angles is linear in it for as small an error
  * (checked in the tests against a Monte Carlo of the full model).
  */
+import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { Gauge, Position, Settings, Vec3 } from '../contract.ts';
 import { applyChange, type Change, changeOf } from '../pose/change.ts';
 import type { Wheel } from '../pose/linkage.ts';
@@ -35,6 +36,7 @@ interface Nudged {
 export class Unknowns {
   /** Angles of the unit. */
   readonly size: number;
+  readonly #byPoints: boolean;
   #coordinates: readonly Nudged[] | undefined;
   #stood: Float64Array | undefined;
 
@@ -45,6 +47,7 @@ export class Unknowns {
     private readonly gauge: Gauge,
   ) {
     this.size = ANGLES * unit.sides.length;
+    this.#byPoints = unit.sides.some(({ adjusters }) => adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints));
   }
 
   /** How many coordinates are not known for certain. */
@@ -57,20 +60,23 @@ export class Unknowns {
    * coordinate by coordinate. Nothing where no pose exists.
    */
   slopes(to: readonly Settings[]): Float64Array | undefined {
-    this.#stood ??= anglesAt(this.unit.model, this.from);
+    const { model } = this.unit;
+    this.#stood ??= anglesAt(model, this.from);
     const stood = this.#stood;
-    const goes = anglesAt(this.unit.model, to);
+    const goes = anglesAt(model, to);
     if (!stood || !goes) return undefined;
+    // What the moves change is the same wherever the points are, for all kinds but a few: worked out once.
+    const change = this.#byPoints ? undefined : difference(model.parameters(to), model.linkage.reference);
     const nudged = this.#nudged();
     const slopes = new Float64Array(nudged.length * this.size);
     nudged.forEach((one, p) => {
-      const there = one.stood && anglesAt(one.model, to);
+      const there = one.stood && (change ? anglesBy(one.model, change) : anglesAt(one.model, to));
       // Near the end of what the links allow a nudge may find no pose: as well known as the rest.
       if (!there) return;
       for (let k = 0; k < this.size; k++) {
-        const change = (there[k] as number) - (one.stood?.[k] as number);
+        const gain = (there[k] as number) - (one.stood?.[k] as number);
         const asGiven = (goes[k] as number) - (stood[k] as number);
-        slopes[p * this.size + k] = ((change - asGiven) / STEP) * one.sigma;
+        slopes[p * this.size + k] = ((gain - asGiven) / STEP) * one.sigma;
       }
     });
     return slopes;
@@ -165,6 +171,15 @@ function addSquare(covariance: Covariance, vector: Float64Array, at: number, siz
 function anglesAt(model: UnitModel, at: readonly Settings[], further?: Change): Float64Array | undefined {
   const params = model.parameters(at);
   if (further) applyChange(params, further);
+  const angles = new Float64Array(ANGLES * model.sides.length);
+  return model.angles(params, angles) ? angles : undefined;
+}
+
+const difference = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
+
+/** A unit's angles with its parameters changed by so much; nothing where there is no pose. */
+function anglesBy(model: UnitModel, change: Float64Array): Float64Array | undefined {
+  const params = model.linkage.reference.map((x, i) => x + (change[i] as number));
   const angles = new Float64Array(ANGLES * model.sides.length);
   return model.angles(params, angles) ? angles : undefined;
 }
