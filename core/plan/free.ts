@@ -47,10 +47,9 @@ export function whatWouldFree(given: PlanRequest): Stuck[] {
     const corners = CORNERS.filter((corner) =>
       out.some(({ where }) => (isAxle(where) ? AXLES[where].includes(corner) : where === corner)),
     );
-    const tries = corners
-      .flatMap((corner) => triesOf(request, corner, offsets))
-      .filter((one) => isWorth(situation, one, stands, out));
-    const ways = new Freeing(situation, problem).ways(tries).sort((a, b) => a.rank(stands) - b.rank(stands));
+    const tries = corners.flatMap((corner) => triesOf(request, corner, offsets));
+    const worth = (one: Try): boolean => isWorth(situation, one, stands, out);
+    const ways = new Freeing(situation, problem).ways(tries, worth).sort((a, b) => a.rank(stands) - b.rank(stands));
     return [{ corners, ways: ways.map(told) }];
   });
 }
@@ -59,8 +58,8 @@ export function whatWouldFree(given: PlanRequest): Stuck[] {
 const WORTH = 0.1;
 
 /**
- * Whether going further that way brings nearer what the nearest plan leaves out. Most ways do not, and every one costs a
- * search; what is not to be moved and what has no slope is tried in any case.
+ * Whether going further that way brings nearer what the nearest plan leaves out. Most ways do not, and there are
+ * many pairs, each a search of its own: only those that do are paired, and what is not to be moved or has no slope.
  */
 function isWorth(
   situation: Situation,
@@ -111,12 +110,14 @@ class Freeing {
   ) {}
 
   /** Single adjusters; where none does, left and right of a name; where none does, two of a corner. */
-  ways(tries: readonly Try[]): Freed[] {
-    const singles = tries.map((one) => [one]);
-    const pairs = tries.flatMap((a, i) => tries.slice(i + 1).map((b) => [a, b] as const));
+  ways(tries: readonly Try[], isWorthPairing: (one: Try) => boolean): Freed[] {
+    const singles = tries.flatMap((one) => this.#least([one]) ?? []);
+    if (singles.length > 0) return singles;
+    const likely = tries.filter(isWorthPairing);
+    const pairs = likely.flatMap((a, i) => likely.slice(i + 1).map((b) => [a, b] as const));
     const across = pairs.filter(([a, b]) => a.corner !== b.corner && a.adjuster === b.adjuster);
     const within = pairs.filter(([a, b]) => a.corner === b.corner && a.adjuster !== b.adjuster);
-    for (const some of [singles, across, within]) {
+    for (const some of [across, within]) {
       const found = some.flatMap((one) => this.#least(one) ?? []);
       if (found.length > 0) return found;
     }

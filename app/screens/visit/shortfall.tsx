@@ -110,8 +110,8 @@ function Ways({ view, stuck: { corners, ways } }: { readonly view: VisitView; re
   if (ways.length === 0) {
     return (
       <p>
-        {corners.join(', ')}: no adjuster alone and no pair would do by going further. Something is bent, worn or fitted
-        otherwise than on file.
+        {corners.join(', ')}: no adjuster alone and no pair that was tried would do by going further. Check for a bent
+        or worn part, and that the build on file is right.
       </p>
     );
   }
