@@ -5,6 +5,7 @@
 import { createReadStream, statSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import { extname, join, resolve, sep } from 'node:path';
+import { pipeline } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 
@@ -45,7 +46,8 @@ export function serveFolder({ folder, port, base = '/', host = '127.0.0.1' }: Se
       'cache-control': 'no-cache',
     });
     if (request.method === 'HEAD') response.end();
-    else createReadStream(file).pipe(response);
+    // A file that goes while it is sent, or a client that leaves, ends this answer and nothing else.
+    else pipeline(createReadStream(file), response, () => {});
   });
   return new Promise((done, fail) => {
     server.once('error', fail);
