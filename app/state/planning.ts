@@ -19,13 +19,17 @@ import type { RoundView, VisitView } from './visits.ts';
 export function roundRequest(view: VisitView, round: RoundView): PlanRequest {
   const base = round.base.map((move) => ({ ...move, readingId: round.record.id }));
   const file = toCarFile(view.car, [view.visit], [round.record], base);
-  const chosen = chosenPlan(view.visit.id);
-  return planRequest(file, {
-    ...{ locked: view.locked, ...chosen },
+  const options = {
+    ...{ locked: view.locked, ...chosenPlan(view.visit.id) },
     ...(gauge.value ? { gauge: gauge.value } : {}),
     ...(drawer.value.counted ? { drawer: drawer.value.shims } : {}),
-  });
+  };
+  const key = JSON.stringify([file, options]);
+  if (last?.key !== key) last = { key, request: planRequest(file, options) };
+  return last.request;
 }
+/** Several parts of a screen ask for the same, at every drawing; the car as it was found takes solving. */
+let last: { readonly key: string; readonly request: PlanRequest } | undefined;
 
 /** The plan that was chosen in this visit: the surest until another is. */
 export function chosenPlan(visitId: string): PlanChoice['ask'] {

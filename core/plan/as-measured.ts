@@ -19,7 +19,7 @@ import { validateCarSettings } from '../records/adjusters.ts';
 import { validateCar, validateReading } from '../records/validate.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { compileCar, type Unit } from './car-model.ts';
-import { predictReading, thrustChange } from './predict.ts';
+import { predictWith, thrustChange } from './predict.ts';
 
 /** Degrees within which the model shows what was read; each round gains several digits. */
 const CLOSE = 1e-9;
@@ -50,8 +50,9 @@ export function asMeasured(car: Car, reading: Reading, settings: CarSettings): C
  */
 export function expectReading(car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading {
   const checked = validateCar(car);
-  const found = asMeasured(checked, validateReading(reading), validateCarSettings(from, checked, 'from'));
-  return predictReading(found, reading, from, to);
+  const read = validateReading(reading);
+  const [stood, goes] = [validateCarSettings(from, checked, 'from'), validateCarSettings(to, checked, 'to')];
+  return predictWith(compileCar(asMeasured(checked, read, stood)), read, stood, goes);
 }
 
 function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReading, settings: CarSettings): Car {

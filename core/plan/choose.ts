@@ -64,7 +64,7 @@ export function statesOf(
 }
 
 /** Of a corner that was measured, what is not locked, or is to be tried all the same. */
-function movableAt(
+export function movableAt(
   { car, reading, locked = [] }: PlanRequest,
   corner: Corner,
   instead: Instead = new Map(),

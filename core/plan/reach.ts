@@ -1,5 +1,4 @@
 /** Everywhere that the adjusters of one corner can put its wheel: what the reach picture draws. */
-import { adjustersOf } from '../adjuster/of-corner.ts';
 import type { CarSettings, Corner, PlanRequest, Spec, WheelReading, Window } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { CAMBER, CASTER, TOE } from '../pose/unit.ts';
@@ -10,6 +9,7 @@ import { check } from '../records/refuse.ts';
 import { fields } from '../records/schema.ts';
 import { validatePlanRequest } from '../records/validate.ts';
 import { compileCar, type Unit } from './car-model.ts';
+import { movableAt } from './choose.ts';
 import { predictWith } from './predict.ts';
 import { complete } from './situation.ts';
 import { type Stand, UnitStates } from './states.ts';
@@ -106,14 +106,13 @@ export function reachOf(given: PlanRequest, corner: Corner, to?: CarSettings): R
 
 /** The states of a corner while the others stand where they go, and what its wheel reads when it has gone there too. */
 function statesOf(request: PlanRequest, corner: Corner, to: CarSettings | undefined) {
-  const { car, reading, locked = [] } = request;
+  const { car, reading } = request;
   const model = compileCar(car);
   const now = complete(request);
   const then = to ? complete({ car, settings: validateCarSettings(to, car, 'to') }) : now;
   const start = { ...then, [corner]: now[corner] };
   const before = predictWith(model, reading, now, start);
-  const isLocked = (id: string) => locked.some((ref) => ref.corner === corner && ref.adjuster === id);
-  const movable = adjustersOf(car, corner).filter(({ id }) => !isLocked(id));
+  const movable = movableAt(request, corner);
   const unit = model.find(({ corners }) => corners.includes(corner)) as Unit;
   const stand = (one: Corner): Stand => ({
     ...{ measured: before[one] ?? {}, current: start[one], ties: [] },

@@ -1,30 +1,16 @@
 /** Shims that are counted: from the settings to the packs that a plan proposes. */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import {
-  type Car,
-  type Plan,
-  planMoves,
-  planRequest,
-  type Reading,
-  type ShimCount,
-  type Spec,
-} from '../../core/index.ts';
+import type { Plan, Reading, ShimCount } from '../../core/index.ts';
 import { expect, openApp, test } from './harness.ts';
-
-const { car, spec } = JSON.parse(
-  readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
-) as { car: Car; spec: Spec };
+import { planned } from './planned.ts';
+import { car, spec, toTheMoves } from './practice.ts';
 
 const TYPED = ['3.50', '4.10', '0.40', '0.20', '0.30', '0.10', '-1.20', '-1.20', '0.15', '0.15'];
 const wheel = (caster: number, camber: number, toe: number) => ({ caster, camber, toe });
 const rear = { camber: -1.2, toe: 0.15 };
 const FOUND: Reading = { LF: wheel(3.5, 0.4, 0.3), RF: wheel(4.1, 0.2, 0.1), LR: rear, RR: rear };
 
-function planWith(drawer: readonly ShimCount[]): Plan {
-  const visit = { id: 'v', carId: car.id, opened: '2026-01-01', rounds: [{ reading: FOUND, settings: {} }] };
-  return planMoves(planRequest({ format: 'cornerwright', version: 1, car, spec, visits: [visit] }, { drawer }));
-}
+const planWith = (drawer: readonly ShimCount[]): Plan =>
+  planned({ car, spec, reading: FOUND, settings: {} }, { drawer });
 const counts = (...[three, oneAndHalf, one]: [number, number, number]): ShimCount[] => [
   { size: 3, count: three },
   { size: 1.5, count: oneAndHalf },
@@ -49,12 +35,7 @@ test('a plan takes no more shims than the drawer has, shows which, and says when
   }
 
   await page.goto(`${site.url}#/`);
-  await page.getByText('Practice car').click();
-  await page.getByRole('button', { name: 'New visit' }).click();
-  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
-  for (const text of TYPED) await page.keyboard.type(text);
-  await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
-  await page.getByRole('button', { name: 'These are right' }).click();
+  await toTheMoves(page, TYPED);
   const none = planWith(counts(0, 0, 0));
   expect(none.inWindow).toBe(false);
   expect(none.notes[0]).toMatch(/^The shims in the drawer keep the windows out of reach/);

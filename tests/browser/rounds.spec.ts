@@ -1,14 +1,9 @@
 /** Marks taken back, readings corrected, a second round, an end without a re-measure: the turns a real visit takes. */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import type { Page } from '@playwright/test';
-import { type Car, formatAngle, heightEffect, type Reading, type Spec, sideEffects } from '../../core/index.ts';
+import { formatAngle, heightEffect, type Reading, sideEffects } from '../../core/index.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
-
-const { car, spec } = JSON.parse(
-  readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
-) as { car: Car; spec: Spec };
+import { car, spec, toTheMoves } from './practice.ts';
 
 /** All in its window but the left front's toe: one move. */
 const TYPED = ['4.75', '4.75', '-0.60', '-0.60', '0.40', '0.10', '-1.20', '-1.20', '0.15', '0.15'];
@@ -16,13 +11,8 @@ const wheel = (caster: number, camber: number, toe: number) => ({ caster, camber
 const rear = { camber: -1.2, toe: 0.15 };
 const FOUND: Reading = { LF: wheel(4.75, -0.6, 0.4), RF: wheel(4.75, -0.6, 0.1), LR: rear, RR: rear };
 
-async function toTheMoves(page: Page): Promise<void> {
-  await page.getByText('Practice car').click();
-  await page.getByRole('button', { name: 'New visit' }).click();
-  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
-  for (const text of TYPED) await page.keyboard.type(text);
-  await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
-  await page.getByRole('button', { name: 'These are right' }).click();
+async function toTheOneMove(page: Page): Promise<void> {
+  await toTheMoves(page, TYPED);
   await page.getByText('Other plans').click();
   await page.getByRole('button', { name: /least work/i }).click();
   await expect(page.getByText('1 of 1')).toBeVisible();
@@ -30,7 +20,7 @@ async function toTheMoves(page: Page): Promise<void> {
 
 test.beforeEach(async ({ page, site }) => {
   await openApp(page, site);
-  await toTheMoves(page);
+  await toTheOneMove(page);
 });
 
 test('the last mark can be taken back until a digit is typed', async ({ page }) => {

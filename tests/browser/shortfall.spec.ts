@@ -1,14 +1,9 @@
 /** A car whose windows are out of reach: what is short, whether a part is bent, what would free it. */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import type { Car, Reading, Spec } from '../../core/contract.ts';
+import type { Reading } from '../../core/contract.ts';
 import { whatWouldFree } from '../../core/index.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
-
-const { car, spec } = JSON.parse(
-  readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
-) as { car: Car; spec: Spec };
+import { car, spec, toTheMoves } from './practice.ts';
 
 const TYPED = ['4.20', '2.90', '-1.90', '0.90', '0.40', '-0.20', '-1.70', '-0.10', '0.35', '0.05'];
 const wheel = (caster: number, camber: number, toe: number) => ({ caster, camber, toe });
@@ -28,12 +23,7 @@ test('what cannot be reached is told with what is at its stop, what may be bent 
   expect(change?.further).toBeDefined();
 
   await openApp(page, site);
-  await page.getByText('Practice car').click();
-  await page.getByRole('button', { name: 'New visit' }).click();
-  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
-  for (const text of TYPED) await page.keyboard.type(text);
-  await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
-  await page.getByRole('button', { name: 'These are right' }).click();
+  await toTheMoves(page, TYPED);
 
   const card = page.locator('.card-caution', { hasText: 'The windows cannot all be reached' });
   for (const { where, by } of plan.shortfall.filter((one) => one.where === 'RF')) {

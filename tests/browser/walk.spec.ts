@@ -2,26 +2,12 @@
  * The whole job on the built app with the network off, from an empty profile: as found, adjusters, moves, done,
  * re-measured, as left, and all of it there when the browser is closed and opened. Figures are checked against the core.
  */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import type { Page } from '@playwright/test';
-import {
-  type Car,
-  type CarSettings,
-  CORNERS,
-  type Corner,
-  formatAngle,
-  type Plan,
-  type Reading,
-  type Spec,
-} from '../../core/index.ts';
+import { type CarSettings, CORNERS, type Corner, formatAngle, type Plan, type Reading } from '../../core/index.ts';
 import { expect, goOffline, type Site, test, waitForServiceWorker } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 import { planned } from './planned.ts';
-
-const { car, spec } = JSON.parse(
-  readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
-) as { car: Car; spec: Spec };
+import { car, spec } from './practice.ts';
 
 /** In the order in which the app asks: row by row, front then rear. Typed with two decimals, so that it walks on alone. */
 const FOUND: readonly (readonly [Corner, 'caster' | 'camber' | 'toe', number])[] = [

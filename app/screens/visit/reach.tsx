@@ -30,10 +30,9 @@ export function ReachCards({ plan, ...rest }: Props) {
 
 function ReachCard({ view, round, plan, corner }: Props & { readonly corner: Corner }) {
   const [open, setOpen] = useState(false);
-  const request = roundRequest(view, round);
-  const { value, error } = useAsked(
-    open ? `reach ${JSON.stringify([request, corner, plan.positions])}` : undefined,
-    (signal) => engine.call('reachOf', [request, corner, plan.positions], { signal }),
+  const args = open ? ([roundRequest(view, round), corner, plan.positions] as const) : undefined;
+  const { value, error } = useAsked(args && `reach ${JSON.stringify(args)}`, (signal) =>
+    engine.call('reachOf', [...(args as NonNullable<typeof args>)], { signal }),
   );
   const { angle: mode, decimal } = units.value;
   return (
