@@ -135,8 +135,8 @@ export interface ShimCount {
 }
 
 /**
- * `closest`: nearest to the aims. `least-work`: fewest minutes first. `surest`: nearest to the aims as the re-measure is
- * expected to be, with what is not known of the dimensions and of the moves counted in.
+ * `closest`: nearest to the aims. `least-work`: fewest minutes first. `surest`: the best chance that the re-measure is in
+ * every window, with what is not known of the dimensions, the moves and the gauge counted in.
  */
 export type PlanStyle = 'closest' | 'least-work' | 'surest';
 

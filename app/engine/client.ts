@@ -20,6 +20,11 @@ export interface Engine {
     args: Parameters<Functions[K]>,
     options?: CallOptions,
   ): Promise<ReturnType<Functions[K]>>;
+  /**
+   * Has a function run in the worker, one call after another, for what that leaves there: behind whatever is asked for in
+   * earnest, and not at all where core runs in the page.
+   */
+  warm<K extends FunctionName>(name: K, calls: readonly Readonly<Parameters<Functions[K]>>[]): void;
 }
 
 /** The part of `Worker` that is used. */
@@ -37,11 +42,13 @@ interface EngineParts {
 
 interface Job extends Call {
   readonly latest?: string | undefined;
+  /** Worth nothing in the page. */
+  readonly workerOnly?: boolean;
   readonly resolve: (result: unknown) => void;
   readonly reject: (error: Error) => void;
 }
 
-export function createEngine({ startWorker, inPage, patience = 8_000, idle = 60_000 }: EngineParts): Engine {
+export function createEngine({ startWorker, inPage, patience = 8_000, idle = 600_000 }: EngineParts): Engine {
   const waiting: Job[] = [];
   let running: Job | undefined;
   let worker: WorkerLike | undefined;
@@ -51,6 +58,7 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 60_
   let readyTimer: ReturnType<typeof setTimeout> | undefined;
   let idleTimer: ReturnType<typeof setTimeout> | undefined;
   let lastId = 0;
+  let warming = false;
 
   function next(): void {
     if (running) return;
@@ -94,6 +102,10 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 60_
   }
 
   async function runInPage(job: Job): Promise<void> {
+    if (job.workerOnly) {
+      finish(() => job.reject(new DOMException('no worker', 'AbortError')));
+      return;
+    }
     try {
       const answer = await inPage();
       if (running === job) settle(answer(job));
@@ -140,22 +152,38 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 60_
     next();
   }
 
-  function call(name: string, args: readonly unknown[], { signal, latest }: CallOptions = {}): Promise<unknown> {
+  function call(
+    name: string,
+    args: readonly unknown[],
+    { signal, latest, workerOnly = false }: CallOptions & { workerOnly?: boolean } = {},
+  ): Promise<unknown> {
     return new Promise((resolve, reject) => {
       signal?.throwIfAborted();
       if (latest !== undefined) {
         for (const job of [running, ...waiting]) if (job?.latest === latest) giveUp(job, 'a newer call took its place');
       }
       lastId += 1;
-      const job: Job = { id: lastId, name, args, latest, resolve, reject };
+      const job: Job = { id: lastId, name, args, latest, workerOnly, resolve, reject };
       signal?.addEventListener('abort', () => giveUp(job, 'given up'), { once: true });
       waiting.push(job);
       next();
     });
   }
 
+  async function warm(name: string, calls: readonly (readonly unknown[])[]): Promise<void> {
+    if (warming) return;
+    warming = true;
+    try {
+      for (const args of calls) await call(name, args, { workerOnly: true });
+    } catch {
+      // Nobody waits for it: whatever is wrong with it is said where it is asked for in earnest.
+    }
+    warming = false;
+  }
+
   return {
     // The worker runs the function of that name, so its answer has that function's type.
     call: (name, args, options) => call(name, args, options) as Promise<never>,
+    warm: (name, calls) => void warm(name, calls),
   };
 }

@@ -1,4 +1,4 @@
-/** The functions of core that the page may call by name: those that are too big or too slow for the first load. */
+/** What the page may call by name: functions of core that are too big or too slow for the first load, and their rehearsal. */
 import {
   adjusterEffects,
   assess,
@@ -15,6 +15,7 @@ import {
   whatWouldFree,
 } from '../../core/index.ts';
 import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
+import { rehearse } from './rehearse.ts';
 
 export const functions = {
   adjusterEffects,
@@ -28,6 +29,7 @@ export const functions = {
   pointsFromTape,
   expectReading,
   reachOf,
+  rehearse,
   solveCorner,
   validateCarFile,
   whatElse,

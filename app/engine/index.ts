@@ -1,5 +1,7 @@
 /** First load: small. Core itself comes with the worker, or as its own chunk where there is none. */
+import type { Car, Spec } from '../../core/contract.ts';
 import { createEngine, type Engine } from './client.ts';
+import { REHEARSALS } from './rehearsals.ts';
 
 export type { CallOptions, Engine } from './client.ts';
 
@@ -7,3 +9,11 @@ export const engine: Engine = createEngine({
   startWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
   inPage: async () => (await import('./answer.ts')).answer,
 });
+
+/** Has the worker rehearse plans of a car, so that the one that is waited for comes at once. */
+export function warmUp(car: Car, spec: Spec): void {
+  engine.warm(
+    'rehearse',
+    REHEARSALS.map((off) => [car, spec, off] as const),
+  );
+}

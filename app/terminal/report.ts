@@ -14,7 +14,7 @@ export function report(car: Car, request: PlanRequest, plan: Plan): string {
     `${car.label}: ${count(plan.moves.length, 'move')}, about ${Math.round(plan.effort)} min`,
     plan.inWindow
       ? `Chance that the re-measure is all in the window: ${Math.round(plan.chance * 100)} %`
-      : 'The window cannot be reached with these adjusters; this is the nearest there is.',
+      : 'The window cannot be reached with these adjusters; this is as near as they come.',
     '',
   ];
   plan.moves.forEach((move, i) => {

@@ -26,7 +26,7 @@ export interface Box {
 export class Side {
   #root: Box | undefined;
   readonly #order: Uint32Array;
-  readonly #kept: number;
+  #kept: number;
   readonly #cost: Float64Array;
   #tilted: Float64Array;
 
@@ -36,8 +36,8 @@ export class Side {
     inWindow: boolean,
     private readonly weights: readonly number[],
     private readonly effortFirst: boolean,
-    /** What each state costs beside its terms, if anything. */
-    extra?: Float64Array,
+    /** What a state that is not ruled out costs beside its terms, if anything. */
+    extra?: (state: number) => number,
     /** Where shims are counted: the classes of its states. */
     private readonly stock?: Stock['units'][number] & Pick<Stock, 'kinds'>,
   ) {
@@ -64,7 +64,7 @@ export class Side {
     const high = own.map((_, t) => bound(t, 'high', 1));
     next: for (let state = 0; state < count; state++) {
       if (Number.isNaN(values[state * stride] as number)) continue;
-      let cost = extra ? (extra[state] as number) : 0;
+      let cost = 0;
       for (let t = 0; t < own.length; t++) {
         let value = 0;
         for (let p = first[t] as number; p < (first[t + 1] as number); p++) {
@@ -74,7 +74,7 @@ export class Side {
         const off = Math.max(0, Math.abs(value - (aim[t] as number)) - (loose[t] as number)) * (scale[t] as number);
         cost += off * off;
       }
-      this.#cost[state] = cost;
+      this.#cost[state] = extra ? cost + extra(state) : cost;
       order[kept++] = state;
     }
     this.#order = order;
@@ -90,6 +90,27 @@ export class Side {
   /** What a state costs by itself. */
   cost(state: number): number {
     return this.#cost[state] as number;
+  }
+
+  /** What the cheapest of its states costs by itself. */
+  get lowest(): number {
+    let lowest = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < this.#kept; i++) {
+      const cost = this.#cost[this.#order[i] as number] as number;
+      if (cost < lowest) lowest = cost;
+    }
+    return lowest;
+  }
+
+  /** Forgets the states that cost more by themselves. */
+  keep(most: number): void {
+    const order = this.#order;
+    let kept = 0;
+    for (let i = 0; i < this.#kept; i++) {
+      const state = order[i] as number;
+      if ((this.#cost[state] as number) <= most) order[kept++] = state;
+    }
+    this.#kept = kept;
   }
 
   /**

@@ -3,7 +3,7 @@ import { CORNERS } from '../contract.ts';
 import { ANGLES } from '../pose/unit.ts';
 import type { Unit } from './car-model.ts';
 import { normals } from './random.ts';
-import { isIn, type Term, termValue } from './terms.ts';
+import { isIn, type Term } from './terms.ts';
 import type { Covariance } from './unknowns.ts';
 
 const DRAWS = 2048;
@@ -27,6 +27,15 @@ function rootOf(c: Covariance): Float64Array {
   return root;
 }
 
+/** Draws of every angle of a car, one after another: the same for every question, so that plans can be compared. */
+let drawn: Float64Array | undefined;
+function draws(): Float64Array {
+  const next = normals(SEED);
+  drawn ??= Float64Array.from({ length: DRAWS * MOST }, next);
+  return drawn;
+}
+const MOST = ANGLES * CORNERS.length;
+
 /**
  * Share of draws in which every term is in its window.
  * @param predicted angles of each corner, in the order of the units' corners
@@ -39,26 +48,34 @@ export function chanceOf(
   covariances: readonly Covariance[],
 ): number {
   const corners = units.flatMap((unit) => unit.corners);
+  const windows = terms.map((term) => ({
+    term,
+    parts: term.parts.map(({ corner, angle, factor }) => ({ at: ANGLES * corners.indexOf(corner) + angle, factor })),
+  }));
   const roots = covariances.map(rootOf);
-  const next = normals(SEED);
-  const drawn = predicted.map(() => new Float64Array(ANGLES));
-  const z = new Float64Array(ANGLES * CORNERS.length);
+  const sizes = units.map((unit) => ANGLES * unit.corners.length);
+  const middle = Float64Array.from(predicted.flatMap((angles) => [...angles]));
+  const values = new Float64Array(middle.length);
+  const all = draws();
   let hits = 0;
-  for (let draw = 0; draw < DRAWS; draw++) {
-    let corner = 0;
-    for (let u = 0; u < units.length; u++) {
+  next: for (let z = 0; z < all.length; z += MOST) {
+    let first = 0;
+    for (let u = 0; u < roots.length; u++) {
       const root = roots[u] as Float64Array;
-      const size = ANGLES * (units[u] as Unit).corners.length;
-      for (let k = 0; k < size; k++) z[k] = next();
+      const size = sizes[u] as number;
       for (let i = 0; i < size; i++) {
-        const c = corner + Math.floor(i / ANGLES);
-        let value = (predicted[c] as Float64Array)[i % ANGLES] as number;
-        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (z[k] as number);
-        (drawn[c] as Float64Array)[i % ANGLES] = value;
+        let value = middle[first + i] as number;
+        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (all[z + first + k] as number);
+        values[first + i] = value;
       }
-      corner += size / ANGLES;
+      first += size;
     }
-    if (terms.every((term) => isIn(term, termValue(term, corners, drawn)))) hits++;
+    for (const { term, parts } of windows) {
+      let value = term.constant;
+      for (const { at, factor } of parts) value += factor * (values[at] as number);
+      if (!isIn(term, value)) continue next;
+    }
+    hits++;
   }
   return hits / DRAWS;
 }

@@ -1,88 +1,128 @@
 /**
- * What every state of a unit costs for not being surely known: Σ over the terms of variance/(half window)². With it the
- * sum of squares is no longer that of the prediction but that which the re-measure is expected to have.
+ * What every state of a unit costs for not being surely known: for a window that it decides alone, −2 ln of the chance
+ * that the re-measure is in it; for one that ties it to other units its share of variance/(half window)², which adds up.
  *
- * What an unknown adds is taken adjuster by adjuster and added up, which holds to first order; the variance is then a
- * sum over pairs of adjusters, tabulated once, so that a state takes a few look-ups.
+ * What an unknown adds is taken adjuster by adjuster and added up, which holds to first order. It is worked out for the
+ * states that are asked about only: mostly few are in their windows.
  */
 import type { Position, Settings } from '../contract.ts';
 import type { Axis } from './axis.ts';
-import type { Placed } from './placed.ts';
+import { chanceWithin } from './normal.ts';
+import { isOwn, type Placed } from './placed.ts';
 import type { UnitStates } from './states.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** More positions than this are interpolated between as many. */
 const SAMPLES = 5;
 
-/**
- * @param placed every term, of which those that hang on this unit count
- * @param unit its place among the units that `placed` knows
- * @returns a cost for each state
- */
-export function doubtsOf(
-  states: UnitStates,
-  placed: readonly Placed[],
-  unit: number,
-  unknowns: Unknowns,
-  from: readonly Settings[],
-): Float64Array {
-  const { axes, count } = states;
-  const rows = rowsOf(placed, unit, unknowns.size);
-  const tables = axes.map((axis) => tableOf(axis, unknowns, from, rows));
-  const sizes = axes.map(({ positions }) => positions.length);
-  const own = tables.map((table, a) =>
-    Float64Array.from({ length: sizes[a] as number }, (_, i) => dot(table, i, table, i) + (table.alone[i] as number)),
-  );
-  const pairs = tables.flatMap((first, a) =>
-    tables.slice(a + 1).map((second, k) => {
-      const b = a + 1 + k;
-      const width = sizes[b] as number;
-      const product = new Float64Array((sizes[a] as number) * width);
-      for (let i = 0; i < product.length; i++) product[i] = 2 * dot(first, Math.floor(i / width), second, i % width);
-      return { a, b, width, product };
-    }),
-  );
-  const doubts = new Float64Array(count);
-  const digits = sizes.map(() => 0);
-  for (let state = 0; state < count; state++) {
-    let sum = 0;
-    for (let a = 0; a < own.length; a++) sum += own[a]?.[digits[a] as number] as number;
-    for (const { a, b, width, product } of pairs) {
-      sum += product[(digits[a] as number) * width + (digits[b] as number)] as number;
-    }
-    doubts[state] = sum;
-    for (let a = sizes.length - 1; a >= 0; a--) {
-      digits[a] = (digits[a] as number) + 1;
-      if ((digits[a] as number) < (sizes[a] as number)) break;
-      digits[a] = 0;
-    }
-  }
-  return doubts;
+/** A window that the unit decides alone. */
+interface Own {
+  readonly placed: Placed;
+  /** What the gauge adds, degrees². */
+  readonly gauge: number;
 }
 
-/** Each term's factors of the unit's angles, in half windows; terms of one and the same angle together. */
-function rowsOf(placed: readonly Placed[], unit: number, size: number): Float64Array[] {
-  const single = new Float64Array(size);
-  const joint: Float64Array[] = [];
-  for (const { term, parts } of placed) {
-    const mine = parts.filter((part) => part.unit === unit && part.at < size);
-    if (term.hard || mine.length === 0) continue;
-    const row = new Float64Array(size);
-    for (const { at, factor } of mine) row[at] = (row[at] as number) + factor / term.window.half;
+/** What the states of a unit cost beside their squares. */
+export class Doubt {
+  readonly #states: UnitStates;
+  readonly #own: readonly Own[];
+  readonly #tables: readonly Table[];
+  /** Each own window's factors of the unit's angles, degrees; then those of the others, in half windows. */
+  readonly #rows: readonly Float64Array[];
+  readonly #sum: Float64Array;
+  readonly #variances: Float64Array;
+
+  /**
+   * @param placed every term, of which those that hang on this unit count
+   * @param unit its place among the units that `placed` knows
+   */
+  constructor(
+    states: UnitStates,
+    placed: readonly Placed[],
+    unit: number,
+    unknowns: Unknowns,
+    from: readonly Settings[],
+  ) {
+    const soft = placed.filter(({ term, parts }) => !term.hard && parts.some((part) => part.unit === unit));
+    const { size } = unknowns;
+    const gauge = unknowns.covariance(from);
+    const own = soft.filter(isOwn).map((one) => ({ placed: one, row: rowOf(one, unit, size) }));
+    this.#states = states;
+    this.#own = own.map(({ placed, row }) => ({
+      placed,
+      gauge: row.reduce((sum, factor, k) => sum + factor * factor * (gauge[k * (size + 1)] as number), 0),
+    }));
+    const tying = soft.filter((one) => !isOwn(one)).map((one) => rowOf(one, unit, size, one.term.window.half));
+    this.#rows = [...own.map(({ row }) => row), ...merged(tying)];
+    this.#tables = states.axes.map((axis) => tableOf(axis, unknowns, from, this.#rows));
+    this.#sum = new Float64Array(this.#rows.length * unknowns.coordinates);
+    this.#variances = new Float64Array(this.#rows.length);
+  }
+
+  /** What a state costs. */
+  cost(state: number): number {
+    const variances = this.#variancesAt(state);
+    const { values, stride } = this.#states;
+    let cost = 0;
+    this.#own.forEach(({ placed: { term, parts }, gauge }, r) => {
+      let value = term.constant;
+      for (const { at, factor } of parts) value += factor * (values[state * stride + at] as number);
+      const { low, high } = term.window;
+      const sigma = Math.sqrt((variances[r] as number) + gauge);
+      cost -= 2 * Math.log(chanceWithin(low, high, value, sigma));
+    });
+    for (let r = this.#own.length; r < variances.length; r++) cost += variances[r] as number;
+    return cost;
+  }
+
+  /** Of each row at a state, without the gauge. */
+  #variancesAt(state: number): Float64Array {
+    const rows = this.#rows.length;
+    const sum = this.#sum.fill(0);
+    const variances = this.#variances.fill(0);
+    this.#tables.forEach(({ vectors, alone }, a) => {
+      const at = this.#states.digit(state, a);
+      for (let k = 0; k < sum.length; k++) sum[k] = (sum[k] as number) + (vectors[at * sum.length + k] as number);
+      for (let r = 0; r < rows; r++) variances[r] = (variances[r] as number) + (alone[at * rows + r] as number);
+    });
+    for (let k = 0; k < sum.length; k++) {
+      const r = k % rows;
+      variances[r] = (variances[r] as number) + (sum[k] as number) ** 2;
+    }
+    return variances;
+  }
+}
+
+/** A term's factors of the unit's angles. */
+function rowOf({ parts }: Placed, unit: number, size: number, half = 1): Float64Array {
+  const row = new Float64Array(size);
+  for (const part of parts) {
+    if (part.unit === unit && part.at < size) row[part.at] = (row[part.at] as number) + part.factor / half;
+  }
+  return row;
+}
+
+/** Rows of one and the same angle as one: squares add up. */
+function merged(rows: readonly Float64Array[]): Float64Array[] {
+  const single = new Map<number, Float64Array>();
+  const others: Float64Array[] = [];
+  for (const row of rows) {
     const [only, ...more] = [...row.keys()].filter((at) => row[at] !== 0);
     if (only === undefined) continue;
-    if (more.length > 0) joint.push(row);
-    else single[only] = (single[only] as number) + (row[only] as number) ** 2;
+    if (more.length > 0) others.push(row);
+    else
+      single.set(
+        only,
+        row.map((factor, k) => Math.hypot(factor, single.get(only)?.[k] ?? 0)),
+      );
   }
-  const alone = [...single.keys()].filter((at) => single[at] !== 0);
-  return [...joint, ...alone.map((at) => single.map((square, k) => (k === at ? Math.sqrt(square) : 0)))];
+  return [...others, ...single.values()];
 }
 
 interface Table {
-  /** A vector for each position: what each unknown adds to each term, half windows. */
+  /** For each position what each coordinate adds to each row: coordinate by coordinate. */
   readonly vectors: Float64Array;
-  readonly width: number;
-  /** Variance that is this move's alone. */
+  /** Variance that is this move's alone, for each position and row. */
   readonly alone: Float64Array;
 }
 
@@ -90,27 +130,31 @@ function tableOf(axis: Axis, unknowns: Unknowns, from: readonly Settings[], rows
   const { positions, side, adjuster, current } = axis;
   const width = unknowns.coordinates * rows.length;
   const vectors = new Float64Array(positions.length * width);
-  const alone = new Float64Array(positions.length);
+  const alone = new Float64Array(positions.length * rows.length);
   const at = (position: Position): Settings[] =>
     from.map((settings, i) => (i === side ? { ...settings, [adjuster.id]: position } : settings));
   const fill = (i: number): void => {
     if (i === current) return;
-    const slopes = unknowns.slopes(at(positions[i] as Position));
+    const position = positions[i] as Position;
+    const slopes = unknowns.slopes(at(position));
     if (slopes) project(slopes, unknowns.size, rows, vectors, i * width);
+    for (const error of unknowns.errors(side, adjuster.id, position)) {
+      rows.forEach((row, r) => {
+        const value = row.reduce((sum, factor, k) => sum + factor * (error[k] as number), 0);
+        alone[i * rows.length + r] = (alone[i * rows.length + r] as number) + value * value;
+      });
+    }
   };
   const samples = samplesOf(axis);
   for (const i of samples) fill(i);
-  for (let s = 1; s < samples.length; s++)
-    between(samples[s - 1] as number, samples[s] as number, axis, vectors, width);
-  positions.forEach((position, i) => {
-    for (const error of unknowns.errors(side, adjuster.id, position)) {
-      for (const row of rows) {
-        const value = row.reduce((sum, factor, k) => sum + factor * (error[k] as number), 0);
-        alone[i] = (alone[i] as number) + value * value;
-      }
-    }
-  });
-  return { vectors, width, alone };
+  for (let s = 1; s < samples.length; s++) {
+    const [a, b] = [samples[s - 1] as number, samples[s] as number];
+    between(a, b, axis, vectors, width);
+    // Next to where it stands a move has no smaller error than further away: none only where it stays.
+    const [x, y] = a === current ? [b, b] : b === current ? [a, a] : [a, b];
+    between(a, b, axis, alone, rows.length, x, y);
+  }
+  return { vectors, alone };
 }
 
 /** All positions where they are few or labels; else some, in order of their numbers, the present one among them. */
@@ -123,20 +167,29 @@ function samplesOf({ positions, current }: Axis): number[] {
   return [...new Set([...some, current])].sort((a, b) => (positions[a] as number) - (positions[b] as number));
 }
 
-function between(a: number, b: number, { positions, current }: Axis, vectors: Float64Array, width: number): void {
+/** Fills in what lies between two samples, of which `low` and `high` are taken at the ends. */
+function between(
+  a: number,
+  b: number,
+  { positions, current }: Axis,
+  out: Float64Array,
+  width: number,
+  low = a,
+  high = b,
+): void {
   const [x, y] = [positions[a] as number, positions[b] as number];
   positions.forEach((position, i) => {
     const p = position as number;
     if (i === a || i === b || i === current || !(p > x && p < y)) return;
     const share = (p - x) / (y - x);
     for (let k = 0; k < width; k++) {
-      const [low, high] = [vectors[a * width + k] as number, vectors[b * width + k] as number];
-      vectors[i * width + k] = low + share * (high - low);
+      const [from, to] = [out[low * width + k] as number, out[high * width + k] as number];
+      out[i * width + k] = from + share * (to - from);
     }
   });
 }
 
-/** Each term's share of each unknown. */
+/** Each row's share of each unknown. */
 function project(
   slopes: Float64Array,
   size: number,
@@ -152,12 +205,4 @@ function project(
       out[at++] = sum;
     }
   }
-}
-
-function dot(a: Table, i: number, b: Table, j: number): number {
-  let sum = 0;
-  for (let k = 0; k < a.width; k++) {
-    sum += (a.vectors[i * a.width + k] as number) * (b.vectors[j * a.width + k] as number);
-  }
-  return sum;
 }

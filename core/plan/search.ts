@@ -17,7 +17,7 @@ import { Heap } from './heap.ts';
 import { isOwn, type Placed, place, termAt } from './placed.ts';
 import type { UnitStates } from './states.ts';
 import type { Stock, Use } from './stock.ts';
-import { type Shared, takeTangents } from './tangents.ts';
+import { descend, type Shared, takeTangents } from './tangents.ts';
 import { distanceOf, isIn, type Term } from './terms.ts';
 
 export interface Goal {
@@ -25,8 +25,8 @@ export interface Goal {
   readonly inWindow: boolean;
   /** Least effort first, distance second; else distance alone, effort to settle a tie. */
   readonly effortFirst: boolean;
-  /** For each unit what each of its states costs beside the terms. */
-  readonly extra?: readonly Float64Array[];
+  /** For each unit what a state of it that is in the windows costs beside the terms. */
+  readonly extra?: readonly ((state: number) => number)[];
   /** No combination that takes more minutes. */
   readonly maxEffort?: number;
   /** Only combinations that the drawer can serve. */
@@ -112,14 +112,19 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
     return { boxes, distance: Math.max(distance, tilted), effort };
   };
 
-  /** A choice of single states by full solves. */
+  /** What a choice of states costs, by full solves; nothing if it does not meet the windows. */
+  const costOf = (chosen: readonly number[]): number | undefined => {
+    const numbers = chosen.map((state, i) => (states[i] as UnitStates).exact(state));
+    const judged = judge(placed, numbers, goal.inWindow);
+    return judged === undefined
+      ? undefined
+      : chosen.reduce((sum, state, i) => sum + (goal.extra?.[i]?.(state) ?? 0), judged);
+  };
+
   const settle = ({ boxes, effort }: Choice): Choice | undefined => {
     const settled = boxes.map((box, i) => (sides[i] as Side).state(box));
-    const numbers = settled.map((state, i) => (states[i] as UnitStates).exact(state));
-    const judged = judge(placed, numbers, goal.inWindow);
-    if (judged === undefined) return undefined;
-    const extra = settled.reduce((sum, state, i) => sum + (goal.extra?.[i]?.[state] ?? 0), 0);
-    return { boxes, distance: judged + extra, effort, settled };
+    const distance = costOf(settled);
+    return distance === undefined ? undefined : { boxes, distance, effort, settled };
   };
 
   /** The best choice; nothing where there is none; `undecided` where more than `most` had to be split. */
@@ -145,11 +150,35 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
     }
     return undefined;
   };
+  const distanceOnly = !goal.effortFirst && !goal.stock && goal.maxEffort === undefined;
+  if (shared.length > 0 && distanceOnly) forget(sides, shared, costOf);
   const easy = attempt(shared.length > 0 ? EASY : Number.POSITIVE_INFINITY);
   if (easy !== 'undecided') return easy;
   constant = takeTangents(sides, shared);
   return attempt(Number.POSITIVE_INFINITY) as Found | undefined;
 }
+
+/**
+ * Where distance alone counts, some good choice tells what the best costs at the most, and so what each unit's share of
+ * it may be: its other states need not be looked at.
+ */
+function forget(
+  sides: readonly Side[],
+  shared: readonly Shared[],
+  costOf: (chosen: readonly number[]) => number | undefined,
+): void {
+  const least = sides.map((side) => side.lowest);
+  const all = least.reduce((sum, one) => sum + one, 0);
+  if (all === Number.POSITIVE_INFINITY) return;
+  const most = costOf(descend(sides, shared));
+  if (most === undefined) return;
+  sides.forEach((side, s) => {
+    side.keep(most - (all - (least[s] as number)) + ROUNDING);
+  });
+}
+
+/** A cost that is above another by less is no more than rounding. */
+const ROUNDING = 1e-9;
 
 /** Splits after which the tangents are worth their cost. */
 const EASY = 500;

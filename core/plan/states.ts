@@ -134,7 +134,7 @@ export class UnitStates {
   settings(state: number): Settings[] {
     const settings = this.stands.map(({ current }): Record<string, Position> => ({ ...current }));
     this.axes.forEach(({ side, adjuster, positions }, i) => {
-      (settings[side] as Record<string, Position>)[adjuster.id] = positions[this.#digit(state, i)] as Position;
+      (settings[side] as Record<string, Position>)[adjuster.id] = positions[this.digit(state, i)] as Position;
     });
     return settings;
   }
@@ -145,7 +145,7 @@ export class UnitStates {
     for (const axis of axes) {
       const { length } = (this.axes[axis] as Axis).positions;
       for (let state = 0; state < this.count; state++) {
-        part[state] = (part[state] as number) * length + this.#digit(state, axis);
+        part[state] = (part[state] as number) * length + this.digit(state, axis);
       }
     }
     return part;
@@ -157,7 +157,7 @@ export class UnitStates {
     if (!known) {
       known = this.values.slice(state * this.stride, (state + 1) * this.stride);
       this.#solve(
-        this.axes.map((_, i) => this.#digit(state, i)),
+        this.axes.map((_, i) => this.digit(state, i)),
         known,
         0,
       );
@@ -166,7 +166,8 @@ export class UnitStates {
     return known;
   }
 
-  #digit(state: number, axis: number): number {
+  /** Which of its axis's positions an axis has in a state. */
+  digit(state: number, axis: number): number {
     let rest = state;
     for (let i = this.axes.length - 1; i > axis; i--) rest = Math.floor(rest / (this.axes[i] as Axis).positions.length);
     return rest % (this.axes[axis] as Axis).positions.length;
@@ -224,14 +225,12 @@ export class UnitStates {
         values[(state + p) * stride + k] = sum;
       }
     }
-    this.#measureSlack(outer, state, positions);
+    this.#measureSlack(outer, state, line.probes());
   }
 
-  /** Interpolation is worst between the outer nodes: two positions there tell how far it is off. */
-  #measureSlack(outer: readonly number[], state: number, positions: number): void {
-    for (const share of [0.03, 0.5, 0.97]) {
-      const p = Math.round(share * (positions - 1));
-      const full = this.#check;
+  #measureSlack(outer: readonly number[], state: number, probes: readonly number[]): void {
+    const full = this.#check;
+    for (const p of probes) {
       this.#solve([...outer, p], full, 0);
       for (let k = 0; k < full.length; k++) {
         const off = Math.abs((full[k] as number) - (this.values[(state + p) * this.stride + k] as number));
@@ -262,7 +261,7 @@ export class UnitStates {
     const fixed = value(this.stands[side]?.current[adjuster.id] ?? adjuster.reference);
     const values = this.axes[axis]?.positions.map(value);
     for (let state = 0; state < this.count; state++) {
-      this.values[state * this.stride + place] = values ? (values[this.#digit(state, axis)] as number) : fixed;
+      this.values[state * this.stride + place] = values ? (values[this.digit(state, axis)] as number) : fixed;
     }
   }
 
@@ -286,7 +285,7 @@ export class UnitStates {
   #positionOf(side: number, id: string): (state: number) => Position | undefined {
     const axis = this.#axisOf(side, id);
     const positions = this.axes[axis]?.positions;
-    return positions ? (state) => positions[this.#digit(state, axis)] : () => this.stands[side]?.current[id];
+    return positions ? (state) => positions[this.digit(state, axis)] : () => this.stands[side]?.current[id];
   }
 
   #axisOf(side: number, id: string): number {

@@ -114,6 +114,14 @@ export class Unknowns {
 
   /** Covariance of the error of what the rack shows after a change to `to`; twice the gauge, as it reads twice. */
   covariance(to: readonly Settings[]): Covariance {
+    const key = JSON.stringify(to);
+    const covariance = this.#covariances.get(key) ?? this.#covariance(to);
+    this.#covariances.set(key, covariance);
+    return covariance;
+  }
+  readonly #covariances = new Map<string, Covariance>();
+
+  #covariance(to: readonly Settings[]): Covariance {
     const { size } = this;
     const covariance = new Float64Array(size * size);
     for (let i = 0; i < size; i += ANGLES) {
@@ -177,9 +185,14 @@ function anglesAt(model: UnitModel, at: readonly Settings[], further?: Change): 
 
 const difference = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
 
-/** A unit's angles with its parameters changed by so much; nothing where there is no pose. */
+/**
+ * A unit's angles with its parameters changed by so much; nothing where there is no pose. Plain loops: a plan asks for it
+ * thousands of times.
+ */
 function anglesBy(model: UnitModel, change: Float64Array): Float64Array | undefined {
-  const params = model.linkage.reference.map((x, i) => x + (change[i] as number));
+  const { reference } = model.linkage;
+  const params = new Float64Array(reference.length);
+  for (let i = 0; i < params.length; i++) params[i] = (reference[i] as number) + (change[i] as number);
   const angles = new Float64Array(ANGLES * model.sides.length);
   return model.angles(params, angles) ? angles : undefined;
 }

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createEngine, type WorkerLike } from '../../app/engine/client.ts';
 import { type Answer, type Call, toWire } from '../../app/engine/messages.ts';
-import type { PlanRequest } from '../../core/contract.ts';
+import type { Car, PlanRequest, Spec } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
 
 /** A worker that the test plays: what was sent to it, and ways to answer. */
@@ -36,10 +36,10 @@ const inPage = vi.fn(
     (call: Call): Answer => ({ id: call.id, result: `${call.name} in the page` }),
 );
 function engine(startWorker = start) {
-  const { call } = createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000 });
+  const { call, warm } = createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000 });
   /** One of which the latest wins. */
   const plan = (one: PlanRequest) => call('planMoves', [one], { latest: 'plan' });
-  return { call, plan };
+  return { call, plan, warm };
 }
 function start(): FakeWorker {
   const worker = new FakeWorker();
@@ -47,6 +47,7 @@ function start(): FakeWorker {
   return worker;
 }
 const last = (): FakeWorker => workers.at(-1) as FakeWorker;
+const rehearsal = [{}, {}, 1] as unknown as [Car, Spec, number];
 const request = (label: string) => ({ car: { label } }) as unknown as PlanRequest;
 
 beforeEach(() => {
@@ -183,6 +184,34 @@ describe('the engine', () => {
     expect(await second).toBe(2);
   });
 
+  it('warms a worker call by call, behind what is asked for in earnest', async () => {
+    const { warm, plan } = engine();
+    const names = () => last().sent.map(({ name, args }) => `${name} ${args.length}`);
+    warm('rehearse', [rehearsal, rehearsal]);
+    warm('rehearse', [rehearsal]);
+    last().say({ ready: true });
+    const planned = plan(request('a'));
+    expect(names()).toEqual(['rehearse 3']);
+    last().answer(1);
+    expect(names()).toEqual(['rehearse 3', 'planMoves 1']);
+    last().answer('the plan');
+    expect(await planned).toBe('the plan');
+    await vi.advanceTimersByTimeAsync(0);
+    expect(names()).toEqual(['rehearse 3', 'planMoves 1', 'rehearse 3']);
+    expect(workers).toHaveLength(1);
+  });
+
+  it('says nothing of what is wrong with a warming, and can warm again', async () => {
+    const { warm } = engine();
+    warm('rehearse', [rehearsal, rehearsal]);
+    last().say({ ready: true });
+    last().say({ id: last().sent[0]?.id ?? -1, error: toWire(new Error('no such car')) });
+    await vi.advanceTimersByTimeAsync(0);
+    expect(last().sent).toHaveLength(1);
+    warm('rehearse', [rehearsal]);
+    expect(last().sent).toHaveLength(2);
+  });
+
   it('does not end a worker that is busy for long', async () => {
     const { call } = engine();
     const long = call('assess', [{}, {}]);
@@ -227,6 +256,15 @@ describe('without a worker', () => {
     last().say({ ready: true });
     last().crash();
     expect(await planned).toBe('planMoves in the page');
+  });
+
+  it('warms nothing', async () => {
+    const { warm, plan } = engine();
+    warm('rehearse', [rehearsal, rehearsal]);
+    const planned = plan(request('a'));
+    last().crash();
+    expect(await planned).toBe('planMoves in the page');
+    expect(inPage).toHaveBeenCalledTimes(1);
   });
 
   it('says so when core cannot be loaded at all', async () => {

@@ -1,5 +1,6 @@
 /** First load. Measured angles typed into the form grid, cell after cell, each digit kept as it is typed. */
 import { useEffect } from 'preact/hooks';
+import { warmUp } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
@@ -88,6 +89,10 @@ function useActiveInSight(id: string | undefined): void {
 
 export function EntryDock({ view, actionLabel, onReady }: Props) {
   const { texts, own, active, fields, read, after, put } = entryOf(view);
+  const { car, spec } = view.car;
+  useEffect(() => {
+    if (spec) warmUp(car, spec);
+  }, []);
   const press = (key: KeypadKey | string) => {
     const { texts, own, active, after, put } = entryOf(view);
     if (!active) return;

@@ -8,9 +8,12 @@ import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { engine } from '../../engine/index.ts';
 import { Card } from '../../parts/card.tsx';
 import { useAsked } from '../../state/asking.ts';
-import { adjusterOf, offText } from '../../state/move-words.ts';
+import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
 import { roundRequest } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+
+/** A reading just outside may come out just inside. */
+const WORTH_TELLING = 0.01;
 
 interface Props {
   readonly view: VisitView;
@@ -22,7 +25,10 @@ export function ShortfallCard({ view, round, plan }: Props) {
   const places = [...new Set(plan.shortfall.map(({ where }) => where))];
   return (
     <Card tone="caution" title="The windows cannot all be reached">
-      <p class="soft">This is the nearest that there is.</p>
+      <p class="soft">
+        This is as near as they come.
+        {plan.chance >= WORTH_TELLING && ` Chance that the rack reads all in all the same: ${chanceText(plan.chance)}.`}
+      </p>
       {places.map((where) => (
         <Place key={where} view={view} short={plan.shortfall.filter((one) => one.where === where)} />
       ))}

@@ -3,7 +3,7 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import type { Outcomes } from './play.ts';
+import type { Played } from './play.ts';
 
 /** Cars `from`…`to`−1 of a family. */
 export interface Batch {
@@ -15,15 +15,17 @@ export interface Batch {
 
 interface Job {
   readonly batch: Batch;
-  readonly done: (played: readonly Outcomes[]) => void;
+  readonly done: (played: readonly (Played | undefined)[]) => void;
 }
 
 const HAND = fileURLToPath(new URL('hand.ts', import.meta.url));
 
 /** Outcomes of every batch's cars, a promise a batch, begun in that order. A hand that fails ends the whole run. */
-export function playAll(batches: readonly Batch[]): Promise<readonly Outcomes[]>[] {
+export function playAll(batches: readonly Batch[]): Promise<readonly (Played | undefined)[]>[] {
   const jobs: Job[] = [];
-  const played = batches.map((batch) => new Promise<readonly Outcomes[]>((done) => void jobs.push({ batch, done })));
+  const played = batches.map(
+    (batch) => new Promise<readonly (Played | undefined)[]>((done) => void jobs.push({ batch, done })),
+  );
   for (let i = 0; i < Math.min(availableParallelism(), batches.length); i++) {
     const hand = fork(HAND, { serialization: 'advanced' });
     hand.once('exit', (code) => {

@@ -1,4 +1,6 @@
 /** Three ways from a reading to the next positions of one axle. */
+
+import { erf } from 'mathjs';
 import type {
   Adjuster,
   AxleSpec,
@@ -13,7 +15,7 @@ import type {
 } from '../../../core/contract.ts';
 import { adjusterPositions, planMoves, planRequest } from '../../../core/index.ts';
 import type { Family } from './families.ts';
-import { GAUGE, poseAt, type Wheel } from './truth.ts';
+import { GAUGE, poseAt, type TrueCorner, type Wheel } from './truth.ts';
 
 export interface Step {
   readonly settings: Readonly<Partial<Record<Corner, Settings>>>;
@@ -140,4 +142,42 @@ export function cornerwright(car: Car, spec: AxleSpec, axle: 'front' | 'rear', s
     const { positions, chance } = planMoves(planRequest(file, { style, gauge: GAUGE }));
     return { settings: positions, chance };
   };
+}
+
+export type Truth = Readonly<Record<string, TrueCorner>>;
+
+/**
+ * What nobody can: knows the true car, and of all positions takes those that have the best chance to read camber and
+ * caster in the window; the gauge alone does not repeat for it. No method does better but by luck. It leaves toe alone.
+ */
+export function knowsAll(family: Family, spec: AxleSpec, truth: Truth): Method {
+  const [first, second] = family.adjusters;
+  const chance = (angle: Angle, value: number): number => {
+    const window = spec[angle];
+    if (!window) return 1;
+    const below = (limit: number): number => (1 + erf((limit - value) / (GAUGE[angle] * 2))) / 2;
+    return below(window.high) - below(window.low);
+  };
+  const best = (car: TrueCorner, read: WheelReading, settings: Settings): Settings => {
+    const stands = car.angles(settings);
+    let most = { chance: -1, to: settings };
+    for (const i of adjusterPositions(first)) {
+      for (const j of adjusterPositions(second)) {
+        const to = { [first.id]: i, [second.id]: j };
+        const goes = car.angles(to);
+        const told = (angle: Angle): number => (read[angle] ?? 0) + goes[angle] - stands[angle];
+        const both = chance('camber', told('camber')) * chance('caster', told('caster'));
+        if (both > most.chance) most = { chance: both, to };
+      }
+    }
+    return most.to;
+  };
+  return (reading, settings) => ({
+    settings: Object.fromEntries(
+      family.corners.map((corner) => [
+        corner,
+        best(truth[corner] as TrueCorner, reading[corner] ?? {}, settings[corner] ?? {}),
+      ]),
+    ),
+  });
 }

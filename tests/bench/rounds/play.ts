@@ -1,19 +1,19 @@
 /** One simulated car: how many re-measures it takes by each of the methods. */
-import type { AxleSpec, Corner, Reading, Settings } from '../../../core/contract.ts';
+import type { AxleSpec, Corner, Reading, Settings, Window } from '../../../core/contract.ts';
 import { adjusterPositions } from '../../../core/index.ts';
 import { stream } from '../../tools/random-cars.ts';
 import { carOf, FAMILIES, type Family } from './families.ts';
-import { byChart, cornerwright, type Method, ruleOfThumb } from './methods.ts';
-import { scattered, TrueCorner } from './truth.ts';
+import { byChart, cornerwright, knowsAll, type Method, ruleOfThumb, type Truth } from './methods.ts';
+import { GAUGE, scattered, TrueCorner } from './truth.ts';
 
 const MOST_ROUNDS = 8;
 /** How much the cars of a family differ from one another, mm, beside how much they differ from what was entered. */
 const VARIETY = 15;
 export const TOE = 0.1;
+/** It goes for camber and caster only. */
+export const ALL_KNOWN = 'all known';
 const LEAN = ['camber', 'caster'] as const;
 const ALL = ['camber', 'caster', 'toe'] as const;
-
-type Truth = Readonly<Record<string, TrueCorner>>;
 
 function specOf({ aim }: Family, half: number): AxleSpec {
   const window = (middle: number, by: number) => ({ low: middle - by, aim: middle, high: middle + by });
@@ -34,23 +34,30 @@ function isIn(spec: AxleSpec, reading: Reading, corners: readonly Corner[], angl
   );
 }
 
-/** Whether any pair of positions brings camber and caster of the true wheel into the window, by trying them all. */
-function canReach(family: Family, spec: AxleSpec, corner: TrueCorner): boolean {
+/** Whether any pair of positions brings camber and caster of the true wheel so far into the window, by trying them all. */
+function canReach(family: Family, spec: AxleSpec, corner: TrueCorner, inside: Inside): boolean {
   const [first, second] = family.adjusters;
+  const narrow = {
+    camber: narrowed(spec.camber as Window, inside.camber),
+    ...(spec.caster && { caster: narrowed(spec.caster, inside.caster) }),
+  };
   return adjusterPositions(first).some((i) =>
     adjusterPositions(second).some((j) => {
       const wheel = corner.angles({ [first.id]: i, [second.id]: j });
-      return isIn(spec, { LF: wheel }, ['LF'], LEAN);
+      return isIn(narrow, { LF: wheel }, ['LF'], LEAN);
     }),
   );
 }
+
+/** Degrees from the edges of the windows. */
+type Inside = { readonly camber: number; readonly caster: number };
+const narrowed = ({ low, high }: Window, by: number): Window => ({ low: low + by, high: high - by });
 
 export interface Outcome {
   /** Re-measures until camber and caster, and until all, are in the window; MOST_ROUNDS + 1 if never. */
   readonly lean: number;
   readonly all: number;
   readonly chance?: number;
-  readonly firstAll: boolean;
 }
 
 function play(method: Method, spec: AxleSpec, corners: readonly Corner[], truth: Truth): Outcome {
@@ -61,7 +68,6 @@ function play(method: Method, spec: AxleSpec, corners: readonly Corner[], truth:
   let lean = isIn(spec, reading, corners, LEAN) ? 0 : MOST_ROUNDS + 1;
   let all = isIn(spec, reading, corners, ALL) ? 0 : MOST_ROUNDS + 1;
   let chance: number | undefined;
-  let firstAll = all === 0;
   for (let round = 1; round <= MOST_ROUNDS && all > MOST_ROUNDS; round++) {
     const step = method(reading, settings);
     settings = step.settings;
@@ -69,20 +75,24 @@ function play(method: Method, spec: AxleSpec, corners: readonly Corner[], truth:
     if (round === 1) chance = step.chance;
     if (isIn(spec, reading, corners, LEAN)) lean = Math.min(lean, round);
     if (isIn(spec, reading, corners, ALL)) all = Math.min(all, round);
-    if (round === 1) firstAll = all <= 1;
   }
-  return { lean, all, firstAll, ...(chance === undefined ? {} : { chance }) };
+  return { lean, all, ...(chance === undefined ? {} : { chance }) };
 }
 
-/** What each method makes of a car; absent where no position brings its camber and caster into the window. */
-export type Outcomes = Readonly<Record<string, Outcome>> | undefined;
+/** What each method makes of a car. */
+export interface Played {
+  /** Whether its windows can be reached with a standard deviation of the gauge to spare. */
+  readonly room: boolean;
+  readonly outcomes: Readonly<Record<string, Outcome>>;
+}
 
 /**
  * @param half of the windows of camber and caster, degrees
  * @param number of the family
  * @param car its number: the same car whenever and wherever it is played
+ * @returns nothing where no position brings its camber and caster into the window
  */
-export function playCar(half: number, number: number, car: number): Outcomes {
+export function playCar(half: number, number: number, car: number): Played | undefined {
   const family = FAMILIES[number] as Family;
   const spec = specOf(family, half);
   const [left, right] = family.corners;
@@ -97,17 +107,21 @@ export function playCar(half: number, number: number, car: number): Outcomes {
     return { [left]: new TrueCorner(family, l, own), [right]: new TrueCorner(family, r, own) };
   };
   const once = truth();
-  if (!family.corners.every((corner) => canReach(family, spec, once[corner] as TrueCorner))) return undefined;
+  const reached = (inside: Inside): boolean =>
+    family.corners.every((corner) => canReach(family, spec, once[corner] as TrueCorner, inside));
+  if (!reached({ camber: 0, caster: 0 })) return undefined;
   const exact = (corner: Corner) => ({ ...(once[corner] as TrueCorner).suspension, tolerance: 0 });
   const methods: Record<string, Method> = {
     'rule of thumb': ruleOfThumb(family, spec),
     "kit's chart": byChart(family, spec),
     Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'surest'),
     '  closest': cornerwright(carOf(family, l, r), spec, axle, 'closest'),
-    // What it still misses then, the gauge, the hands and the steps of the adjusters miss.
+    // What these still miss the gauge, the hands and the steps of the adjusters miss.
     '  points exact': cornerwright(carOf(family, exact(left), exact(right)), spec, axle, 'surest'),
+    [ALL_KNOWN]: knowsAll(family, spec, once),
   };
-  return Object.fromEntries(
+  const outcomes = Object.fromEntries(
     Object.entries(methods).map(([name, method]) => [name, play(method, spec, family.corners, truth())]),
   );
+  return { room: reached(GAUGE), outcomes };
 }

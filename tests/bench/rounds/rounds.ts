@@ -4,17 +4,22 @@
  */
 import { type Batch, playAll } from './crew.ts';
 import { FAMILIES } from './families.ts';
-import { type Outcome, TOE } from './play.ts';
+import { ALL_KNOWN, type Outcome, TOE } from './play.ts';
 
 const CARS = Number(process.argv[2] ?? 500);
 /** Cars that a core takes at a time: few, so that none waits long for another at the end. */
 const AT_A_TIME = 4;
 
+/** Camber and caster; all. */
+const COLUMNS = ['lean', 'all'] as const;
+
 const calibration: { chance: number; came: boolean }[] = [];
 const mean = (xs: readonly number[]): number => xs.reduce((sum, x) => sum + x, 0) / xs.length;
 const percent = (xs: readonly boolean[]): string => `${((100 * xs.filter(Boolean).length) / xs.length).toFixed(1)} %`;
 
-console.log(`${CARS} cars a family; toe window ±${TOE}°; a car that is in the window as found is not counted`);
+console.log(
+  `${CARS} cars a family; toe window ±${TOE}°; a car that is in the window as found is not counted; lean: camber and caster`,
+);
 const groups = [0.5, 0.25].flatMap((half) => FAMILIES.map((family, number) => ({ half, family, number })));
 const batches = groups.map(({ half, number }) =>
   Array.from({ length: Math.ceil(CARS / AT_A_TIME) }, (_, i): Batch => {
@@ -25,30 +30,35 @@ const batches = groups.map(({ half, number }) =>
 const played = playAll(batches.flat());
 for (const [g, { half, family }] of groups.entries()) {
   const own = played.splice(0, batches[g]?.length);
-  const rows = new Map<string, Outcome[]>();
+  const rows = new Map<string, (Outcome & { room: boolean })[]>();
   let reached = 0;
-  for (const outcomes of (await Promise.all(own)).flat()) {
-    if (!outcomes) continue;
+  let roomy = 0;
+  for (const car of (await Promise.all(own)).flat()) {
+    if (!car) continue;
     reached++;
-    for (const [name, outcome] of Object.entries(outcomes)) {
+    if (car.room) roomy++;
+    for (const [name, outcome] of Object.entries(car.outcomes)) {
       if (outcome.all === 0) continue;
-      rows.set(name, [...(rows.get(name) ?? []), outcome]);
+      rows.set(name, [...(rows.get(name) ?? []), { ...outcome, room: car.room }]);
       if (outcome.chance !== undefined && name !== '  points exact')
-        calibration.push({ chance: outcome.chance, came: outcome.firstAll });
+        calibration.push({ chance: outcome.chance, came: outcome.all <= 1 });
     }
   }
-  console.log(`\n±${half}°  ${family.name}  (window reachable on ${reached} of ${CARS})`);
-  console.log('                 first pass: camber, caster    all       re-measures: camber, caster    all');
+  console.log(`\n±${half}°  ${family.name}`);
+  console.log(
+    `  window reachable on ${reached} of ${CARS}; with a standard deviation of the gauge to spare on ${roomy}`,
+  );
+  console.log('                   first pass            to spare              re-measures');
+  console.log('                   lean       all        lean       all        lean       all');
   for (const [name, outcomes] of rows) {
-    const lean = percent(outcomes.map(({ lean }) => lean <= 1)).padStart(10);
-    const all = percent(outcomes.map(({ firstAll }) => firstAll)).padStart(10);
-    const leanRounds = mean(outcomes.map(({ lean }) => lean))
-      .toFixed(2)
-      .padStart(14);
-    const allRounds = mean(outcomes.map(({ all }) => all))
-      .toFixed(2)
-      .padStart(14);
-    console.log(`  ${name.padEnd(16)}${lean.padStart(20)}${all}${leanRounds.padStart(26)}${allRounds}`);
+    const room = outcomes.filter((one) => one.room);
+    const angles = name === ALL_KNOWN ? (['lean'] as const) : (['lean', 'all'] as const);
+    const cells = [
+      ...[outcomes, room].flatMap((some) => COLUMNS.map((what) => percent(some.map((one) => one[what] <= 1)))),
+      ...COLUMNS.map((what) => mean(outcomes.map((one) => one[what])).toFixed(2)),
+    ];
+    const known = cells.map((cell, i) => (angles.includes(COLUMNS[i % 2] as 'lean') ? cell : ''));
+    console.log(`  ${name.padEnd(17)}${known.map((cell) => cell.padEnd(11)).join('')}`.trimEnd());
   }
 }
 

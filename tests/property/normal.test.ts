@@ -1,0 +1,29 @@
+/** The normal distribution against mathjs. */
+import fc from 'fast-check';
+import { erf } from 'mathjs';
+import { describe, expect, it } from 'vitest';
+import { chanceWithin } from '../../core/plan/normal.ts';
+
+const below = (z: number): number => (1 + erf(z / Math.SQRT2)) / 2;
+
+describe('the chance to be within limits', () => {
+  it('is that of the error function of mathjs', () => {
+    const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(number(-3, 3), number(0, 3), number(-4, 4), number(0.01, 3), (low, width, mean, sigma) => {
+        const exact = below((low + width - mean) / sigma) - below((low - mean) / sigma);
+        expect(Math.abs(chanceWithin(low, low + width, mean, sigma) - exact)).toBeLessThan(2e-7);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  // The table of the normal distribution in any handbook of statistics, to its four digits; from memory.
+  it.each([
+    [1, 0.6827],
+    [2, 0.9545],
+    [3, 0.9973],
+  ])('within %i standard deviations: %f', (n, share) => {
+    expect(chanceWithin(5 - 2 * n, 5 + 2 * n, 5, 2)).toBeCloseTo(share, 4);
+  });
+});
