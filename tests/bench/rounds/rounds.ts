@@ -28,9 +28,32 @@ const batches = groups.map(({ half, number }) =>
   }),
 );
 const played = playAll(batches.flat());
+type Row = Outcome & { readonly room: boolean };
+const together = new Map<number, Map<string, Row[]>>();
+
+/** Appends to a row, or begins it. */
+const add = (rows: Map<string, Row[]>, name: string, outcomes: readonly Row[]): void => {
+  rows.set(name, [...(rows.get(name) ?? []), ...outcomes]);
+};
+
+function print(title: string, under: string, rows: ReadonlyMap<string, readonly Row[]>): void {
+  console.log(`\n${title}\n  ${under}`);
+  console.log('                   first pass            to spare              re-measures');
+  console.log('                   lean       all        lean       all        lean       all');
+  for (const [name, outcomes] of rows) {
+    const room = outcomes.filter((one) => one.room);
+    const cells = [
+      ...[outcomes, room].flatMap((some) => COLUMNS.map((what) => percent(some.map((one) => one[what] <= 1)))),
+      ...COLUMNS.map((what) => mean(outcomes.map((one) => one[what])).toFixed(2)),
+    ];
+    const known = cells.map((cell, i) => (name === ALL_KNOWN && COLUMNS[i % 2] === 'all' ? '' : cell));
+    console.log(`  ${name.padEnd(17)}${known.map((cell) => cell.padEnd(11)).join('')}`.trimEnd());
+  }
+}
+
 for (const [g, { half, family }] of groups.entries()) {
   const own = played.splice(0, batches[g]?.length);
-  const rows = new Map<string, (Outcome & { room: boolean })[]>();
+  const rows = new Map<string, Row[]>();
   let reached = 0;
   let roomy = 0;
   for (const car of (await Promise.all(own)).flat()) {
@@ -39,28 +62,18 @@ for (const [g, { half, family }] of groups.entries()) {
     if (car.room) roomy++;
     for (const [name, outcome] of Object.entries(car.outcomes)) {
       if (outcome.all === 0) continue;
-      rows.set(name, [...(rows.get(name) ?? []), { ...outcome, room: car.room }]);
+      add(rows, name, [{ ...outcome, room: car.room }]);
       if (outcome.chance !== undefined && name !== '  points exact')
         calibration.push({ chance: outcome.chance, came: outcome.all <= 1 });
     }
   }
-  console.log(`\n±${half}°  ${family.name}`);
-  console.log(
-    `  window reachable on ${reached} of ${CARS}; with a standard deviation of the gauge to spare on ${roomy}`,
-  );
-  console.log('                   first pass            to spare              re-measures');
-  console.log('                   lean       all        lean       all        lean       all');
-  for (const [name, outcomes] of rows) {
-    const room = outcomes.filter((one) => one.room);
-    const angles = name === ALL_KNOWN ? (['lean'] as const) : (['lean', 'all'] as const);
-    const cells = [
-      ...[outcomes, room].flatMap((some) => COLUMNS.map((what) => percent(some.map((one) => one[what] <= 1)))),
-      ...COLUMNS.map((what) => mean(outcomes.map((one) => one[what])).toFixed(2)),
-    ];
-    const known = cells.map((cell, i) => (angles.includes(COLUMNS[i % 2] as 'lean') ? cell : ''));
-    console.log(`  ${name.padEnd(17)}${known.map((cell) => cell.padEnd(11)).join('')}`.trimEnd());
-  }
+  const under = `window reachable on ${reached} of ${CARS}; with a standard deviation of the gauge to spare on ${roomy}`;
+  print(`±${half}°  ${family.name}`, under, rows);
+  const all = together.get(half) ?? new Map<string, Row[]>();
+  together.set(half, all);
+  for (const [name, outcomes] of rows) add(all, name, outcomes);
 }
+for (const [half, rows] of together) print(`±${half}°  all families together`, 'every car that counts above', rows);
 
 console.log('\nOf all plans that state a chance, how many came true (all in the window at the first re-measure):');
 for (let low = 5; low < 100; low += 10) {
