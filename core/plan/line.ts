@@ -17,7 +17,7 @@ export class Line {
   constructor(axis: Axis, model: UnitModel, angles: number) {
     this.values = new Float64Array(NODES * angles);
     const positions = axis.positions as readonly number[];
-    this.#probes = [0.03, 0.5, 0.97].map((share) => Math.round(share * (positions.length - 1)));
+    this.probes = [0.03, 0.97].map((share) => Math.round(share * (positions.length - 1)));
     const low = Math.min(...positions);
     const high = Math.max(...positions);
     const nodes = Array.from({ length: NODES }, (_, n) => {
@@ -35,16 +35,8 @@ export class Line {
     );
   }
 
-  /**
-   * Positions at which interpolation is compared with a full solve: between the outer nodes, where it is worst, and in the
-   * middle. All of them for the first lines, then one a line in turn, as the angles bend alike from one line to the next.
-   */
-  probes(): readonly number[] {
-    const line = this.#lines++;
-    return line < this.#probes.length ? this.#probes : [this.#probes[line % this.#probes.length] as number];
-  }
-  #lines = 0;
-  readonly #probes: readonly number[];
+  /** Positions at which interpolation is compared with a full solve: beyond the outer nodes, where it is worst. */
+  readonly probes: readonly number[];
 
   /** Whether no pose exists at some node, so that nothing can be interpolated. */
   hasGap(): boolean {

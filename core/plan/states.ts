@@ -212,31 +212,33 @@ export class UnitStates {
     const angles = this.#angles;
     for (let n = 0; n < NODES; n++) this.#solve(outer, nodes, n * angles, line.changes[n]);
     const positions = line.weights.length / NODES;
-    if (line.hasGap()) {
-      for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * this.stride);
-      return;
-    }
-    const { values, stride } = this;
-    const { weights } = line;
-    for (let p = 0; p < positions; p++) {
-      for (let k = 0; k < angles; k++) {
-        let sum = 0;
-        for (let n = 0; n < NODES; n++) sum += (weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
-        values[(state + p) * stride + k] = sum;
+    if (!line.hasGap()) {
+      const { values, stride } = this;
+      const { weights } = line;
+      for (let p = 0; p < positions; p++) {
+        for (let k = 0; k < angles; k++) {
+          let sum = 0;
+          for (let n = 0; n < NODES; n++) sum += (weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
+          values[(state + p) * stride + k] = sum;
+        }
       }
+      if (this.#measureSlack(outer, state, line.probes)) return;
     }
-    this.#measureSlack(outer, state, line.probes());
+    for (let p = 0; p < positions; p++) this.#solve([...outer, p], this.values, (state + p) * this.stride);
   }
 
-  #measureSlack(outer: readonly number[], state: number, probes: readonly number[]): void {
+  /** False where a probe has no pose: then the line ends there and nothing on it is to be interpolated. */
+  #measureSlack(outer: readonly number[], state: number, probes: readonly number[]): boolean {
     const full = this.#check;
     for (const p of probes) {
       this.#solve([...outer, p], full, 0);
       for (let k = 0; k < full.length; k++) {
         const off = Math.abs((full[k] as number) - (this.values[(state + p) * this.stride + k] as number));
+        if (Number.isNaN(off)) return false;
         if (off * SAFETY > this.slack) this.slack = off * SAFETY;
       }
     }
+    return true;
   }
   readonly #check: Float64Array;
 
