@@ -15,6 +15,7 @@ export function report(car: Car, request: PlanRequest, plan: Plan): string {
     plan.inWindow
       ? `Chance that the re-measure is all in the window: ${Math.round(plan.chance * 100)} %`
       : 'The window cannot be reached with these adjusters; this is as near as they come.',
+    ...proofOf(request, plan),
     '',
   ];
   plan.moves.forEach((move, i) => {
@@ -49,6 +50,18 @@ export function report(car: Car, request: PlanRequest, plan: Plan): string {
   lines.push('', CAUTION);
   return lines.join('\n');
 }
+
+/** What no other combination of positions does better, as far as the search proves it. */
+function proofOf({ style = 'closest' }: PlanRequest, { inWindow, optimum }: Plan): string[] {
+  if (!optimum.proven || optimum.combinations < 2) return [];
+  const all = `${many(optimum.combinations)} combinations of positions`;
+  if (style === 'surest') return [`Chosen from all ${all}.`];
+  const better = style === 'least-work' && inWindow ? 'takes less work' : 'is nearer to the aims';
+  return [`Proven: of ${all} none ${inWindow ? 'in the window ' : ''}${better}.`];
+}
+
+/** 450 000 000 is "4.5 · 10^8": nobody counts the zeros. */
+const many = (n: number): string => (n < 1e5 ? String(n) : n.toExponential(1).replace('e+', ' · 10^'));
 
 const axleOf = (car: Car, corner: Corner) => (corner.endsWith('F') ? car.front : car.rear);
 const count = (n: number, what: string): string => `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;

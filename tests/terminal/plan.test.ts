@@ -43,6 +43,14 @@ describe('npm run plan', () => {
     expect(stdout).toContain('qualified technician');
   });
 
+  it.each([
+    ['closest', /Proven: of [\d.· ^]+ combinations of positions none in the window is nearer to the aims\./],
+    ['least-work', /Proven: of [\d.· ^]+ combinations of positions none in the window takes less work\./],
+    ['surest', /Chosen from all [\d.· ^]+ combinations of positions\./],
+  ])('says what is proven of the plan: %s', (style, words) => {
+    expect(plan(tarn, ...(style === 'closest' ? [] : [`--${style}`])).stdout).toMatch(words);
+  });
+
   const file = JSON.parse(readFileSync(tarn, 'utf8'));
   const withAt = (at: string) => {
     const copy = structuredClone(file);

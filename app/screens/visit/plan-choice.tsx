@@ -53,7 +53,10 @@ export function PlanChoiceCard({ view, round }: Props) {
       ))}
       {value?.length === 1 && <p>No other is worth a choice: this one is best in every respect.</p>}
       {value && value.length > 1 && (
-        <p class="soft">0&nbsp;% off aim: every angle on its aim; 100&nbsp;%: at the edge of its window.</p>
+        <p class="soft">
+          0&nbsp;% off aim: every angle on its aim; 100&nbsp;%: at the edge of its window. Every position of every
+          adjuster was weighed: none does it with less work, none comes closer.
+        </p>
       )}
       {error && <p role="alert">{error.message}</p>}
       {open && !value && !error && (

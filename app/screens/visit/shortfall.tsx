@@ -27,7 +27,8 @@ export function ShortfallCard({ view, round, plan }: Props) {
     <Card tone="caution" title="The windows cannot all be reached">
       <p class="soft">
         This is as near as they come.
-        {plan.chance >= WORTH_TELLING && ` Chance that the rack reads all in all the same: ${chanceText(plan.chance)}.`}
+        {plan.chance >= WORTH_TELLING &&
+          ` Chance that the re-measure is in the window even so: ${chanceText(plan.chance)}.`}
       </p>
       {places.map((where) => (
         <Place key={where} view={view} short={plan.shortfall.filter((one) => one.where === where)} />
