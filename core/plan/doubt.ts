@@ -15,6 +15,11 @@ import type { Unknowns } from './unknowns.ts';
 /** More positions than this are interpolated between as many. */
 const SAMPLES = 5;
 
+/** Degrees, where all is said to be known exactly. */
+const LEAST_SIGMA = 1e-6;
+/** What is less likely is no likelier than this. */
+const LEAST_CHANCE = 1e-6;
+
 /** A window that the unit decides alone. */
 interface Own {
   readonly placed: Placed;
@@ -68,8 +73,8 @@ export class Doubt {
       let value = term.constant;
       for (const { at, factor } of parts) value += factor * (values[state * stride + at] as number);
       const { low, high } = term.window;
-      const sigma = Math.sqrt((variances[r] as number) + gauge);
-      cost -= 2 * Math.log(chanceWithin(low, high, value, sigma));
+      const sigma = Math.max(LEAST_SIGMA, Math.sqrt((variances[r] as number) + gauge));
+      cost -= 2 * Math.log(Math.max(LEAST_CHANCE, chanceWithin(low, high, value, sigma)));
     });
     for (let r = this.#own.length; r < variances.length; r++) cost += variances[r] as number;
     return cost;

@@ -9,12 +9,15 @@ export function chanceWithin(low: number, high: number, mean: number, sigma: num
   return cumulative((high - mean) / sigma) - cumulative((low - mean) / sigma);
 }
 
+/** Below this share of a half window the bend is 0 to all digits. */
+const SHARP = 0.02;
+
 /**
  * How −2 ln of the chance to be within ±1 bends where the mean is 0: half its second derivative by the mean.
- * @param sigma the standard deviation, above 0
+ * @param sigma the standard deviation; 0 or more
  */
 export function bendOf(sigma: number): number {
-  const z = 1 / sigma;
+  const z = 1 / Math.max(sigma, SHARP);
   const density = Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
   return (2 * z ** 3 * density) / chanceWithin(-1, 1, 0, sigma);
 }

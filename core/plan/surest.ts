@@ -69,7 +69,7 @@ function sigmaOf({ parts }: Placed, spread: readonly Covariance[]): number {
       variance += a.factor * b.factor * (covariance[a.at * Math.sqrt(covariance.length) + b.at] as number);
     }
   }
-  return Math.sqrt(variance);
+  return Math.sqrt(Math.max(0, variance));
 }
 
 /** A term with the weight that its square has. */

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { erf } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { chanceWithin } from '../../core/plan/normal.ts';
+import { bendOf, chanceWithin } from '../../core/plan/normal.ts';
 
 const below = (z: number): number => (1 + erf(z / Math.SQRT2)) / 2;
 
@@ -25,5 +25,17 @@ describe('the chance to be within limits', () => {
     [3, 0.9973],
   ])('within %i standard deviations: %f', (n, share) => {
     expect(chanceWithin(5 - 2 * n, 5 + 2 * n, 5, 2)).toBeCloseTo(share, 4);
+  });
+});
+
+describe('how −2 ln of a chance bends in the middle', () => {
+  it('is half its second derivative by the mean, by differences with mathjs', () => {
+    const step = 1e-3;
+    for (let sigma = 0.05; sigma < 3; sigma *= 1.3) {
+      const miss = (mean: number) => -2 * Math.log(below((1 - mean) / sigma) - below((-1 - mean) / sigma));
+      const bend = (miss(step) - 2 * miss(0) + miss(-step)) / step ** 2 / 2;
+      expect(Math.abs(bendOf(sigma) - bend)).toBeLessThan(1e-4);
+    }
+    expect(bendOf(0)).toBe(0);
   });
 });

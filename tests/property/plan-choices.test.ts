@@ -229,6 +229,21 @@ describe('the surest plan', () => {
     for (const { surest, others } of hopeless) expect(surest.positions).toEqual(others[0].positions);
   });
 
+  it('is the closest where all is known exactly', () => {
+    const gauge = { camber: 0, caster: 0, toe: 0 };
+    for (const seed of SEEDS.slice(0, 12)) {
+      const { car, ...rest } = asked(seed);
+      const { suspension, rightSuspension = suspension, ...front } = car.front;
+      const known = (one: Suspension): Suspension => ({ ...one, tolerance: 0 });
+      const sides = { suspension: known(suspension), rightSuspension: known(rightSuspension) };
+      const exact = { ...rest, car: { ...car, front: { ...front, ...sides } }, gauge };
+      const closest = planMoves(exact);
+      const surest = planMoves({ ...exact, style: 'surest' });
+      expect(surest.positions).toEqual(closest.positions);
+      expect(surest.chance).toBe(closest.inWindow ? 1 : 0);
+    }
+  });
+
   it('has no smaller chance than the closest and the least work, and a better one on many cars', () => {
     const gains = SEEDS.map((seed) => {
       const { surest, others } = styles(seed);

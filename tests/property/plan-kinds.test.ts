@@ -53,6 +53,11 @@ describe.each(Object.keys(suspensionKinds))('%s', (kind) => {
     expect(plan.predicted).toEqual(predictReading(asked.car, asked.reading, {}, plan.positions));
     expect(kept(asked.car, plan.positions)).toBe(true);
     expect(JSON.stringify(plan)).not.toMatch(/null|NaN/);
+    const surest = planMoves({ ...asked, style: 'surest' });
+    expect(surest.inWindow).toBe(best.inWindow);
+    expect(surest.chance).toBeGreaterThanOrEqual(plan.chance);
+    expect(kept(asked.car, surest.positions)).toBe(true);
+    expect(JSON.stringify(surest)).not.toMatch(/null|NaN/);
   });
 });
 
@@ -127,6 +132,9 @@ describe('limits', () => {
     const locked = seed % 5 === 0 ? [{ corner: 'LF' as const, adjuster: oneOf(random, ['packA', 'packB']) }] : [];
     const plan = planMoves({ car, spec, reading, settings: {}, locked });
     expect(kept(car, plan.positions)).toBe(true);
+    const surest = planMoves({ car, spec, reading, settings: {}, locked, style: 'surest' });
+    expect(kept(car, surest.positions)).toBe(true);
+    expect(surest.chance).toBeGreaterThanOrEqual(plan.chance);
     // No random combination that keeps them is better.
     const lists = Object.fromEntries(
       CORNERS.map((corner) => [
