@@ -43,10 +43,10 @@ export function choosePlan(visitId: string, { style = 'surest', maxEffort }: Pla
   choose(visitId, { style, maxEffort: maxEffort === undefined ? '' : String(maxEffort) });
 }
 
-/** The plans worth choosing among; asked for when somebody wants to see them. */
-export function usePlanChoices(view: VisitView, round: RoundView, wanted: boolean): Asked<PlanChoice[]> {
-  const request = wanted ? attempt(() => roundRequest(view, round)) : undefined;
-  const { style: _, maxEffort: __, ...bare } = request && !(request instanceof Error) ? request : ({} as PlanRequest);
+/** The plans worth choosing among. */
+export function usePlanChoices(view: VisitView, round: RoundView): Asked<PlanChoice[]> {
+  const request = attempt(() => roundRequest(view, round));
+  const { style: _, maxEffort: __, ...bare } = request instanceof Error ? ({} as PlanRequest) : request;
   const asked = useAsked(bare.car && `choices ${JSON.stringify(bare)}`, (signal) =>
     engine.call('planChoices', [bare], { signal, latest: `choices ${view.visit.id}` }),
   );

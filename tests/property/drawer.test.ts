@@ -114,6 +114,11 @@ describe('a plan of what the drawer can serve', () => {
     const told = plan.notes.some((note) => note.includes('keep the windows out of reach'));
     expect(told).toBe(any.inWindow && !best.inWindow);
     if (told) seen.kept++;
+    const surest = planMoves({ ...asked, style: 'surest' });
+    expect(served({ LF: surest.positions.LF, RF: surest.positions.RF })).toBe(true);
+    accounted(asked, surest.moves);
+    expect(surest.inWindow).toBe(best.inWindow);
+    expect(surest.chance).toBeGreaterThanOrEqual(plan.chance);
   });
 
   it('the cases above hold drawers that matter and those that do not', () => {

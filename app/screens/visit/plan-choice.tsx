@@ -18,23 +18,42 @@ function nameOf({ styles }: PlanChoice): string {
   return name.charAt(0).toUpperCase() + name.slice(1);
 }
 
+/** "6 moves, 56 min" */
+const movesText = ({ moves, effort }: PlanChoice): string =>
+  `${moves} ${moves === 1 ? 'move' : 'moves'}, ${Math.round(effort)} min`;
+
 interface Props {
   readonly view: VisitView;
   readonly round: RoundView;
 }
 
+/** Chance that less work may cost and still be worth a hint. */
+const NEARLY = 0.02;
+
+/** The plan with the least work of those that are nearly as sure; none where the chosen one is that. */
+function lighterThan(chosen: PlanChoice | undefined, all: readonly PlanChoice[]): PlanChoice | undefined {
+  if (!chosen?.inWindow) return undefined;
+  return all
+    .filter((one) => one.inWindow && one.effort < chosen.effort && one.chance > chosen.chance - NEARLY)
+    .sort((a, b) => a.effort - b.effort)[0];
+}
+
 /** Only until a move is made; what was begun is kept to. */
 export function PlanChoiceCard({ view, round }: Props) {
   const [open, setOpen] = useState(false);
-  const { value, error } = usePlanChoices(view, round, open);
+  const { value, error } = usePlanChoices(view, round);
   const chosen = chosenPlan(view.visit.id);
   const isChosen = ({ ask, styles }: PlanChoice): boolean =>
     chosen.maxEffort === undefined
       ? styles.includes(chosen.style ?? 'surest')
       : ask.maxEffort !== undefined && Math.abs(ask.maxEffort - chosen.maxEffort) < 1e-6;
+  const lighter = lighterThan(value?.find(isChosen), value ?? []);
   return (
     <details class="plan-choices" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Other plans</summary>
+      <summary>
+        Other plans
+        {lighter && <span class="plan-lighter">Nearly as sure: {movesText(lighter)}</span>}
+      </summary>
       {value?.map((one) => (
         <button
           key={JSON.stringify(one.ask)}
@@ -45,9 +64,7 @@ export function PlanChoiceCard({ view, round }: Props) {
         >
           <span>{nameOf(one)}</span>
           <strong>{one.inWindow ? chanceText(one.chance) : '–'}</strong>
-          <span class="soft">
-            {one.moves} {one.moves === 1 ? 'move' : 'moves'}, {Math.round(one.effort)} min
-          </span>
+          <span class="soft">{movesText(one)}</span>
           <span class="soft">{Math.round(one.offAim * 100)} % off aim</span>
         </button>
       ))}

@@ -1,0 +1,33 @@
+/** A plan that is nearly as sure with less work is pointed out, and taken with a touch. */
+import type { Reading } from '../../core/contract.ts';
+import { planChoices } from '../../core/index.ts';
+import { planRequest } from '../../core/records/plan-request.ts';
+import { expect, openApp, test } from './harness.ts';
+import { car, spec, toTheMoves } from './practice.ts';
+
+const TYPED = ['3.42', '2.96', '-0.99', '-0.01', '0.21', '-0.01', '-1.24', '-0.69', '0.19', '0.08'];
+const READING: Reading = {
+  ...{ LF: { caster: 3.42, camber: -0.99, toe: 0.21 }, RF: { caster: 2.96, camber: -0.01, toe: -0.01 } },
+  ...{ LR: { camber: -1.24, toe: 0.19 }, RR: { camber: -0.69, toe: 0.08 } },
+};
+
+test('what is nearly as sure with less work is told beside the other plans', async ({ page, site }) => {
+  const rounds = [{ reading: READING, settings: {} }];
+  const visits = [{ id: 'visit', carId: car.id, opened: '2026-01-01T08:00:00Z', rounds }];
+  const [surest, ...others] = planChoices(planRequest({ format: 'cornerwright', version: 1, car, spec, visits }));
+  if (!surest) throw new Error('there is no plan');
+  const lighter = others
+    .filter(({ chance, effort }) => chance > surest.chance - 0.02 && effort < surest.effort)
+    .reduce((least, one) => (one.effort < least.effort ? one : least));
+  expect(lighter.moves).toBeLessThan(surest.moves);
+
+  await openApp(page, site);
+  await toTheMoves(page, TYPED);
+  await expect(page.getByText(`1 of ${surest.moves}`)).toBeVisible();
+  const told = `${lighter.moves} moves, ${Math.round(lighter.effort)} min`;
+  await expect(page.getByText(`Nearly as sure: ${told}`)).toBeVisible();
+  await page.getByText('Other plans').click();
+  await page.locator('.plan-choice', { hasText: told }).click();
+  await expect(page.getByText(`1 of ${lighter.moves}`)).toBeVisible();
+  await expect(page.getByText('Nearly as sure')).toHaveCount(0);
+});
