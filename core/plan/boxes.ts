@@ -92,14 +92,19 @@ export class Side {
     return this.#cost[state] as number;
   }
 
-  /** What the cheapest of its states costs by itself. */
-  get lowest(): number {
+  /** The state that costs least by itself; −1 where there is none. */
+  get cheapest(): number {
+    let cheapest = -1;
     let lowest = Number.POSITIVE_INFINITY;
     for (let i = 0; i < this.#kept; i++) {
-      const cost = this.#cost[this.#order[i] as number] as number;
-      if (cost < lowest) lowest = cost;
+      const state = this.#order[i] as number;
+      const cost = this.#cost[state] as number;
+      if (cost < lowest) {
+        lowest = cost;
+        cheapest = state;
+      }
     }
-    return lowest;
+    return cheapest;
   }
 
   /** Forgets the states that cost more by themselves. */

@@ -160,21 +160,24 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
 
 /**
  * Where distance alone counts, some good choice tells what the best costs at the most, and so what each unit's share of
- * it may be: its other states need not be looked at.
+ * it may be: its other states need not be looked at. First what suits each unit alone, then what no change of one betters.
  */
 function forget(
   sides: readonly Side[],
   shared: readonly Shared[],
   costOf: (chosen: readonly number[]) => number | undefined,
 ): void {
-  const least = sides.map((side) => side.lowest);
+  const cheapest = sides.map((side) => side.cheapest);
+  if (cheapest.some((state) => state < 0)) return;
+  const least = cheapest.map((state, s) => (sides[s] as Side).cost(state));
   const all = least.reduce((sum, one) => sum + one, 0);
-  if (all === Number.POSITIVE_INFINITY) return;
-  const most = costOf(descend(sides, shared));
-  if (most === undefined) return;
-  sides.forEach((side, s) => {
-    side.keep(most - (all - (least[s] as number)) + ROUNDING);
-  });
+  const keep = (most = Number.POSITIVE_INFINITY): void => {
+    sides.forEach((side, s) => {
+      side.keep(most - (all - (least[s] as number)) + ROUNDING);
+    });
+  };
+  keep(costOf(cheapest));
+  keep(costOf(descend(sides, shared)));
 }
 
 /** A cost that is above another by less is no more than rounding. */

@@ -65,7 +65,7 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
 
 /** A choice of states that no change of one unit alone betters. */
 export function descend(sides: readonly Side[], shared: readonly Shared[]): number[] {
-  const chosen = sides.map((side) => side.least(new Float64Array(side.states.stride)));
+  const chosen = sides.map((side) => side.cheapest);
   for (let round = 0; round < ROUNDS; round++) {
     let changed = false;
     sides.forEach((side, s) => {
