@@ -1,7 +1,9 @@
 /**
  * The page's side of the bridge to core. One call runs at a time and the others wait here, so that what is no longer
- * wanted is simply not sent, and what is already running is stopped by ending its worker. The worker starts with
- * the first call and ends after a while without any. Where it cannot start, or dies, the same code runs in the page.
+ * wanted is simply not sent. What is already running is let run out, as a worker that has run for a while has compiled
+ * code, which is worth more than the moment that a call mostly takes; what takes longer is stopped by ending its worker.
+ * The worker starts with the first call and ends after a while without any. Where it cannot start, or dies, the same code
+ * runs in the page.
  */
 import type { FunctionName, Functions } from './functions.ts';
 import { type Answer, type Call, fromWire } from './messages.ts';
@@ -38,6 +40,8 @@ interface EngineParts {
   readonly patience?: number;
   /** How long the worker is kept without work, ms. */
   readonly idle?: number;
+  /** How long a call that nobody waits for any more may go on, ms. */
+  readonly runOut?: number;
 }
 
 interface Job extends Call {
@@ -48,9 +52,17 @@ interface Job extends Call {
   readonly reject: (error: Error) => void;
 }
 
-export function createEngine({ startWorker, inPage, patience = 8_000, idle = 600_000 }: EngineParts): Engine {
+export function createEngine({
+  startWorker,
+  inPage,
+  patience = 8_000,
+  idle = 600_000,
+  runOut = 1_000,
+}: EngineParts): Engine {
   const waiting: Job[] = [];
   let running: Job | undefined;
+  /** Set while what is running is not wanted any more. */
+  let runOutTimer: ReturnType<typeof setTimeout> | undefined;
   let worker: WorkerLike | undefined;
   let ready = false;
   /** Once a worker has failed, core stays in the page. */
@@ -122,6 +134,8 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 600
   function finish(how: (job: Job) => void): void {
     const job = running;
     running = undefined;
+    clearTimeout(runOutTimer);
+    runOutTimer = undefined;
     if (job) how(job);
     next();
   }
@@ -129,7 +143,8 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 600
   function fallBack(): void {
     stopWorker();
     workerFailed = true;
-    if (running) void runInPage(running);
+    if (runOutTimer) finish(() => undefined);
+    else if (running) void runInPage(running);
   }
 
   function stopWorker(): void {
@@ -143,11 +158,17 @@ export function createEngine({ startWorker, inPage, patience = 8_000, idle = 600
   function giveUp(job: Job, why: string): void {
     const place = waiting.indexOf(job);
     if (place >= 0) waiting.splice(place, 1);
-    else if (running !== job) return;
+    else if (running !== job || runOutTimer) return;
     job.reject(new DOMException(why, 'AbortError'));
     if (place >= 0) return;
-    // It is being computed: only the end of its worker stops it. One that has not begun yet can serve the next call.
-    if (ready) stopWorker();
+    if (ready) {
+      runOutTimer = setTimeout(() => {
+        stopWorker();
+        finish(() => undefined);
+      }, runOut);
+      return;
+    }
+    // One that has not begun yet leaves its worker to the next call.
     running = undefined;
     next();
   }

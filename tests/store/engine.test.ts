@@ -36,7 +36,7 @@ const inPage = vi.fn(
     (call: Call): Answer => ({ id: call.id, result: `${call.name} in the page` }),
 );
 function engine(startWorker = start) {
-  const { call, warm } = createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000 });
+  const { call, warm } = createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000, runOut: 500 });
   /** One of which the latest wins. */
   const plan = (one: PlanRequest) => call('planMoves', [one], { latest: 'plan' });
   return { call, plan, warm };
@@ -83,17 +83,50 @@ describe('the engine', () => {
     expect(workers).toHaveLength(1);
   });
 
-  it('lets the latest plan win, and ends the worker that still computes the old one', async () => {
+  it('lets the latest plan win, once the old one has run out', async () => {
     const { plan } = engine();
     const old = plan(request('old'));
     last().say({ ready: true });
     const fresh = plan(request('fresh'));
     await expect(old).rejects.toMatchObject({ name: 'AbortError' });
+    expect(last().sent).toHaveLength(1);
+    last().answer('old moves');
+    expect(last().sent.map(({ args }) => args)).toEqual([[request('old')], [request('fresh')]]);
+    vi.advanceTimersByTime(2_000);
+    last().answer('fresh moves');
+    expect(await fresh).toBe('fresh moves');
+    expect(workers).toHaveLength(1);
+    expect(last().ended).toBe(false);
+  });
+
+  it('ends the worker that still computes what nobody waits for', async () => {
+    const { plan } = engine();
+    const old = plan(request('old'));
+    last().say({ ready: true });
+    const newer = plan(request('newer'));
+    vi.advanceTimersByTime(0);
+    const fresh = plan(request('fresh'));
+    await expect(newer).rejects.toMatchObject({ name: 'AbortError' });
+    await expect(old).rejects.toMatchObject({ name: 'AbortError' });
+    vi.advanceTimersByTime(499);
+    expect(workers[0]?.ended).toBe(false);
+    vi.advanceTimersByTime(1);
     expect(workers[0]?.ended).toBe(true);
     last().say({ ready: true });
     expect(last().sent.map(({ args }) => args)).toEqual([[request('fresh')]]);
     last().answer('fresh moves');
     expect(await fresh).toBe('fresh moves');
+  });
+
+  it('does not take up in the page what was given up when the worker dies', async () => {
+    const { plan } = engine();
+    const old = plan(request('old'));
+    last().say({ ready: true });
+    const fresh = plan(request('fresh'));
+    await expect(old).rejects.toMatchObject({ name: 'AbortError' });
+    last().crash();
+    expect(await fresh).toBe('planMoves in the page');
+    expect(inPage).toHaveBeenCalledTimes(1);
   });
 
   it('drops a plan that was not begun without ending the worker, and leaves other calls alone', async () => {
@@ -119,7 +152,7 @@ describe('the engine', () => {
     last().say({ ready: true });
     giveUp.abort();
     await expect(gone).rejects.toMatchObject({ name: 'AbortError' });
-    last().say({ ready: true });
+    last().answer('nobody waits for this');
     last().answer('stays');
     expect(await stays).toBe('stays');
     await expect(call('assess', [{}, {}], { signal: AbortSignal.abort() })).rejects.toMatchObject({
