@@ -277,8 +277,8 @@ describe('a backup that is refused', () => {
     const to = open(name);
     await to.put('drafts', draft('mine', '1'));
     const before = await raw(name);
-    for (const attempt of [to.inspect(spoil(text)), to.restore(spoil(text))]) {
-      const error = await attempt.catch((caught: unknown) => caught);
+    for (const attempt of [to.inspect, to.restore]) {
+      const error = await attempt(spoil(text)).catch((caught: unknown) => caught);
       expect(error).toBeInstanceOf(InputError);
       expect((error as InputError).message).toMatch(message);
     }
