@@ -4,6 +4,8 @@
  */
 import { type Car, type CarFile, CORNERS, type Reading, type Spec } from '../../core/contract.ts';
 import { planMoves, planRequest } from '../../core/index.ts';
+import { sidesOf } from '../../core/pose/unit.ts';
+import { axleOf, isLeft } from '../../core/reading/axle-angles.ts';
 import { specTerms } from '../../core/reading/spec-terms.ts';
 
 /**
@@ -23,8 +25,7 @@ function readingOf(car: Car, spec: Spec, off: number): Reading {
   const terms = specTerms(spec);
   return Object.fromEntries(
     CORNERS.map((corner) => {
-      const axle = corner.endsWith('F') ? car.front : car.rear;
-      const { camber, toe } = (corner.startsWith('R') && axle.rightSuspension) || axle.suspension;
+      const { camber, toe } = sidesOf(car[axleOf(corner)])[isLeft(corner) ? 0 : 1].suspension;
       const own = terms.filter(({ where }) => where === corner);
       const angles = own.map(({ angle, window: { aim, half } }) => [angle, aim + off * half] as const);
       return [corner, { camber, toe, ...Object.fromEntries(angles) }];

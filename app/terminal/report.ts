@@ -1,6 +1,7 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { type Car, CORNERS, type Corner, type Plan, type PlanRequest, type Reading } from '../../core/contract.ts';
+import { axleOf } from '../../core/reading/axle-angles.ts';
 import { formatAngle } from '../../core/units/format.ts';
 
 const CAUTION =
@@ -19,7 +20,7 @@ export function report(car: Car, request: PlanRequest, plan: Plan): string {
     '',
   ];
   plan.moves.forEach((move, i) => {
-    const adjuster = axleOf(car, move.corner).adjusters.find((one) => one.id === move.adjuster);
+    const adjuster = car[axleOf(move.corner)].adjusters.find((one) => one.id === move.adjuster);
     const kind = adjuster && adjusterKinds[adjuster.kind];
     if (!adjuster || !kind) return;
     lines.push(
@@ -61,9 +62,8 @@ function proofOf({ style = 'closest' }: PlanRequest, { inWindow, optimum }: Plan
 }
 
 /** 450 000 000 is "4.5 · 10^8": nobody counts the zeros. */
-const many = (n: number): string => (n < 1e5 ? String(n) : n.toExponential(1).replace('e+', ' · 10^'));
+export const many = (n: number): string => (n < 1e5 ? String(n) : n.toExponential(1).replace('e+', ' · 10^'));
 
-const axleOf = (car: Car, corner: Corner) => (corner.endsWith('F') ? car.front : car.rear);
 const count = (n: number, what: string): string => `${n === 0 ? 'no' : n} ${what}${n === 1 ? '' : 's'}`;
 
 function wheel(reading: Reading, corner: Corner): string {

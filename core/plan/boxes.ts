@@ -94,17 +94,7 @@ export class Side {
 
   /** The state that costs least by itself; −1 where there is none. */
   get cheapest(): number {
-    let cheapest = -1;
-    let lowest = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < this.#kept; i++) {
-      const state = this.#order[i] as number;
-      const cost = this.#cost[state] as number;
-      if (cost < lowest) {
-        lowest = cost;
-        cheapest = state;
-      }
-    }
-    return cheapest;
+    return this.least(new Float64Array(this.states.stride));
   }
 
   /** Forgets the states that cost more by themselves. */

@@ -2,6 +2,7 @@
 import { CORNERS } from '../contract.ts';
 import { ANGLES } from '../pose/unit.ts';
 import type { Unit } from './car-model.ts';
+import { type Placed, termAt } from './placed.ts';
 import { normals } from './random.ts';
 import { isIn, type Term } from './terms.ts';
 import type { Covariance } from './unknowns.ts';
@@ -27,18 +28,13 @@ function rootOf(c: Covariance): Float64Array {
   return root;
 }
 
+const MOST = ANGLES * CORNERS.length;
 /** Draws of every angle of a car, one after another: the same for every question, so that plans can be compared. */
 let drawn: Float64Array | undefined;
-function draws(): Float64Array {
-  const next = normals(SEED);
-  drawn ??= Float64Array.from({ length: DRAWS * MOST }, next);
-  return drawn;
-}
-const MOST = ANGLES * CORNERS.length;
 
 /**
  * Share of draws in which every term is in its window.
- * @param predicted angles of each corner, in the order of the units' corners
+ * @param predicted angles of each unit, corner by corner
  * @param covariances one for each unit
  */
 export function chanceOf(
@@ -47,34 +43,30 @@ export function chanceOf(
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
-  const corners = units.flatMap((unit) => unit.corners);
-  const windows = terms.map((term) => ({
-    term,
-    parts: term.parts.map(({ corner, angle, factor }) => ({ at: ANGLES * corners.indexOf(corner) + angle, factor })),
-  }));
+  const placed = terms.map((term): Placed => {
+    const parts = term.parts.map(({ corner, angle, factor }) => {
+      const unit = units.findIndex(({ corners }) => corners.includes(corner));
+      return { unit, at: ANGLES * (units[unit] as Unit).corners.indexOf(corner) + angle, factor };
+    });
+    return { term, parts };
+  });
   const roots = covariances.map(rootOf);
-  const sizes = units.map((unit) => ANGLES * unit.corners.length);
-  const middle = Float64Array.from(predicted.flatMap((angles) => [...angles]));
-  const values = new Float64Array(middle.length);
-  const all = draws();
+  const values = units.map((unit) => new Float64Array(ANGLES * unit.corners.length));
+  drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
   let hits = 0;
-  next: for (let z = 0; z < all.length; z += MOST) {
-    let first = 0;
-    for (let u = 0; u < roots.length; u++) {
-      const root = roots[u] as Float64Array;
-      const size = sizes[u] as number;
+  next: for (let z = 0; z < drawn.length; z += MOST) {
+    let first = z;
+    for (let u = 0; u < values.length; u++) {
+      const [own, middle, root] = [values[u], predicted[u], roots[u]] as [Float64Array, Float64Array, Float64Array];
+      const size = own.length;
       for (let i = 0; i < size; i++) {
-        let value = middle[first + i] as number;
-        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (all[z + first + k] as number);
-        values[first + i] = value;
+        let value = middle[i] as number;
+        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (drawn[first + k] as number);
+        own[i] = value;
       }
       first += size;
     }
-    for (const { term, parts } of windows) {
-      let value = term.constant;
-      for (const { at, factor } of parts) value += factor * (values[at] as number);
-      if (!isIn(term, value)) continue next;
-    }
+    for (const one of placed) if (!isIn(one.term, termAt(one, values))) continue next;
     hits++;
   }
   return hits / DRAWS;

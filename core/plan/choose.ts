@@ -49,8 +49,13 @@ export class Choices {
   }
 
   #solve(goal: Goal): Answer | undefined {
-    const answers = this.#problems.map((problem) => solve(problem, goal));
-    return answers.every((found) => found !== undefined) ? answers : undefined;
+    const answers: Found[] = [];
+    for (const problem of this.#problems) {
+      const found = solve(problem, goal);
+      if (!found) return undefined;
+      answers.push(found);
+    }
+    return answers;
   }
 
   #positions(answer: Answer): Positions {

@@ -10,6 +10,8 @@ export const NODES = 6;
 export class Line {
   readonly changes: readonly Change[];
   readonly weights: Float64Array;
+  /** Positions at which interpolation is compared with a full solve: beyond the outer nodes, where it is worst. */
+  readonly probes: readonly number[];
   /** Angles at each node. */
   readonly values: Float64Array;
 
@@ -34,9 +36,6 @@ export class Line {
       ),
     );
   }
-
-  /** Positions at which interpolation is compared with a full solve: beyond the outer nodes, where it is worst. */
-  readonly probes: readonly number[];
 
   /** Whether no pose exists at some node, so that nothing can be interpolated. */
   hasGap(): boolean {

@@ -18,8 +18,8 @@ import { judge, kindOfAdjuster, minutesOf, movedTo, type Positions, type Situati
  * combination does that; `least-work` first the minutes of the adjusters moved, then the same sum; `surest` goes for the
  * chance that the re-measure is in every window, as surest.ts has it, and is never less sure than the other two. Where no
  * combination has everything in its window, the plan is the one with the least sum, or for `surest` the one that is
- * likelier to read in the windows all the same. With `maxEffort` it
- * is the nearest that takes no more minutes, in the window all the same.
+ * likelier to read in the windows all the same. With `maxEffort` it is the nearest that takes no more minutes, in the
+ * window all the same.
  * @param given readings, windows and angles in degrees, signs as in the contract; positions as their kinds have them
  * @throws InputError naming the field, the value and what is allowed
  */

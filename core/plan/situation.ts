@@ -71,13 +71,16 @@ export function judge(situation: Situation, positions: Positions): Judged {
   const predicted = predictWith(model, request.reading, now, positions);
   const { angles, values } = valuesAt(situation, positions);
   const covariances = model.map((unit) => (unknowns.get(unit) as Unknowns).covariance(settingsOf(unit, positions)));
+  const byUnit = model.map(({ corners }) =>
+    Float64Array.from(corners.flatMap((corner) => [...(angles[CORNERS.indexOf(corner)] as Float64Array)])),
+  );
   return {
     predicted,
     deviation: deviationsOf(model, predicted, covariances),
     values,
     inWindow: terms.every((term) => isIn(term, values.get(term) as number)),
     distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
-    chance: chanceOf(terms, model, angles, covariances),
+    chance: chanceOf(terms, model, byUnit, covariances),
   };
 }
 

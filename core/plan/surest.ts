@@ -8,7 +8,6 @@
  * the one with the best chance: none of those styles is ever surer. Where the windows cannot all be met the sum is
  * minimised over what misses them by so little that it may still read in them, and the nearest plan stands beside it.
  */
-import { ANGLES } from '../pose/unit.ts';
 import type { Unit } from './car-model.ts';
 import { chanceOf } from './chance.ts';
 import { Doubt } from './doubt.ts';
@@ -27,6 +26,7 @@ const NEAR = 0.1;
 /** Standard deviations by which a window that cannot be met may be missed and still have a chance. */
 const ROOM = 2;
 
+/** Best of the problem's states, whether or not its windows can all be met. */
 export function surest(problem: Problem, { unknowns, now }: Situation): Found {
   const { units, states } = problem;
   const unknownsOf = (unit: Unit): Unknowns => unknowns.get(unit) as Unknowns;
@@ -48,10 +48,7 @@ export function surest(problem: Problem, { unknowns, now }: Situation): Found {
 
   const soft = problem.terms.filter(({ hard }) => !hard);
   const chance = (found: Found): number => {
-    const angles = states.flatMap((own, u) => {
-      const numbers = own.exact(found.states[u] as number);
-      return own.corners.map((_, side) => numbers.subarray(ANGLES * side, ANGLES * (side + 1)));
-    });
+    const angles = states.map((own, u) => own.exact(found.states[u] as number));
     return chanceOf(soft, units, angles, spreadOf(found));
   };
   return [nearest, likeliest, leastWork]

@@ -179,8 +179,7 @@ function addSquare(covariance: Covariance, vector: Float64Array, at: number, siz
 function anglesAt(model: UnitModel, at: readonly Settings[], further?: Change): Float64Array | undefined {
   const params = model.parameters(at);
   if (further) applyChange(params, further);
-  const angles = new Float64Array(ANGLES * model.sides.length);
-  return model.angles(params, angles) ? angles : undefined;
+  return solved(model, params);
 }
 
 const difference = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
@@ -193,6 +192,10 @@ function anglesBy(model: UnitModel, change: Float64Array): Float64Array | undefi
   const { reference } = model.linkage;
   const params = new Float64Array(reference.length);
   for (let i = 0; i < params.length; i++) params[i] = (reference[i] as number) + (change[i] as number);
+  return solved(model, params);
+}
+
+function solved(model: UnitModel, params: Float64Array): Float64Array | undefined {
   const angles = new Float64Array(ANGLES * model.sides.length);
   return model.angles(params, angles) ? angles : undefined;
 }

@@ -1,8 +1,10 @@
 /** How long a plan takes: one axle, the whole car, and how that grows with the number of positions. */
+
+import { many } from '../../app/terminal/report.ts';
 import type { PlanRequest } from '../../core/contract.ts';
 import { planMoves } from '../../core/index.ts';
 import { request, wholeCar } from './cars.ts';
-import { many, ms, type Topic } from './topic.ts';
+import { ms, type Topic } from './topic.ts';
 
 const TARGET = 50; // ms
 /** Positions of each of the four packs, over the same travel. */

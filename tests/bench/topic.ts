@@ -25,5 +25,3 @@ export function print(title: string, rows: readonly Row[]): void {
 }
 
 export const ms = (time: number): string => `${time.toFixed(1)} ms`;
-/** How many combinations, as a person can read it. */
-export const many = (count: number): string => count.toExponential(1).replace('e+', ' · 10^');

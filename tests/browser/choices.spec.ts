@@ -1,8 +1,8 @@
 /** A plan that is nearly as sure with less work is pointed out, and taken with a touch. */
 import type { Reading } from '../../core/contract.ts';
 import { planChoices } from '../../core/index.ts';
-import { planRequest } from '../../core/records/plan-request.ts';
 import { expect, openApp, test } from './harness.ts';
+import { asked } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
 const TYPED = ['3.42', '2.96', '-0.99', '-0.01', '0.21', '-0.01', '-1.24', '-0.69', '0.19', '0.08'];
@@ -12,9 +12,7 @@ const READING: Reading = {
 };
 
 test('what is nearly as sure with less work is told beside the other plans', async ({ page, site }) => {
-  const rounds = [{ reading: READING, settings: {} }];
-  const visits = [{ id: 'visit', carId: car.id, opened: '2026-01-01T08:00:00Z', rounds }];
-  const [surest, ...others] = planChoices(planRequest({ format: 'cornerwright', version: 1, car, spec, visits }));
+  const [surest, ...others] = planChoices(asked({ car, spec, reading: READING, settings: {} }));
   if (!surest) throw new Error('there is no plan');
   const lighter = others
     .filter(({ chance, effort }) => chance > surest.chance - 0.02 && effort < surest.effort)

@@ -1,5 +1,4 @@
-/** Three ways from a reading to the next positions of one axle. */
-
+/** Ways from a reading to the next positions of one axle. */
 import { erf } from 'mathjs';
 import type {
   Adjuster,

@@ -12,6 +12,8 @@ const VARIETY = 15;
 export const TOE = 0.1;
 /** It goes for camber and caster only. */
 export const ALL_KNOWN = 'all known';
+/** Its chance says nothing of what a tape leaves open. */
+export const POINTS_EXACT = '  points exact';
 const LEAN = ['camber', 'caster'] as const;
 const ALL = ['camber', 'caster', 'toe'] as const;
 
@@ -117,7 +119,7 @@ export function playCar(half: number, number: number, car: number): Played | und
     Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'surest'),
     '  closest': cornerwright(carOf(family, l, r), spec, axle, 'closest'),
     // What these still miss the gauge, the hands and the steps of the adjusters miss.
-    '  points exact': cornerwright(carOf(family, exact(left), exact(right)), spec, axle, 'surest'),
+    [POINTS_EXACT]: cornerwright(carOf(family, exact(left), exact(right)), spec, axle, 'surest'),
     [ALL_KNOWN]: knowsAll(family, spec, once),
   };
   const outcomes = Object.fromEntries(

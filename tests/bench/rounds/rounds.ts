@@ -4,7 +4,7 @@
  */
 import { type Batch, playAll } from './crew.ts';
 import { FAMILIES } from './families.ts';
-import { ALL_KNOWN, type Outcome, TOE } from './play.ts';
+import { ALL_KNOWN, type Outcome, POINTS_EXACT, TOE } from './play.ts';
 
 const CARS = Number(process.argv[2] ?? 500);
 /** Cars that a core takes at a time: few, so that none waits long for another at the end. */
@@ -63,7 +63,7 @@ for (const [g, { half, family }] of groups.entries()) {
     for (const [name, outcome] of Object.entries(car.outcomes)) {
       if (outcome.all === 0) continue;
       add(rows, name, [{ ...outcome, room: car.room }]);
-      if (outcome.chance !== undefined && name !== '  points exact')
+      if (outcome.chance !== undefined && name !== POINTS_EXACT)
         calibration.push({ chance: outcome.chance, came: outcome.all <= 1 });
     }
   }
