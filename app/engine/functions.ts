@@ -1,4 +1,6 @@
 /** What the page may call by name: functions of core that are too big or too slow for the first load, and their rehearsal. */
+
+import { parseCarFile, validateCarFile } from '../../core/check/car.ts';
 import {
   adjusterEffects,
   assess,
@@ -14,7 +16,6 @@ import {
   whatElse,
   whatWouldFree,
 } from '../../core/index.ts';
-import { parseCarFile, validateCarFile } from '../../core/records/validate.ts';
 import { rehearse } from './rehearse.ts';
 
 export const functions = {

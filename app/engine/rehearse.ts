@@ -4,7 +4,7 @@
  */
 import { type Car, type CarFile, CORNERS, type Reading, type Spec } from '../../core/contract.ts';
 import { planMoves, planRequest } from '../../core/index.ts';
-import { sidesOf } from '../../core/pose/unit.ts';
+import { sidesOf } from '../../core/pose/mechanism.ts';
 import { axleOf, isLeft } from '../../core/reading/axle-angles.ts';
 import { specTerms } from '../../core/reading/spec-terms.ts';
 

@@ -5,7 +5,7 @@ import { render } from 'preact';
 import { useState } from 'preact/hooks';
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { Adjuster, Axle, Corner, Position } from '../../core/contract.ts';
-import { reachOf } from '../../core/plan/reach.ts';
+import { reachOf } from '../../core/plan/reach/reach.ts';
 import { doubleWishboneFront } from '../../core/starters/double-wishbone.ts';
 import { suspensionFromStarter } from '../../core/starters/starter.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';

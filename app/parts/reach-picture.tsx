@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Place, Range, Reach, Reached } from '../../core/plan/reach.ts';
+import type { Place, Range, Reach, Reached } from '../../core/plan/reach/reach.ts';
 import { ticksOf } from './ruler.tsx';
 
 export interface ReachPictureProps {

@@ -1,8 +1,9 @@
 /** The plan of a round, recomputed from its records: asked of the engine, never kept. */
+
+import { planRequest } from '../../core/ask/plan-request.ts';
 import type { CarSettings, Plan, PlanRequest, PlanStyle, Reading } from '../../core/contract.ts';
 import type { PlanChoice } from '../../core/plan/plan.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
-import { planRequest } from '../../core/records/plan-request.ts';
 import { movedOn } from '../../core/records/rounds.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';

@@ -2,9 +2,10 @@
  * A backup out and a backup in. In: the whole file is checked before anything is touched, the records as they are
  * now are kept for an undo and the new ones written in the same transaction, and what is on the disk is read back.
  */
+
+import { checkDepth, parseJson } from '../../core/check/car.ts';
 import { canonical } from '../../core/records/canonical.ts';
 import { checkBackup, makeBackup } from '../../core/records/envelope.ts';
-import { checkDepth, parseJson } from '../../core/records/validate.ts';
 import type { Connection } from './connection.ts';
 import { StoreError } from './failure.ts';
 import { type MergeCounts, merge } from './merge.ts';

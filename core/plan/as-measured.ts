@@ -3,6 +3,9 @@
  * or rolls an upright, what that does to camber and toe hangs on how the wheel leans in it now, so that a model whose
  * wheels stand as when the points were taken is off by the product of the two.
  */
+
+import { validateCarSettings } from '../check/adjusters.ts';
+import { validateCar, validateReading } from '../check/car.ts';
 import type {
   Axle,
   AxleName,
@@ -14,11 +17,9 @@ import type {
   Suspension,
   WheelReading,
 } from '../contract.ts';
+import { compileCar, type Unit } from '../pose/car-model.ts';
 import { AXLES, isLeft } from '../reading/axle-angles.ts';
-import { validateCarSettings } from '../records/adjusters.ts';
-import { validateCar, validateReading } from '../records/validate.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { compileCar, type Unit } from './car-model.ts';
 import { predictWith, thrustChange } from './predict.ts';
 
 /** Degrees within which the model shows what was read; each round gains several digits. */

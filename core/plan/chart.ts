@@ -1,11 +1,11 @@
 /** The car's own chart: what pairs of positions give, as a kit prints it, but for this car. */
 
 import { adjusterKinds } from '../adjuster/catalogue.ts';
+import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
+import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, Position, Settings, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { UnitModel } from '../pose/unit.ts';
-import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
-import { validateSuspension } from '../records/suspension.ts';
+import { UnitModel } from '../pose/mechanism.ts';
 
 export interface ChartCell {
   /** Degrees gained against where the adjusters stand; absent where no pose exists. */

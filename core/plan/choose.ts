@@ -1,10 +1,10 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
 import type { PlanStyle } from '../contract.ts';
-import { Drawer } from './drawer.ts';
-import { movableAt, type Problem, problemsOf, settingsIn, solve } from './problem.ts';
-import { type Found, type Goal, SAME_EFFORT } from './search.ts';
-import { byCorner, type Positions, type Situation } from './situation.ts';
-import { surest } from './surest.ts';
+import { surest } from './chance/surest.ts';
+import { byCorner, type Positions, type Situation } from './problem.ts';
+import { type Found, type Goal, SAME_EFFORT } from './search/branch-and-bound.ts';
+import { Drawer } from './shims/drawer.ts';
+import { movableAt, type Problem, problemsOf, settingsIn, solve } from './subproblem.ts';
 
 /** One choice for each problem. */
 type Answer = readonly Found[];

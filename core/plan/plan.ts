@@ -1,15 +1,15 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
 import type { CarSettings, Move, Plan, PlanRequest, PlanStyle, Position } from '../contract.ts';
+import { cornerOf } from '../pose/car-model.ts';
 import { axleOf } from '../reading/axle-angles.ts';
-import { cornerOf } from './car-model.ts';
+import { notesOf } from './answer/notes.ts';
+import { shortfallOf } from './answer/shortfall.ts';
+import { isLowerCam, rankOf, roleOf } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
-import { type Drawer, shimsOf } from './drawer.ts';
-import { drawerNotes } from './drawer-notes.ts';
-import { notesOf } from './notes.ts';
-import { isLowerCam, rankOf, roleOf } from './order.ts';
 import { predictWith } from './predict.ts';
-import { shortfallOf } from './shortfall.ts';
-import { judge, kindOfAdjuster, minutesOf, movedTo, type Positions, type Situation, situationOf } from './situation.ts';
+import { judge, kindOfAdjuster, minutesOf, movedTo, type Positions, type Situation, situationOf } from './problem.ts';
+import { type Drawer, shimsOf } from './shims/drawer.ts';
+import { drawerNotes } from './shims/shim-notes.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.

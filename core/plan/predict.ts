@@ -1,4 +1,7 @@
 /** What the rack will read after adjusters have moved. */
+
+import { validateCarSettings } from '../check/adjusters.ts';
+import { validateCar, validateReading } from '../check/car.ts';
 import {
   ANGLES,
   type Car,
@@ -8,10 +11,8 @@ import {
   type Reading,
   type WheelReading,
 } from '../contract.ts';
+import { type CarModel, compileCar } from '../pose/car-model.ts';
 import { axleOf } from '../reading/axle-angles.ts';
-import { validateCarSettings } from '../records/adjusters.ts';
-import { validateCar, validateReading } from '../records/validate.ts';
-import { type CarModel, compileCar } from './car-model.ts';
 
 /** Degrees that the rear thrust angle grows by as the rear wheels' toe grows by these. */
 export const thrustChange = (left: number, right: number): number => (left - right) / 2;

@@ -1,90 +1,143 @@
-/** What has to be decided together: corners that windows, or shims in the drawer, tie to one another. */
+/** What a plan starts from, worked out once; and how good it is to go to some positions from there. */
+import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { AdjusterKind } from '../adjuster/kind.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
-import type { Adjuster, Corner, PlanRequest } from '../contract.ts';
-import { axleOf } from '../reading/axle-angles.ts';
-import type { Unit } from './car-model.ts';
-import type { Drawer } from './drawer.ts';
-import { type Found, type Goal, search } from './search.ts';
-import type { Positions, Situation } from './situation.ts';
-import { type Instead, type Stand, UnitStates } from './states.ts';
-import { Stock } from './stock.ts';
-import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
+import { validatePlanRequest } from '../check/car.ts';
+import {
+  type Adjuster,
+  type AdjusterRef,
+  CORNERS,
+  type Corner,
+  type Plan,
+  type PlanRequest,
+  type Position,
+  type Reading,
+  type Settings,
+  type WheelReading,
+} from '../contract.ts';
+import { type CarModel, compileCar, type Unit } from '../pose/car-model.ts';
+import { ANGLES, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import type { SpecTerm } from '../reading/spec-terms.ts';
+import { chanceOf } from './chance/chance.ts';
+import { type Covariance, DEFAULT_GAUGE, Unknowns } from './chance/covariance.ts';
+import { predictWith } from './predict.ts';
+import { samePosition } from './states/axis.ts';
+import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
 
-/** Units that terms tie together, with all their states. */
-export interface Problem {
-  readonly units: readonly Unit[];
-  readonly states: readonly UnitStates[];
+/** Where every adjuster of every corner stands. */
+export type Positions = Record<Corner, Settings>;
+
+export interface Situation {
+  /** Validated. */
+  readonly request: PlanRequest;
+  readonly model: CarModel;
+  readonly now: Positions;
   readonly terms: readonly Term[];
-  /** Where shims are counted. */
-  readonly stock?: Stock;
+  readonly unmeasured: readonly SpecTerm[];
+  /** What is not known of each unit. */
+  readonly unknowns: ReadonlyMap<Unit, Unknowns>;
 }
 
-/** All that has to be decided, in as many problems as are free of one another; a drawer ties those that share it. */
-export function problemsOf(situation: Situation, drawer?: Drawer): Problem[] {
-  const { request, model, now } = situation;
-  const terms = [...situation.terms, ...tieTerms(request.car, now)];
-  const apart = groups(terms, model);
-  return (drawer ? drawer.join(apart) : apart).map((units) => {
-    const corners = units.flatMap((unit) => unit.corners);
-    const states = units.map((unit) => statesOf(situation, unit, { drawer }));
-    const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
-    return {
-      ...{ units, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) },
-      ...(drawer && counts ? { stock: new Stock(drawer, states) } : {}),
-    };
-  });
+/** @throws InputError naming the field, the value and what is allowed */
+export function situationOf(given: PlanRequest): Situation {
+  const request = validatePlanRequest(given);
+  const model = compileCar(request.car);
+  const now = complete(request);
+  const gauge = request.gauge ?? DEFAULT_GAUGE;
+  const unknowns = new Map(model.map((unit) => [unit, new Unknowns(unit, settingsOf(unit, now), gauge)]));
+  return { request, model, now, ...termsOf(request.spec, request.reading), unknowns };
 }
 
-interface StatesOptions {
-  /** Positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked. */
-  readonly instead?: ReadonlyMap<Corner, Instead>;
-  readonly drawer?: Drawer | undefined;
+/** What the rack will read at some positions, and how that stands to the windows. */
+export interface Judged {
+  readonly predicted: Reading;
+  readonly deviation: Plan['deviation'];
+  readonly values: ReadonlyMap<Term, number>;
+  readonly inWindow: boolean;
+  readonly distance: number;
+  readonly chance: number;
 }
 
-export function statesOf(
-  { request, now }: Situation,
-  unit: Unit,
-  { instead = new Map(), drawer }: StatesOptions = {},
-): UnitStates {
-  const stand = (corner: Corner): Stand => {
-    const own = instead.get(corner) ?? new Map();
-    return {
-      measured: request.reading[corner] ?? {},
-      current: now[corner],
-      movable: movableAt(request, corner, own),
-      ties: tiesOf(request.car[axleOf(corner)]),
-      instead: own,
-      ...(drawer && { allows: ({ id }, position) => drawer.allows({ corner, adjuster: id }, position) }),
-    };
+/** Each wheel's own angles at some positions, corner by corner, and what every term then is. */
+export function valuesAt({ request, model, now, terms }: Situation, positions: Positions) {
+  // The terms carry the thrust angle's share themselves.
+  const own = predictWith(model, { ...request.reading, toeReference: 'centreline' }, now, positions);
+  const angles = CORNERS.map((corner) => anglesOf(own[corner]));
+  return { angles, values: new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)])) };
+}
+
+export function judge(situation: Situation, positions: Positions): Judged {
+  const { request, model, now, terms, unknowns } = situation;
+  const predicted = predictWith(model, request.reading, now, positions);
+  const { angles, values } = valuesAt(situation, positions);
+  const covariances = model.map((unit) => (unknowns.get(unit) as Unknowns).covariance(settingsOf(unit, positions)));
+  const byUnit = model.map(({ corners }) =>
+    Float64Array.from(corners.flatMap((corner) => [...(angles[CORNERS.indexOf(corner)] as Float64Array)])),
+  );
+  return {
+    predicted,
+    deviation: deviationsOf(model, predicted, covariances),
+    values,
+    inWindow: terms.every((term) => isIn(term, values.get(term) as number)),
+    distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
+    chance: chanceOf(terms, model, byUnit, covariances),
   };
-  return new UnitStates(unit, unit.corners.map(stand));
 }
 
-/** Of a corner that was measured, what is not locked, or is to be tried all the same. */
-export function movableAt(
-  { car, reading, locked = [] }: PlanRequest,
-  corner: Corner,
-  instead: Instead = new Map(),
-): readonly Adjuster[] {
-  if (!reading[corner]) return [];
-  const isHeld = ({ id }: Adjuster): boolean =>
-    !instead.has(id) && locked.some((ref) => ref.corner === corner && ref.adjuster === id);
-  return adjustersOf(car, corner).filter((adjuster) => !isHeld(adjuster));
+/** Adjusters that stand elsewhere at these positions than now. */
+export function movedTo({ request: { car }, now }: Situation, positions: Positions) {
+  return CORNERS.flatMap((corner) =>
+    adjustersOf(car, corner).flatMap((adjuster) => {
+      const from = now[corner][adjuster.id] as Position;
+      const to = positions[corner][adjuster.id] as Position;
+      return samePosition(from, to) ? [] : [{ corner, adjuster, from, to }];
+    }),
+  );
 }
 
-/** Where a choice has the adjusters of the problem's corners. */
-export const settingsIn = ({ states }: Problem, found: Found): Partial<Positions> =>
-  Object.fromEntries(
-    states.flatMap((own, u) =>
-      own.settings(found.states[u] as number).map((settings, side) => [own.corners[side], settings] as const),
+/** Minutes. */
+export const minutesOf = (adjuster: Adjuster): number => adjuster.effort ?? kindOfAdjuster(adjuster).effort;
+export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind] as AdjusterKind;
+export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster }: AdjusterRef): Adjuster =>
+  adjustersOf(car, corner).find(({ id }) => id === adjuster) as Adjuster;
+
+export const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
+  Object.fromEntries(CORNERS.map((corner) => [corner, make(corner)])) as Record<Corner, T>;
+
+export const settingsOf = ({ corners }: Unit, positions: Positions): Settings[] =>
+  corners.map((corner) => positions[corner]);
+
+/** Where every adjuster stands, those that were not given at their reference. */
+export function complete({ car, settings }: Pick<PlanRequest, 'car' | 'settings'>): Positions {
+  return byCorner((corner) =>
+    Object.fromEntries(
+      adjustersOf(car, corner).map(({ id, reference }) => [id, settings[corner]?.[id] ?? reference] as const),
     ),
   );
+}
 
-/** Mostly there are shims enough for the best of all: only where not does the search have to count them on its way. */
-export function solve({ states, terms, stock }: Problem, goal: Goal): Found | undefined {
-  const found = search(states, terms, goal);
-  if (!found || !stock || stock.serves(found.states.map((state, u) => stock.units[u]?.classes[state] as number))) {
-    return found;
-  }
-  return search(states, terms, { ...goal, stock });
+function anglesOf(wheel: WheelReading = {}): Float64Array {
+  const angles = new Float64Array(ANGLES);
+  angles[CAMBER] = wheel.camber ?? 0;
+  angles[CASTER] = wheel.caster ?? 0;
+  angles[TOE] = wheel.toe ?? 0;
+  return angles;
+}
+
+function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
+  const deviation: Partial<Record<Corner, WheelReading>> = {};
+  model.forEach(({ corners }, u) => {
+    corners.forEach((corner, side) => {
+      const wheel = predicted[corner];
+      if (!wheel) return;
+      const place = (k: number): number => (ANGLES * side + k) * (ANGLES * corners.length + 1);
+      const sigma = (k: number): number => Math.sqrt((covariances[u] as Covariance)[place(k)] as number);
+      deviation[corner] = {
+        ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
+        ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),
+        ...(wheel.toe !== undefined && { toe: sigma(TOE) }),
+      };
+    });
+  });
+  return deviation;
 }

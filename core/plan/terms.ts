@@ -5,10 +5,10 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
 import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
-import { ANGLES, CAMBER, CASTER, TOE } from '../pose/unit.ts';
+import type { Unit } from '../pose/car-model.ts';
+import { ANGLES, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
 import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
-import type { Unit } from './car-model.ts';
 import { thrustChange } from './predict.ts';
 
 /** `factor` times one angle (CAMBER, CASTER or TOE; from ANGLES on a tie) of one corner. */

@@ -1,8 +1,9 @@
 /** What a plan changes beside the angles that the rack shows. */
+
+import { validateCar } from '../check/car.ts';
 import type { Car, Corner, Plan } from '../contract.ts';
+import { compileCar, cornerOf } from '../pose/car-model.ts';
 import { type SideEffects, sideEffectsOf } from '../pose/side-effects.ts';
-import { validateCar } from '../records/validate.ts';
-import { compileCar, cornerOf } from './car-model.ts';
 
 export interface WhatElse {
   readonly corner: Corner;

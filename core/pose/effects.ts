@@ -1,11 +1,11 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
+import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
+import { validateAxle } from '../check/car.ts';
+import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, Axle, CornerPose, Settings, Suspension } from '../contract.ts';
-import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
-import { validateSuspension } from '../records/suspension.ts';
-import { validateAxle } from '../records/validate.ts';
 import { kindOf } from './linkage.ts';
-import { sidesOf, UnitModel } from './unit.ts';
+import { sidesOf, UnitModel } from './mechanism.ts';
 
 /** What one step of an adjuster does to its wheel, degrees. */
 export interface StepEffect {

@@ -3,13 +3,13 @@
  * toe-out on turns. ISO 8855:2011 calls the two offsets steering-axis offset at ground and castor offset at ground.
  */
 import { number } from '../adjuster/fields.ts';
+import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
+import { check } from '../check/refuse.ts';
+import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Vec3 } from '../contract.ts';
 import { dot, scale, sub, unit } from '../geometry/vector.ts';
 import { spinAxis } from '../geometry/wheel-angles.ts';
-import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
-import { check } from '../records/refuse.ts';
-import { validateSuspension } from '../records/suspension.ts';
-import { type CornerModel, UnitModel } from './unit.ts';
+import { type CornerModel, UnitModel } from './mechanism.ts';
 
 /** mm of bump and of droop over which bump steer and camber gain are told. */
 export const TRAVEL = 25;

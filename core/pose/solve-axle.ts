@@ -1,15 +1,15 @@
 import * as v from 'valibot';
+import { validateSettings } from '../check/adjusters.ts';
+import { validateAxle } from '../check/car.ts';
+import { object } from '../check/object.ts';
+import { check } from '../check/refuse.ts';
 import type { Axle, CornerPose, Settings, Unreachable } from '../contract.ts';
 import { asin, degrees } from '../geometry/angle.ts';
 import { InputError } from '../input-error.ts';
 import { axleAngles } from '../reading/axle-angles.ts';
-import { validateSettings } from '../records/adjusters.ts';
-import { object } from '../records/object.ts';
-import { check } from '../records/refuse.ts';
-import { validateAxle } from '../records/validate.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
+import { sidesOf, UnitModel } from './mechanism.ts';
 import type { PoseSolver } from './solver.ts';
-import { sidesOf, UnitModel } from './unit.ts';
 
 /** A rigid axle on links at given positions of both sides. */
 export interface AxlePose {

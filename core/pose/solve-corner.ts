@@ -1,10 +1,10 @@
 import * as v from 'valibot';
 import { number } from '../adjuster/fields.ts';
+import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
+import { check } from '../check/refuse.ts';
+import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '../contract.ts';
-import { validateAdjusters, validateSettings } from '../records/adjusters.ts';
-import { check } from '../records/refuse.ts';
-import { validateSuspension } from '../records/suspension.ts';
-import { type PoseOptions, UnitModel } from './unit.ts';
+import { type PoseOptions, UnitModel } from './mechanism.ts';
 
 const options = v.looseObject(
   { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },

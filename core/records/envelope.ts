@@ -1,10 +1,10 @@
 /** The backup of everything: one versioned envelope with every store, how many records, and a checksum over them. */
 import * as v from 'valibot';
+import { byName, open } from '../check/object.ts';
+import { check } from '../check/refuse.ts';
 import { InputError } from '../input-error.ts';
 import { canonical } from './canonical.ts';
 import { checkVersion, migrate, VERSION } from './migrations.ts';
-import { byName, open } from './object.ts';
-import { check } from './refuse.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 import { validateStores } from './stored-schema.ts';
 

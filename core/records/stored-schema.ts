@@ -4,9 +4,9 @@
  */
 import * as v from 'valibot';
 import { text } from '../adjuster/fields.ts';
-import { byName, open } from './object.ts';
-import { check } from './refuse.ts';
-import { carSettings, fields, list, outcome, position, reading, shortText } from './schema.ts';
+import { byName, open } from '../check/object.ts';
+import { check } from '../check/refuse.ts';
+import { carSettings, fields, list, outcome, position, reading, shortText } from '../check/schema.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;

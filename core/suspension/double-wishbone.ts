@@ -1,5 +1,5 @@
-import { doubleWishboneTape } from './double-wishbone.tape.ts';
 import type { SuspensionKind } from './kind.ts';
+import { doubleWishboneTape } from './tape/double-wishbone.tape.ts';
 
 /** Two triangular arms, each held as two lengths that meet at its ball joint, and a tie rod or toe link. */
 export const doubleWishbone: SuspensionKind = {

@@ -1,5 +1,5 @@
 import type { SuspensionKind } from './kind.ts';
-import { strutTape } from './strut.tape.ts';
+import { strutTape } from './tape/strut.tape.ts';
 
 /**
  * A strut that is clamped to the knuckle and held at its top, a lower arm and a tie rod. The strut slides and turns in

@@ -3,7 +3,7 @@
  * to it as six unknowns of a rigid body and as plain point coordinates.
  */
 import type { Settings, Vec3 } from '../../core/contract.ts';
-import { UnitModel } from '../../core/pose/unit.ts';
+import { UnitModel } from '../../core/pose/mechanism.ts';
 import { generalPose } from '../tools/general-pose.ts';
 import { front } from './cars.ts';
 import { posePoints } from './point-coordinates.ts';

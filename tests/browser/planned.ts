@@ -1,7 +1,8 @@
 /** What the app should show: the core's answer for the same car file, asked as the app asks. */
+
+import type { PlanRequestOptions } from '../../core/ask/plan-request.ts';
 import type { Car, CarFile, CarSettings, Plan, PlanRequest, Reading, Spec } from '../../core/contract.ts';
 import { planMoves, planRequest } from '../../core/index.ts';
-import type { PlanRequestOptions } from '../../core/records/plan-request.ts';
 
 interface Round {
   readonly car: Car;

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
-import { planRequest } from '../../core/records/plan-request.ts';
-import { validateCarFile, validatePlanRequest, validateSpec } from '../../core/records/validate.ts';
+import { planRequest } from '../../core/ask/plan-request.ts';
+import { validateCarFile, validatePlanRequest, validateSpec } from '../../core/check/car.ts';
 import { carFile, DROP, spoilt } from '../core/records/fixture.ts';
 
 describe('what a plan is asked for', () => {

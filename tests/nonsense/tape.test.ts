@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { InputError } from '../../core/input-error.ts';
-import { pointsFromTape } from '../../core/suspension/points-from-tape.ts';
+import { pointsFromTape } from '../../core/suspension/tape/points-from-tape.ts';
 
 describe('tape dimensions', () => {
   const tape = { caster: 4, camber: 0, toe: 0 };

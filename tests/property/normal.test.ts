@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { erf } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { bendOf, chanceWithin } from '../../core/plan/normal.ts';
+import { bendOf, chanceWithin } from '../../core/plan/chance/normal.ts';
 
 const below = (z: number): number => (1 + erf(z / Math.SQRT2)) / 2;
 

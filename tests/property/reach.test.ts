@@ -10,7 +10,7 @@ import {
   type Window,
 } from '../../core/contract.ts';
 import { type Place, planMoves, predictReading, type Reach, type Reached, reachOf } from '../../core/index.ts';
-import { thin } from '../../core/plan/thin.ts';
+import { thin } from '../../core/plan/reach/poisson-disk.ts';
 import { combinations, randomReading, randomSpec } from '../tools/brute-force.ts';
 import { oneOf, randomAxle, randomCar, randomSuspension, rod, shims, stream } from '../tools/random-cars.ts';
 

@@ -1,9 +1,9 @@
 /** Interpolated states against full solves: none is further off than the planner allows for. */
 import { describe, expect, it } from 'vitest';
 import type { Corner, PlanRequest, Window } from '../../core/contract.ts';
-import { problemsOf } from '../../core/plan/problem.ts';
-import { situationOf } from '../../core/plan/situation.ts';
-import { ANGLES } from '../../core/pose/unit.ts';
+import { situationOf } from '../../core/plan/problem.ts';
+import { problemsOf } from '../../core/plan/subproblem.ts';
+import { ANGLES } from '../../core/pose/mechanism.ts';
 import { carOf, FAMILIES, type Family } from '../bench/rounds/families.ts';
 import { scattered } from '../bench/rounds/truth.ts';
 import { stream } from '../tools/random-cars.ts';

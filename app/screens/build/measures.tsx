@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import type { TapeDimension } from '../../../core/suspension/tape.ts';
+import type { TapeDimension } from '../../../core/suspension/tape/tape.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
 import { Buttons, ChoiceField, NumbersField, Refused, TextField } from './field.tsx';

@@ -2,7 +2,7 @@
 import type { Vec3 } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import type { SuspensionKind } from '../../../core/suspension/kind.ts';
-import { pointsFromTape } from '../../../core/suspension/points-from-tape.ts';
+import { pointsFromTape } from '../../../core/suspension/tape/points-from-tape.ts';
 import { lengthOf, type Texts } from './numbers.ts';
 import { coordinate, isByTape, PLACES, suspensionOf } from './suspension-texts.ts';
 

@@ -1,7 +1,7 @@
 /** A suspension as texts and back: its points or its tape dimensions. What the card does not ask stays as it is on file. */
 import type { Suspension } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import type { TapeDimension } from '../../../core/suspension/tape.ts';
+import type { TapeDimension } from '../../../core/suspension/tape/tape.ts';
 import { angleOf, exactAngle, lengthOf, lengthText, type Texts, unlessTyped } from './numbers.ts';
 
 export const PLACES = [0, 1, 2] as const;

@@ -1,7 +1,7 @@
 /** What a plan leaves out of its window: by how much, what is at its stop, whether a part is bent, what would free it. */
 import type { Corner, Plan, Shortfall } from '../../../core/contract.ts';
-import type { Stuck } from '../../../core/plan/free.ts';
-import type { FreeChange } from '../../../core/plan/further.ts';
+import type { FreeChange } from '../../../core/plan/extension/extended-travel.ts';
+import type { Stuck } from '../../../core/plan/extension/least-extension.ts';
 import { assess } from '../../../core/reading/assess.ts';
 import { AXLES, axleOf, isAxle } from '../../../core/reading/axle-angles.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';

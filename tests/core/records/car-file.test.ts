@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
+import { planRequest } from '../../../core/ask/plan-request.ts';
+import { validateCarFile, validatePlanRequest } from '../../../core/check/car.ts';
 import { expectReading } from '../../../core/plan/as-measured.ts';
 import { planMoves } from '../../../core/plan/plan.ts';
-import { planRequest } from '../../../core/records/plan-request.ts';
-import { validateCarFile, validatePlanRequest } from '../../../core/records/validate.ts';
 import { carFile, carFileData, carFileNames } from './fixture.ts';
 
 describe('example car files', () => {

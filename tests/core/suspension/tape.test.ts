@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../core/contract.ts';
 import { pointsFromTape, solveCorner, suspensionKinds } from '../../../core/index.ts';
-import { TAPE_TOLERANCE, type Tape, type TapeLayout } from '../../../core/suspension/tape.ts';
+import { TAPE_TOLERANCE, type Tape, type TapeLayout } from '../../../core/suspension/tape/tape.ts';
 
 const deg = (r: number) => (r * 180) / Math.PI;
 type Points = Readonly<Record<string, Vec3>>;

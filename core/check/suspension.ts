@@ -1,0 +1,87 @@
+import * as v from 'valibot';
+import { number, vector } from '../adjuster/fields.ts';
+import type { Suspension, Vec3 } from '../contract.ts';
+import { InputError } from '../input-error.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { jointsOf, type SuspensionKind } from '../suspension/kind.ts';
+import { suspensionFromTape } from '../suspension/tape/tape.ts';
+import { byName, open } from './object.ts';
+import { check } from './refuse.ts';
+
+const wheelAngle = number(-45, 45, 'degrees');
+const schema = open(
+  {
+    kind: v.string('the name of a suspension kind'),
+    points: v.optional(byName(v.unknown(), 'points by name, { name: [x, y, z] }, mm')),
+    camber: v.optional(wheelAngle),
+    toe: v.optional(wheelAngle),
+    tolerance: v.optional(number(0, 200, 'mm')),
+    tape: v.optional(byName(v.unknown(), 'tape dimensions by name, mm')),
+  },
+  'an object, { kind, points, camber, toe }',
+);
+
+/** mm within which two joints would be one: a link of no length, or two links that hold as one. */
+const COINCIDENT = 1e-3;
+
+/** The catalogue's kind of that name. @throws InputError */
+export function suspensionKind(kind: string, field: string): SuspensionKind {
+  const found = Object.hasOwn(suspensionKinds, kind) ? suspensionKinds[kind] : undefined;
+  if (!found) throw new InputError(field, kind, `one of ${Object.keys(suspensionKinds).join(', ')}`);
+  return found;
+}
+
+/**
+ * A suspension by points or, where it has none, by its tape dimensions, from which the points are then built.
+ * @throws InputError such as `front.suspension.points.upperBall`
+ */
+export function validateSuspension(value: unknown, field = 'suspension'): Suspension {
+  const { points, tape, camber, toe, tolerance, ...rest }: v.InferOutput<typeof schema> = check(schema, value, field);
+  const kind = suspensionKind(rest.kind, `${field}.kind`);
+  // Where there is no geometry there are no points, and no angles that belong to them.
+  const bare = kind.points.length === 0;
+  if (!points && tape) return { ...rest, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
+  return {
+    ...rest,
+    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`),
+    camber: check(wheelAngle, camber ?? (bare ? 0 : camber), `${field}.camber`),
+    toe: check(wheelAngle, toe ?? (bare ? 0 : toe), `${field}.toe`),
+    ...(tolerance === undefined ? {} : { tolerance }),
+    ...(tape ? { tape } : {}),
+  };
+}
+
+type Given = Pick<v.InferOutput<typeof schema>, 'camber' | 'toe' | 'tolerance' | 'tape'>;
+
+function fromTape(
+  { camber, toe, tolerance, tape }: Given,
+  kind: SuspensionKind,
+  field: string,
+): Omit<Suspension, 'kind'> {
+  if (!kind.tape) throw new InputError(`${field}.tape`, tape, `absent: ${kind.name} is given by points`);
+  const beside = { ...(camber === undefined ? {} : { camber }), ...(toe === undefined ? {} : { toe }) };
+  const built = suspensionFromTape(kind.tape, { ...beside, ...tape }, `${field}.tape`);
+  validatePoints(built.points, kind, `${field}.points`);
+  return { points: built.points, camber: built.camber, toe: built.toe, tolerance: tolerance ?? built.tolerance };
+}
+
+function validatePoints(value: unknown, kind: SuspensionKind, field: string): Record<string, Vec3> {
+  const given = check(byName(v.unknown(), 'points by name, { name: [x, y, z] }, mm'), value, field);
+  const strange = Object.keys(given).find((name) => !kind.points.includes(name));
+  if (strange !== undefined) {
+    throw new InputError(`${field}.${strange}`, given[strange], `nothing: the points are ${kind.points.join(', ')}`);
+  }
+  const { optionalPoints = [] } = kind;
+  const some = optionalPoints.some((name) => given[name] !== undefined);
+  const asked = kind.points.filter((name) => some || !optionalPoints.includes(name));
+  const points = Object.fromEntries(asked.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
+  const joints = jointsOf(kind, points);
+  for (const [i, name] of joints.entries()) {
+    const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);
+    if (twin)
+      throw new InputError(`${field}.${name}`, points[name], `a point apart from ${twin}: no two joints share a place`);
+  }
+  return points;
+}
+
+const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

@@ -1,0 +1,29 @@
+/** What is left out of its window, and why. */
+import { adjustersOf } from '../../adjuster/of-corner.ts';
+import type { Adjuster, Position, Shortfall } from '../../contract.ts';
+import { AXLES, isAxle } from '../../reading/axle-angles.ts';
+import { outside } from '../../reading/spec-terms.ts';
+import { type Judged, kindOfAdjuster, type Positions, type Situation } from '../problem.ts';
+import { samePosition } from '../states/axis.ts';
+
+export function shortfallOf({ request, terms }: Situation, { values }: Judged, positions: Positions): Shortfall[] {
+  return terms.flatMap((term) => {
+    const predicted = values.get(term) as number;
+    const by = outside(predicted, term.window);
+    if (by === 0) return [];
+    const corners = isAxle(term.where) ? AXLES[term.where] : [term.where];
+    const atStop = corners.flatMap((corner) =>
+      adjustersOf(request.car, corner)
+        .filter((adjuster) => isAtStop(adjuster, positions[corner][adjuster.id] as Position))
+        .map(({ id }) => ({ corner, adjuster: id })),
+    );
+    return [{ where: term.where, angle: term.angle, predicted, by, atStop }];
+  });
+}
+
+/** Numbers end at both ends of their range; a numbered cam goes round and has no stop. */
+export function isAtStop(adjuster: Adjuster, position: Position): boolean {
+  const all = kindOfAdjuster(adjuster).positions(adjuster);
+  if (typeof position !== 'number') return false;
+  return samePosition(position, all[0] as Position) || samePosition(position, all.at(-1) as Position);
+}

@@ -1,0 +1,52 @@
+/**
+ * In which order the moves are made. Trade practice, seen in makers' manuals: the rear before the front, since it sets
+ * the thrust line; caster, then camber, then toe, since each changes those after it more than those before it. Cams of
+ * a lower arm are set for camber first: there the cam that is there for caster shifts camber as much. Data, as cars
+ * differ.
+ */
+import { adjusterKinds } from '../../adjuster/catalogue.ts';
+import { type Adjuster, type AxleName, CORNERS, type Corner } from '../../contract.ts';
+import type { CornerModel } from '../../pose/mechanism.ts';
+import { axleOf } from '../../reading/axle-angles.ts';
+
+/** The angle that an adjuster is there for. */
+export type Role = 'caster' | 'camber' | 'toe';
+
+export const WORKING_ORDER = {
+  axles: ['rear', 'front'] as readonly AxleName[],
+  roles: ['caster', 'camber', 'toe'] as readonly Role[],
+  /** On an axle that has cams at a lower arm. */
+  lowerCams: ['camber', 'caster', 'toe'] as readonly Role[],
+};
+
+/** An adjuster whose step turns the wheel at least this many times as much as it leans it is there for toe. */
+const MOSTLY_TOE = 2;
+
+export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
+  const kind = adjusterKinds[adjuster.kind];
+  if (!kind) return 'camber';
+  const { from, to } = kind.step(adjuster);
+  const a = model.pose({ [adjuster.id]: from });
+  const b = model.pose({ [adjuster.id]: to });
+  if (!a.reachable || !b.reachable) return 'camber';
+  const change = (angle: Role): number => Math.abs((b[angle] ?? 0) - (a[angle] ?? 0));
+  if (change('toe') > MOSTLY_TOE * Math.max(change('camber'), change('caster'))) return 'toe';
+  return change('caster') > change('camber') ? 'caster' : 'camber';
+}
+
+/** Whether it is a cam, numbered or eccentric, on a lower arm. */
+export function isLowerCam(adjuster: Adjuster): boolean {
+  const kind = adjusterKinds[adjuster.kind];
+  const { points = [] } = kind?.touches(adjuster) ?? {};
+  return kind?.cam === true && points.some((name) => name.startsWith('lower'));
+}
+
+/**
+ * Where a move stands in the working order: less is earlier.
+ * @param lowerCams whether the axle has cams at a lower arm
+ */
+export function rankOf(corner: Corner, role: Role, lowerCams: boolean): number {
+  const { axles, roles, lowerCams: withLowerCams } = WORKING_ORDER;
+  const step = axles.indexOf(axleOf(corner)) * roles.length + (lowerCams ? withLowerCams : roles).indexOf(role);
+  return step * CORNERS.length + CORNERS.indexOf(corner);
+}

@@ -1,0 +1,73 @@
+/** How sure a plan is: the share of what its unknowns may bring in which everything is in its window. */
+import { CORNERS } from '../../contract.ts';
+import type { Unit } from '../../pose/car-model.ts';
+import { ANGLES } from '../../pose/mechanism.ts';
+import { type Placed, termAt } from '../states/indexed-term.ts';
+import { isIn, type Term } from '../terms.ts';
+import type { Covariance } from './covariance.ts';
+import { normals } from './random.ts';
+
+const DRAWS = 2048;
+const SEED = 20261125;
+
+/** Lower triangle L with L·Lᵀ = c (Cholesky); a direction without any spread stays zero. */
+function rootOf(c: Covariance): Float64Array {
+  const size = Math.sqrt(c.length);
+  const root = new Float64Array(c.length);
+  for (let i = 0; i < size; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = c[size * i + j] as number;
+      for (let k = 0; k < j; k++) sum -= (root[size * i + k] as number) * (root[size * j + k] as number);
+      if (i === j) root[(size + 1) * i] = Math.sqrt(Math.max(0, sum));
+      else {
+        const pivot = root[(size + 1) * j] as number;
+        root[size * i + j] = pivot > 0 ? sum / pivot : 0;
+      }
+    }
+  }
+  return root;
+}
+
+const MOST = ANGLES * CORNERS.length;
+/** Draws of every angle of a car, one after another: the same for every question, so that plans can be compared. */
+let drawn: Float64Array | undefined;
+
+/**
+ * Share of draws in which every term is in its window.
+ * @param predicted angles of each unit, corner by corner
+ * @param covariances one for each unit
+ */
+export function chanceOf(
+  terms: readonly Term[],
+  units: readonly Unit[],
+  predicted: readonly Float64Array[],
+  covariances: readonly Covariance[],
+): number {
+  const placed = terms.map((term): Placed => {
+    const parts = term.parts.map(({ corner, angle, factor }) => {
+      const unit = units.findIndex(({ corners }) => corners.includes(corner));
+      return { unit, at: ANGLES * (units[unit] as Unit).corners.indexOf(corner) + angle, factor };
+    });
+    return { term, parts };
+  });
+  const roots = covariances.map(rootOf);
+  const values = units.map((unit) => new Float64Array(ANGLES * unit.corners.length));
+  drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
+  let hits = 0;
+  next: for (let z = 0; z < drawn.length; z += MOST) {
+    let first = z;
+    for (let u = 0; u < values.length; u++) {
+      const [own, middle, root] = [values[u], predicted[u], roots[u]] as [Float64Array, Float64Array, Float64Array];
+      const size = own.length;
+      for (let i = 0; i < size; i++) {
+        let value = middle[i] as number;
+        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (drawn[first + k] as number);
+        own[i] = value;
+      }
+      first += size;
+    }
+    for (const one of placed) if (!isIn(one.term, termAt(one, values))) continue next;
+    hits++;
+  }
+  return hits / DRAWS;
+}

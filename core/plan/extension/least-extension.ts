@@ -1,0 +1,174 @@
+/**
+ * What would let a car meet its windows where its adjusters cannot: how much further one adjuster, or two, would have to
+ * go. Each is tried beyond its end by the exact search that a plan is made with, all others free as they are; the least
+ * that does is told. An adjuster that was not to be moved is tried as if it could be.
+ */
+
+import { validatePlanRequest } from '../../check/car.ts';
+import { CORNERS, type Corner, type PlanRequest, type Position } from '../../contract.ts';
+import { InputError } from '../../input-error.ts';
+import { AXLES, isAxle } from '../../reading/axle-angles.ts';
+import { type Positions, type Situation, situationOf, valuesAt } from '../problem.ts';
+import { search } from '../search/branch-and-bound.ts';
+import { samePosition } from '../states/axis.ts';
+import { type Problem, problemsOf, settingsIn, solve, statesOf } from '../subproblem.ts';
+import { distanceOf, isIn, type Term } from '../terms.ts';
+import { type FreeChange, type Try, triesOf, withOffsets } from './extended-travel.ts';
+
+/** Wheels that cannot have everything in its window, and what would let them: each way alone. */
+export interface Stuck {
+  /** The wheels whose windows are not met. */
+  readonly corners: readonly Corner[];
+  /** The likeliest first; none where neither one adjuster nor a pair would do within what is tried. */
+  readonly ways: readonly (readonly FreeChange[])[];
+}
+
+/**
+ * For every set of wheels that cannot have all in its window, the least further travel of one adjuster that would let it
+ * (up to 12 mm, 6 turns, a few degrees), else of a pair: left and right of a name, or two of a corner. What parts a maker
+ * allows is not known here.
+ * @param given as for a plan
+ * @returns nothing where all can be met
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function whatWouldFree(given: PlanRequest): Stuck[] {
+  // Shims that the drawer lacks can be bought: a plan's notes name them.
+  const { drawer: _, ...request } = validatePlanRequest(given);
+  const { asked, offsets } = withOffsets(request);
+  const situation = situationOf(asked);
+  return problemsOf(situation).flatMap((problem) => {
+    if (solve(problem, { inWindow: true, effortFirst: false })) return [];
+    const nearest = solve(problem, { inWindow: false, effortFirst: false });
+    if (!nearest) return [];
+    const stands = { ...situation.now, ...settingsIn(problem, nearest) };
+    const { values } = valuesAt(situation, stands);
+    const out = situation.terms.filter(
+      (term) => problem.terms.includes(term) && !isIn(term, values.get(term) as number),
+    );
+    const corners = CORNERS.filter((corner) =>
+      out.some(({ where }) => (isAxle(where) ? AXLES[where].includes(corner) : where === corner)),
+    );
+    const tries = corners.flatMap((corner) => triesOf(request, corner, offsets));
+    const worth = (one: Try): boolean => isWorth(situation, one, stands, out);
+    const ways = new Freeing(situation, problem).ways(tries, worth).sort((a, b) => a.rank(stands) - b.rank(stands));
+    return [{ corners, ways: ways.map(told) }];
+  });
+}
+
+/** Share of what is out that a try has to take away over all its travel, on the slope where it begins. */
+const WORTH = 0.1;
+
+/**
+ * Whether going further that way brings nearer what the nearest plan leaves out. Most ways do not, and there are
+ * many pairs, each a search of its own: only those that do are paired, and what is not to be moved or has no slope.
+ */
+function isWorth(
+  situation: Situation,
+  { corner, levels, begin }: Try,
+  stands: Positions,
+  out: readonly Term[],
+): boolean {
+  const first = levels[0]?.further;
+  if (!first || !begin) return levels.length > 0;
+  const far = (positions: Positions): number => {
+    const { values } = valuesAt(situation, positions);
+    return out.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0);
+  };
+  const here = far(stands);
+  const gained = here - far({ ...stands, [corner]: { ...stands[corner], ...begin(stands[corner], first.by) } });
+  return gained * ((levels.at(-1)?.further?.by ?? 0) / first.by) > WORTH * here;
+}
+
+/** Tries that together meet the windows, each at the least level that does. */
+class Freed {
+  constructor(
+    readonly tries: readonly Try[],
+    readonly levels: readonly number[],
+  ) {}
+
+  /** Less is likelier: what only has to be let move, what the nearest plan has at that end, how much of what was tried. */
+  rank(stands: Positions): number {
+    const ranks = this.tries.map((one, i) => {
+      const at = stands[one.corner][one.adjuster];
+      const isAtEnd = at !== undefined && one.last.some((position) => samePosition(position, at));
+      const share = (this.levels[i] as number) / one.levels.length;
+      return one.levels.some(({ further }) => further) ? share + (isAtEnd ? 0 : 1) : -1;
+    });
+    return Math.max(...ranks);
+  }
+}
+
+const told = ({ tries, levels }: Freed): FreeChange[] =>
+  tries.map(({ corner, adjuster, levels: all }, i) => {
+    const further = all[(levels[i] as number) - 1]?.further;
+    return { corner, adjuster, ...(further && { further }) };
+  });
+
+class Freeing {
+  constructor(
+    private readonly situation: Situation,
+    private readonly problem: Problem,
+  ) {}
+
+  /** Single adjusters; where none does, left and right of a name; where none does, two of a corner. */
+  ways(tries: readonly Try[], isWorthPairing: (one: Try) => boolean): Freed[] {
+    const singles = tries.flatMap((one) => this.#least([one]) ?? []);
+    if (singles.length > 0) return singles;
+    const likely = tries.filter(isWorthPairing);
+    const pairs = likely.flatMap((a, i) => likely.slice(i + 1).map((b) => [a, b] as const));
+    const across = pairs.filter(([a, b]) => a.corner !== b.corner && a.adjuster === b.adjuster);
+    const within = pairs.filter(([a, b]) => a.corner === b.corner && a.adjuster !== b.adjuster);
+    for (const some of [across, within]) {
+      const found = some.flatMap((one) => this.#least(one) ?? []);
+      if (found.length > 0) return found;
+    }
+    return [];
+  }
+
+  /** The least levels, alike at first and then each by itself. */
+  #least(tries: readonly Try[]): Freed | undefined {
+    const most = Math.max(...tries.map(({ levels }) => levels.length));
+    const alike = (level: number) => tries.map(({ levels }) => Math.min(level, levels.length));
+    if (tries.some(({ levels }) => levels.length === 0) || !this.#meets(tries, alike(most))) return undefined;
+    let levels = alike(least(most, (level) => this.#meets(tries, alike(level))));
+    if (tries.length > 1) {
+      tries.forEach((_, i) => {
+        const set = (level: number) => levels.map((own, k) => (k === i ? level : own));
+        levels = set(least(levels[i] as number, (level) => this.#meets(tries, set(level))));
+      });
+    }
+    return new Freed(tries, levels);
+  }
+
+  #meets(tries: readonly Try[], levels: readonly number[]): boolean {
+    const instead = new Map<Corner, Map<string, readonly Position[]>>();
+    tries.forEach(({ corner, levels: all }, i) => {
+      const own = all[(levels[i] as number) - 1]?.instead ?? [];
+      instead.set(corner, new Map([...(instead.get(corner) ?? []), ...own]));
+    });
+    const { units, states, terms } = this.problem;
+    try {
+      const tried = units.map((unit, u) =>
+        unit.corners.some((corner) => instead.has(corner))
+          ? statesOf(this.situation, unit, { instead })
+          : (states[u] as Problem['states'][number]),
+      );
+      return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;
+    } catch (error) {
+      // The request itself was taken: more combinations than can be searched are not tried.
+      if (error instanceof InputError) return false;
+      throw error;
+    }
+  }
+}
+
+/** The least of 1…most that will do, where `most` does and so does whatever is above one that does. */
+function least(most: number, does: (level: number) => boolean): number {
+  let [low, high] = [0, most];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (does(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}

@@ -1,0 +1,191 @@
+/** Everywhere that the adjusters of one corner can put its wheel: what the reach picture draws. */
+
+import { validateCarSettings } from '../../check/adjusters.ts';
+import { validatePlanRequest } from '../../check/car.ts';
+import { check } from '../../check/refuse.ts';
+import { fields } from '../../check/schema.ts';
+import type { CarSettings, Corner, PlanRequest, Spec, WheelReading, Window } from '../../contract.ts';
+import { InputError } from '../../input-error.ts';
+import { compileCar, type Unit } from '../../pose/car-model.ts';
+import { CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
+import { axleOf } from '../../reading/axle-angles.ts';
+import { outside, windowFor } from '../../reading/spec-terms.ts';
+import { predictWith } from '../predict.ts';
+import { complete } from '../problem.ts';
+import { type Stand, UnitStates } from '../states/state-space.ts';
+import { movableAt } from '../subproblem.ts';
+import { thin } from './poisson-disk.ts';
+
+/** A pair for the two axes of the picture: across it (caster or toe), then up (camber). */
+export type Both<T> = readonly [across: T, camber: T];
+/** Degrees, as the rack would read them. */
+export type Place = Both<number>;
+export type Range = readonly [low: number, high: number];
+
+export interface Reached {
+  /** What some combination of positions gives, each; 600 at the most, spread evenly over the view. */
+  readonly places: readonly Place[];
+  /** Every combination in the view lies in an ellipse of these half axes, degrees, about one of the places. */
+  readonly within: Place;
+  /** Whether a combination, drawn or not, has both angles in their windows. */
+  readonly inWindow: boolean;
+}
+
+export interface Reach {
+  readonly corner: Corner;
+  /** Caster where it was measured, else toe. */
+  readonly across: 'caster' | 'toe';
+  /** How many adjusters of the corner may be moved. */
+  readonly adjusters: number;
+  /** As it was read. */
+  readonly found: Place;
+  /** Where the plan puts it, if one was given. */
+  readonly planned?: Place;
+  /** Of this wheel, half of the axle's where toe is a total. Absent: any angle will do. */
+  readonly windows: Both<Window | undefined>;
+  /** What is worth drawing: windows and marks with room about them, no further than the reach. */
+  readonly view: Both<Range>;
+  /** Least and most of each angle over every combination, in the view or not. */
+  readonly extent: Both<Range>;
+  readonly all: Reached;
+  /** Those that have toe in its window as well; absent where toe is an axis, was not read or has no window. */
+  readonly withToe?: Reached;
+}
+
+const MOST_PLACES = 600;
+/** Degrees about windows and marks, at the least. */
+const ROOM = 0.5;
+
+/**
+ * Every combination of positions of a corner's adjusters, as angles that the rack would read there. Limits between two
+ * packs are kept and locked adjusters held; what ties left to right is not the corner's own: the other side can follow.
+ * @param given as for a plan
+ * @param to where a plan puts the adjusters: the other corners are taken to be there. Default: they stay
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function reachOf(given: PlanRequest, corner: Corner, to?: CarSettings): Reach {
+  const request = validatePlanRequest(given);
+  check(fields.corner, corner, 'corner');
+  const { reading, spec } = request;
+  const wheel = reading[corner];
+  const across = wheel?.caster === undefined ? 'toe' : 'caster';
+  const found = placeOf(wheel, across, `reading.${corner}`);
+  const { states, adjusters, end } = statesOf(request, corner, to);
+  const planned = to && placeOf(end, across, `to.${corner}`);
+  const toe = states.placeOf(corner, TOE);
+  const at: Both<number> = [across === 'toe' ? toe : states.placeOf(corner, CASTER), states.placeOf(corner, CAMBER)];
+  const { values, stride } = states;
+  const value = (state: number, place: number): number => values[state * stride + place] as number;
+  // What a limit forbids has no first number.
+  const real = Uint32Array.from({ length: states.count }, (_, i) => i).filter(
+    (state) => !Number.isNaN(value(state, 0)),
+  );
+  const windows: Both<Window | undefined> = [windowOf(spec, corner, across), windowOf(spec, corner, 'camber')];
+  const extent = both((axis) => rangeOf(real, (state) => value(state, at[axis])));
+  const view = both((axis) => {
+    const { low, high } = windows[axis] ?? { low: found[axis], high: found[axis] };
+    return viewOf([low, high, found[axis], planned?.[axis] ?? low], extent[axis]);
+  });
+  const flat: Flat = {
+    ...{ windows, view, slack: states.slack },
+    near: (state) => both((axis) => value(state, at[axis])),
+    exact: (state) => both((axis) => states.exact(state)[at[axis]] as number),
+  };
+  const window = across === 'toe' || wheel?.toe === undefined ? undefined : windowOf(spec, corner, 'toe');
+  return {
+    ...{ corner, across, adjusters, found, windows, view, extent },
+    ...(planned && { planned }),
+    all: reached(flat, real),
+    ...(window && {
+      withToe: reached(
+        flat,
+        real.filter((state) => outside(value(state, toe), window) === 0),
+      ),
+    }),
+  };
+}
+
+/** The states of a corner while the others stand where they go, and what its wheel reads when it has gone there too. */
+function statesOf(request: PlanRequest, corner: Corner, to: CarSettings | undefined) {
+  const { car, reading } = request;
+  const model = compileCar(car);
+  const now = complete(request);
+  const then = to ? complete({ car, settings: validateCarSettings(to, car, 'to') }) : now;
+  const start = { ...then, [corner]: now[corner] };
+  const before = predictWith(model, reading, now, start);
+  const movable = movableAt(request, corner);
+  const unit = model.find(({ corners }) => corners.includes(corner)) as Unit;
+  const stand = (one: Corner): Stand => ({
+    ...{ measured: before[one] ?? {}, current: start[one], ties: [] },
+    movable: one === corner ? movable : [],
+  });
+  const states = new UnitStates(unit, unit.corners.map(stand));
+  return { states, adjusters: movable.length, end: predictWith(model, reading, now, then)[corner] };
+}
+
+/** States as the picture sees them. */
+interface Flat {
+  readonly windows: Both<Window | undefined>;
+  readonly view: Both<Range>;
+  /** By interpolation, off by `slack` at the most; and by a full solve. */
+  readonly near: (state: number) => Place;
+  readonly exact: (state: number) => Place;
+  readonly slack: number;
+}
+
+function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array): Reached {
+  const width = both((axis) => view[axis][1] - view[axis][0]);
+  const spot = (state: number): Place => {
+    const place = near(state);
+    return both((axis) => (place[axis] - view[axis][0]) / width[axis]);
+  };
+  const seen = among.filter((state) => spot(state).every((x) => x >= 0 && x <= 1));
+  const { picked, spacing } = thin(seen.length, (i) => spot(seen[i] as number), MOST_PLACES);
+  const isIn = (place: Place, by: number): boolean =>
+    place.every((angle, axis) => Math.abs(outside(angle, windows[axis] ?? ANY)) <= by);
+  return {
+    places: picked.map((i) => exact(seen[i] as number)),
+    within: both((axis) => spacing * width[axis] + slack),
+    inWindow: among.some((state) => isIn(near(state), slack) && isIn(exact(state), 0)),
+  };
+}
+
+const ANY: Window = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+
+const both = <T>(make: (axis: 0 | 1) => T): Both<T> => [make(0), make(1)];
+
+function placeOf(wheel: WheelReading = {}, across: 'caster' | 'toe', field: string): Place {
+  const angle = (name: 'camber' | 'caster' | 'toe'): number => {
+    const value = wheel[name];
+    if (value === undefined) throw new InputError(`${field}.${name}`, value, 'an angle that was measured, degrees');
+    return value;
+  };
+  return [angle(across), angle('camber')];
+}
+
+/** The wheel's own window; each wheel has half of a total toe. */
+function windowOf(spec: Spec, corner: Corner, angle: 'camber' | 'caster' | 'toe'): Window | undefined {
+  const own = windowFor(spec, corner, angle);
+  const total = angle === 'toe' ? spec[axleOf(corner)]?.totalToe : undefined;
+  return own ?? (total && { low: total.low / 2, high: total.high / 2 });
+}
+
+/** Least and most over the states; there is always one, where the adjusters stand. */
+function rangeOf(states: Uint32Array, angle: (state: number) => number): Range {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const state of states) {
+    low = Math.min(low, angle(state));
+    high = Math.max(high, angle(state));
+  }
+  return [low, high];
+}
+
+/** The marks with as much room to each side again, but not beyond what is reached; never nothing. */
+function viewOf(marks: readonly number[], [least, most]: Range): Range {
+  const [first, last] = [Math.min(...marks), Math.max(...marks)];
+  const room = Math.max(ROOM, last - first);
+  const low = Math.max(first - room, Math.min(first, least));
+  const high = Math.min(last + room, Math.max(last, most));
+  const spare = Math.max(0, ROOM - (high - low)) / 2;
+  return [low - spare, high + spare];
+}

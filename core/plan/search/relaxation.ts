@@ -1,0 +1,118 @@
+/**
+ * A close bound for units that pull on one another.
+ *
+ * A shared term about v costs ((v − aim)/h)². That is its tangent at any v₀ plus ((v − v₀)/h)², and as v is linear in the
+ * units' angles the tangent splits over the units and joins what their states cost by themselves: a unit's least
+ * cost then knows what the others want. Any v₀ gives a true bound; the best is where the problem settles when every
+ * unit may mix its states freely. The conditional gradient method goes there: each step asks every unit for its
+ * best state under the present tangents and moves part of the way to it (Frank and Wolfe 1956, from memory).
+ */
+
+import { type Placed, termAt } from '../states/indexed-term.ts';
+import { distanceOf, type Term } from '../terms.ts';
+import type { Side } from './state-tree.ts';
+
+/** A term that ties units together; `meeting` is the v₀ about which it is split. */
+export interface Shared extends Placed {
+  meeting: number;
+}
+
+const ROUNDS = 12;
+const STEPS = 12;
+/** Half windows about where the descent ends within which states are mixed: far ones only make the steps zigzag. */
+const REACH = 1;
+const CLOSE_ENOUGH = 0.02;
+
+/**
+ * Finds v₀ of every shared term and gives the sides their tangents.
+ * @returns the sum of the tangents' constants
+ */
+export function takeTangents(sides: readonly Side[], shared: readonly Shared[]): number {
+  const chosen = descend(sides, shared);
+  const among = sides.map((side, s) => side.near(chosen[s] as number, REACH));
+  const at = chosen.map((state, s) => numbers(sides[s] as Side, state));
+  const own = sides.map((side, s) => side.cost(chosen[s] as number));
+  for (let step = 0; step < STEPS; step++) {
+    for (const one of shared) one.meeting = termAt(one, at);
+    const slopes = slopesAt(sides, shared);
+    const to = sides.map((side, s) => side.least(slopes[s] as Float64Array, undefined, among[s]));
+    const way = sides.map((side, s) => numbers(side, to[s] as number).map((x, k) => x - (at[s]?.[k] as number)));
+    // Along the way the cost is a parabola: its first and second derivative tell how far to go.
+    const gain = sides.map((side, s) => side.cost(to[s] as number) - (own[s] as number));
+    let first = gain.reduce((sum, x) => sum + x, 0);
+    let second = 0;
+    for (const one of shared) {
+      const change = termAt(one, way, 0);
+      first += slope(one.term, one.meeting) * change;
+      second += 2 * (change / one.term.window.half) ** 2;
+    }
+    if (first > -CLOSE_ENOUGH) break;
+    const share = second > 0 ? Math.min(1, -first / second) : 1;
+    sides.forEach((_, s) => {
+      at[s] = (at[s] as Float64Array).map((x, k) => x + share * (way[s]?.[k] as number));
+      own[s] = (own[s] as number) + share * (gain[s] as number);
+    });
+  }
+  for (const one of shared) one.meeting = termAt(one, at);
+  const slopes = slopesAt(sides, shared);
+  sides.forEach((side, s) => {
+    side.tilt(slopes[s] as Float64Array);
+  });
+  return shared.reduce(
+    (sum, { term, meeting }) => sum + distanceOf(term, meeting) + slope(term, meeting) * (term.constant - meeting),
+    0,
+  );
+}
+
+/** A choice of states that no change of one unit alone betters. */
+export function descend(sides: readonly Side[], shared: readonly Shared[]): number[] {
+  const chosen = sides.map((side) => side.cheapest);
+  for (let round = 0; round < ROUNDS; round++) {
+    let changed = false;
+    sides.forEach((side, s) => {
+      const points = chosen.map((state, i) => numbers(sides[i] as Side, state));
+      (points[s] as Float64Array).fill(0);
+      // Σ((rest + factors·v − aim)/half)² of the unit's own numbers v, multiplied out.
+      const { stride } = side.states;
+      const linear = new Float64Array(stride);
+      const square = new Float64Array(stride * stride);
+      for (const one of shared) {
+        const { window } = one.term;
+        const off = termAt(one, points) - window.aim;
+        const own = one.parts.filter(({ unit }) => unit === s);
+        for (const a of own) {
+          const weight = a.factor / window.half ** 2;
+          linear[a.at] = (linear[a.at] as number) + 2 * weight * off;
+          for (const b of own) {
+            const place = stride * a.at + b.at;
+            square[place] = (square[place] as number) + weight * b.factor;
+          }
+        }
+      }
+      const best = side.least(linear, square);
+      if (best !== chosen[s]) changed = true;
+      chosen[s] = best;
+    });
+    if (!changed) break;
+  }
+  return chosen;
+}
+
+/** A state's angles and ties. */
+function numbers({ states: { values, stride } }: Side, state: number): Float64Array {
+  return values.slice(state * stride, (state + 1) * stride);
+}
+
+const slope = ({ window }: Term, meeting: number): number => (2 * (meeting - window.aim)) / window.half ** 2;
+
+/** What the tangents add to each of a unit's numbers. */
+function slopesAt(sides: readonly Side[], shared: readonly Shared[]): Float64Array[] {
+  const slopes = sides.map(({ states }) => new Float64Array(states.stride));
+  for (const { term, parts, meeting } of shared) {
+    for (const { unit, at, factor } of parts) {
+      const own = slopes[unit] as Float64Array;
+      own[at] = (own[at] as number) + slope(term, meeting) * factor;
+    }
+  }
+  return slopes;
+}
