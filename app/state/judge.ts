@@ -1,6 +1,6 @@
 /** First load. How readings stand to the windows on file: the core's judgement, for the marks on the screens. */
 import type { AxleName, Car, Corner, Reading, Spec, Window } from '../../core/contract.ts';
-import { type AssessedAngle, assess, judge } from '../../core/reading/assess.ts';
+import { type AssessedAngle, assess, stateIn } from '../../core/reading/assess.ts';
 import { AXLES, isAxle } from '../../core/reading/axle-angles.ts';
 import { windowFor } from '../../core/reading/spec-terms.ts';
 import type { VerdictState } from '../parts/verdict.tsx';
@@ -20,7 +20,7 @@ function ofBoth(spec: Spec, axle: AxleName): Window | undefined {
 }
 
 export const verdictOf = (value: number, window: Pick<Window, 'low' | 'high'>): VerdictState =>
-  markOf(judge(value, { low: window.low, high: window.high }).state);
+  markOf(stateIn(value, { low: window.low, high: window.high }).state);
 
 export const markOf = (state: AssessedAngle['state']): VerdictState => (state === 'unmeasured' ? 'unknown' : state);
 

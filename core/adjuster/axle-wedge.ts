@@ -58,7 +58,7 @@ export const axleWedge: AdjusterKind = {
   ],
   start: { reference: 0 },
   sample: { adjuster: { reference: 0, degrees: [0.5, 1, 1.5, 2] }, from: 0, to: 1.5 },
-  further: {
+  extension: {
     unit: 'degrees',
     takes: ['a wedge the other way', 'a thicker wedge'],
     beyond: (wedge, end) => onwards(sizes(wedge.degrees), end, 0.5, 3),

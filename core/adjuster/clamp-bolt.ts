@@ -67,7 +67,7 @@ export const clampBolt: AdjusterKind = {
   ],
   start: { step: 0.1, range: [-1.5, 1.5], reference: 0 },
   sample: { adjuster: { reference: 0, step: 0.1, range: [-1.5, 1.5] }, from: -0.5, to: 0.7 },
-  further: {
+  extension: {
     unit: 'degrees',
     takes: ['a bolt or bracket with more tilt', 'a bolt or bracket with more tilt'],
     // Turned by a cam bolt its position is the cam's angle, which has no beyond.

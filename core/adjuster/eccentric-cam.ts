@@ -106,7 +106,7 @@ export const eccentricCam: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], marks: 24, zero: 'middle', reference: 0 },
   sample: { adjuster: { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, from: 0, to: 45 },
-  further: { unit: 'mm', takes: ['an offset bush', 'an offset bush'] },
+  extension: { unit: 'mm', takes: ['an offset bush', 'an offset bush'] },
   tolerance: { usual: 2, unit: 'degrees' },
   effort: 6,
 };

@@ -81,7 +81,7 @@ export const indexedCam: AdjusterKind = {
     from: '3',
     to: '5',
   },
-  further: { unit: 'mm', takes: ['an offset bush', 'an offset bush'] },
+  extension: { unit: 'mm', takes: ['an offset bush', 'an offset bush'] },
   tolerance: {
     usual: 0.2,
     unit: 'mm',

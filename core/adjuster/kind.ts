@@ -47,7 +47,7 @@ export interface Tolerance {
 export type End = 1 | -1;
 
 /** What would let an adjuster go further than it can. */
-export interface Further {
+export interface Extension {
   /** Of how far. */
   readonly unit: 'mm' | 'turns' | 'degrees';
   /** The parts or work that it takes, in a few words: beyond the lower end and beyond the upper. Trade practice. */
@@ -107,7 +107,7 @@ export interface AdjusterKind {
   /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */
   readonly byChart?: true;
   /** Absent where nothing simple would. */
-  readonly further?: Further;
+  readonly extension?: Extension;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */

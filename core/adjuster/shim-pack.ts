@@ -108,7 +108,7 @@ export const shimPack: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], reference: 0 },
   sample: { adjuster: { reference: 3, sizes: [1.5], max: 9 }, from: 3, to: 4.5 },
-  further: {
+  extension: {
     unit: 'mm',
     takes: ['an offset bush or a thinner bracket', 'more shims, longer studs'],
     beyond: (pack, end) => onwards(sums(pack as ShimPack), end, Math.min(...pack.sizes, COARSEST), MOST_FURTHER),

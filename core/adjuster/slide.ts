@@ -49,7 +49,7 @@ export const slide: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], step: 1, range: [-10, 10], reference: 0 },
   sample: { adjuster: { reference: 0, step: 1, range: [-10, 10] }, from: -2, to: 4 },
-  further: {
+  extension: {
     unit: 'mm',
     takes: ['longer slots or an offset plate', 'longer slots or an offset plate'],
     beyond: (plate, end) => onwards(slide.positions(plate), end, Math.min(plate.step, 1), MOST_FURTHER),

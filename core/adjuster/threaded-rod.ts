@@ -130,7 +130,7 @@ export const threadedRod: AdjusterKind = {
   ],
   start: { stepTurns: 1 / 12, range: [-6, 6], reference: 0 },
   sample: { adjuster: { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, from: 0, to: 1.25 },
-  further: {
+  extension: {
     unit: 'turns',
     takes: ['a shorter rod', 'a longer rod'],
     beyond: (rod, end) => onwards(threadedRod.positions(rod), end, Math.max(rod.stepTurns, 0.25), 6),

@@ -87,7 +87,7 @@ export const wedgeShim: AdjusterKind = {
   ],
   start: { marks: 24, reference: NONE },
   sample: { adjuster: { reference: NONE, degrees: [0.5], marks: 24 }, from: NONE, to: '0.5@45' },
-  further: {
+  extension: {
     unit: 'degrees',
     takes: ['', 'a shim with more taper'],
     // Less than none is a shim turned round, which it has.

@@ -13,7 +13,7 @@ export const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[0] * b[1] - a[1] * b[0],
 ];
 /** The unit vector along `a`, which must not be zero: callers check at the edge. */
-export const unit = (a: Vec3): Vec3 => scale(a, 1 / norm(a));
+export const normalised = (a: Vec3): Vec3 => scale(a, 1 / norm(a));
 /** Half way between two points. */
 export const middle = (a: Vec3, b: Vec3): Vec3 => scale(add(a, b), 0.5);
 /** As a mirror in the middle of the car shows it. */

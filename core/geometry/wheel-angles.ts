@@ -5,7 +5,7 @@
  */
 import type { Vec3 } from '../contract.ts';
 import { asin, atan2, cos, degrees, radians, sin } from './angle.ts';
-import { add, cross, dot, scale, unit } from './vector.ts';
+import { add, cross, dot, normalised, scale } from './vector.ts';
 
 /** Unit spin axis, pointing outboard, of a wheel at `camber` and `toe`, degrees. */
 export function spinAxis(camber: number, toe: number): Vec3 {
@@ -25,7 +25,7 @@ export const saiOf = (axis: Vec3): number => degrees(atan2(-axis[1], axis[2]));
 
 /** Unit steering axis, lower to upper, at `caster` and `sai`, degrees, both projected. */
 export function steeringAxis(caster: number, sai: number): Vec3 {
-  return unit([-Math.tan(radians(caster)), -Math.tan(radians(sai)), 1]);
+  return normalised([-Math.tan(radians(caster)), -Math.tan(radians(sai)), 1]);
 }
 
 /** `v` turned about the unit axis `k` by `angle` degrees, right-handed (Rodrigues' formula). */

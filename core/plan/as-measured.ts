@@ -17,7 +17,7 @@ import type {
   Suspension,
   WheelReading,
 } from '../contract.ts';
-import { compileCar, type Unit } from '../pose/car-model.ts';
+import { type Assembly, compileCar } from '../pose/car-model.ts';
 import { AXLES, isLeft } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { predictWith, thrustChange } from './predict.ts';
@@ -63,9 +63,9 @@ function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReadin
   if (suspensionKinds[axle.suspension.kind]?.points.length === 0) return car;
   for (let round = 0; round < ROUNDS; round++) {
     let off = 0;
-    const units = compileCar({ ...car, [name]: axle });
+    const assemblies = compileCar({ ...car, [name]: axle });
     for (const corner of corners) {
-      const shown = shownAt(units, corner, settings);
+      const shown = shownAt(assemblies, corner, settings);
       if (!shown) return car;
       const { camber, toe } = read(corner);
       const by = { camber: (camber ?? shown.camber) - shown.camber, toe: (toe ?? shown.toe) - shown.toe };
@@ -78,21 +78,21 @@ function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReadin
   return { ...car, [name]: axle };
 }
 
-function shownAt(units: readonly Unit[], corner: Corner, settings: CarSettings) {
-  const { corners, model } = units.find((unit) => unit.corners.includes(corner)) as Unit;
+function shownAt(assemblies: readonly Assembly[], corner: Corner, settings: CarSettings) {
+  const { corners, model } = assemblies.find((assembly) => assembly.corners.includes(corner)) as Assembly;
   const pose = model.pose(corners.map((one): Settings => settings[one] ?? {}));
   return pose.reachable ? pose.corners[corners.indexOf(corner)] : undefined;
 }
 
 function turned(axle: Axle, corner: Corner, by: { readonly camber: number; readonly toe: number }): Axle {
   const lean = (one: Suspension): Suspension => ({ ...one, camber: one.camber + by.camber, toe: one.toe + by.toe });
-  const right = axle.rightSuspension ?? mirrored(axle.suspension);
+  const right = axle.rightSuspension ?? mirroredSuspension(axle.suspension);
   if (isLeft(corner)) return { ...axle, suspension: lean(axle.suspension), rightSuspension: right };
   return { ...axle, rightSuspension: lean(right) };
 }
 
 /** The right side of an axle that gave none: what a rigid axle has once stands with the left. */
-function mirrored(left: Suspension): Suspension {
+function mirroredSuspension(left: Suspension): Suspension {
   const once = suspensionKinds[left.kind]?.rigidAxle?.once ?? [];
   const points = Object.entries(left.points).filter(([name]) => !once.includes(name));
   return { ...left, points: Object.fromEntries(points) };

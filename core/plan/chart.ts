@@ -5,7 +5,7 @@ import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
 import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, Position, Settings, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { UnitModel } from '../pose/mechanism.ts';
+import { Mechanism } from '../pose/mechanism.ts';
 
 export interface ChartCell {
   /** Degrees gained against where the adjusters stand; absent where no pose exists. */
@@ -39,7 +39,7 @@ export function chartOf(
   const fitted = validateAdjusters(adjusters, checked);
   const stands = validateSettings(settings, fitted);
   const [columns, rows] = [positionsOf(fitted, across, 'across'), positionsOf(fitted, down, 'down')];
-  const model = UnitModel.ofCorner(checked, fitted).corner();
+  const model = Mechanism.ofCorner(checked, fitted).corner();
   const now = model.pose(stands);
   const cell = (x: Position, y: Position): ChartCell => {
     const pose = model.pose({ ...stands, [across]: x, [down]: y });

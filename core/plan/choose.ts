@@ -1,12 +1,12 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
 import type { PlanStyle } from '../contract.ts';
 import { surest } from './chance/surest.ts';
-import { byCorner, type Positions, type Situation } from './problem.ts';
+import { byCorner, type Positions, type Problem } from './problem.ts';
 import { type Found, type Goal, SAME_EFFORT } from './search/branch-and-bound.ts';
 import { Drawer } from './shims/drawer.ts';
-import { movableAt, type Problem, problemsOf, settingsIn, solve } from './subproblem.ts';
+import { movableAt, type Subproblem, settingsIn, solve, subproblemsOf } from './subproblem.ts';
 
-/** One choice for each problem. */
+/** One choice for each subproblem. */
 type Answer = readonly Found[];
 
 export class Choices {
@@ -14,13 +14,13 @@ export class Choices {
   readonly combinations: number;
   /** Where shims are counted. */
   readonly drawer: Drawer | undefined;
-  readonly #problems: readonly Problem[];
+  readonly #subproblems: readonly Subproblem[];
 
-  constructor(private readonly situation: Situation) {
-    const { request, now } = situation;
+  constructor(private readonly problem: Problem) {
+    const { request, now } = problem;
     this.drawer = request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now);
-    this.#problems = problemsOf(situation, this.drawer);
-    this.combinations = this.#problems
+    this.#subproblems = subproblemsOf(problem, this.drawer);
+    this.combinations = this.#subproblems
       .flatMap(({ states }) => states)
       .reduce((product, { count }) => product * count, 1);
   }
@@ -30,7 +30,8 @@ export class Choices {
    * the aims, or for the surest what is likelier to read in the windows all the same.
    */
   best(style: PlanStyle): Positions {
-    if (style === 'surest') return this.#positions(this.#problems.map((problem) => surest(problem, this.situation)));
+    if (style === 'surest')
+      return this.#positions(this.#subproblems.map((subproblem) => surest(subproblem, this.problem)));
     const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
     return this.#positions(within ?? (this.#solve({ inWindow: false, effortFirst: false }) as Answer));
   }
@@ -40,7 +41,7 @@ export class Choices {
    * nearest to the aims first, the least work last. None where the windows cannot all be met.
    */
   tradeOff(): { readonly effort: number; readonly positions: Positions }[] {
-    const fronts = this.#problems.map((problem) => front(problem));
+    const fronts = this.#subproblems.map((subproblem) => front(subproblem));
     const all = fronts.reduce<readonly Answer[]>(
       (answers, next) => notWorse(answers.flatMap((answer) => next.map((found) => [...answer, found]))),
       [[]],
@@ -50,8 +51,8 @@ export class Choices {
 
   #solve(goal: Goal): Answer | undefined {
     const answers: Found[] = [];
-    for (const problem of this.#problems) {
-      const found = solve(problem, goal);
+    for (const subproblem of this.#subproblems) {
+      const found = solve(subproblem, goal);
       if (!found) return undefined;
       answers.push(found);
     }
@@ -59,8 +60,8 @@ export class Choices {
   }
 
   #positions(answer: Answer): Positions {
-    const moved = this.#problems.map((problem, p) => settingsIn(problem, answer[p] as Found));
-    return byCorner((corner) => moved.find((own) => own[corner])?.[corner] ?? this.situation.now[corner]);
+    const moved = this.#subproblems.map((subproblem, p) => settingsIn(subproblem, answer[p] as Found));
+    return byCorner((corner) => moved.find((own) => own[corner])?.[corner] ?? this.problem.now[corner]);
   }
 }
 
@@ -68,14 +69,14 @@ const sum = (answer: Answer, what: 'effort' | 'distance'): number =>
   answer.reduce((total, found) => total + found[what], 0);
 
 /** The nearest, then the nearest of those that take less work, and so on. */
-function front(problem: Problem): Found[] {
+function front(subproblem: Subproblem): Found[] {
   const found: Found[] = [];
-  let next = solve(problem, { inWindow: true, effortFirst: false });
+  let next = solve(subproblem, { inWindow: true, effortFirst: false });
   while (next) {
     found.push(next);
     // Further below than two sums that are taken for the same.
     const maxEffort = next.effort - 2 * SAME_EFFORT;
-    next = maxEffort < 0 ? undefined : solve(problem, { inWindow: true, effortFirst: false, maxEffort });
+    next = maxEffort < 0 ? undefined : solve(subproblem, { inWindow: true, effortFirst: false, maxEffort });
   }
   return found;
 }

@@ -7,9 +7,9 @@ import { shortfallOf } from './answer/shortfall.ts';
 import { isLowerCam, rankOf, roleOf } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
 import { predictWith } from './predict.ts';
-import { judge, kindOfAdjuster, minutesOf, movedTo, type Positions, type Situation, situationOf } from './problem.ts';
+import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
 import { type Drawer, shimsOf } from './shims/drawer.ts';
-import { drawerNotes } from './shims/shim-notes.ts';
+import { shimNotes } from './shims/shim-notes.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
@@ -24,36 +24,36 @@ import { drawerNotes } from './shims/shim-notes.ts';
  * @throws InputError naming the field, the value and what is allowed
  */
 export function planMoves(given: PlanRequest): Plan {
-  const situation = situationOf(given);
-  const choices = new Choices(situation);
-  const { style = 'closest', maxEffort } = situation.request;
+  const problem = problemOf(given);
+  const choices = new Choices(problem);
+  const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const positions =
     (enough.find(({ effort }) => effort <= (maxEffort as number)) ?? enough.at(-1))?.positions ?? choices.best(style);
-  return planTo(situation, positions, choices);
+  return planTo(problem, positions, choices);
 }
 
-function planTo(situation: Situation, positions: Positions, choices: Choices): Plan {
-  const judged = judge(situation, positions);
-  const moves = inOrder(situation, positions, choices.drawer);
+function planTo(problem: Problem, positions: Positions, choices: Choices): Plan {
+  const judged = evaluate(problem, positions);
+  const moves = inOrder(problem, positions, choices.drawer);
   const { predicted, deviation, inWindow, chance, distance } = judged;
   return {
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
-    effort: workOf(situation, positions),
+    effort: workOf(problem, positions),
     optimum: { proven: true, combinations: choices.combinations },
-    shortfall: shortfallOf(situation, judged, positions),
-    notes: [...drawerNotes(situation, choices, moves, inWindow), ...notesOf(situation, moves, positions)],
-    unmeasured: situation.unmeasured.map(({ where, angle }) => ({ where, angle })),
+    shortfall: shortfallOf(problem, judged, positions),
+    notes: [...shimNotes(problem, choices, moves, inWindow), ...notesOf(problem, moves, positions)],
+    unmeasured: problem.unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }
 
 /** Minutes. */
-const workOf = (situation: Situation, positions: Positions): number =>
-  movedTo(situation, positions).reduce((sum, { adjuster }) => sum + minutesOf(adjuster), 0);
+const workOf = (problem: Problem, positions: Positions): number =>
+  movedTo(problem, positions).reduce((sum, { adjuster }) => sum + minutesOf(adjuster), 0);
 
-function inOrder(situation: Situation, positions: Positions, drawer?: Drawer): Move[] {
-  const { request, model, now } = situation;
-  const steps = movedTo(situation, positions)
+function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): Move[] {
+  const { request, model, now } = problem;
+  const steps = movedTo(problem, positions)
     .map((step) => {
       const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
       return { ...step, rank: rankOf(step.corner, role, request.car[axleOf(step.corner)].adjusters.some(isLowerCam)) };
@@ -101,8 +101,8 @@ const FEW = 5;
  * @throws InputError naming the field, the value and what is allowed
  */
 export function planChoices(given: PlanRequest): PlanChoice[] {
-  const situation = situationOf(given);
-  const choices = new Choices(situation);
+  const problem = problemOf(given);
+  const choices = new Choices(problem);
   const front = choices.tradeOff();
   const last = Math.max(0, front.length - 1);
   const spread = Array.from({ length: FEW }, (_, i) => Math.round((i * last) / (FEW - 1)));
@@ -125,9 +125,9 @@ export function planChoices(given: PlanRequest): PlanChoice[] {
     add(positions, style ? { style } : { style: 'closest', maxEffort: effort }, ...styles);
   }
   return [...found.values()].map(({ positions, ...rest }) => {
-    const { inWindow, distance, chance } = judge(situation, positions);
-    const offAim = Math.sqrt(distance / Math.max(1, situation.terms.length));
-    const moves = movedTo(situation, positions).length;
-    return { ...rest, moves, effort: workOf(situation, positions), inWindow, distance, offAim, chance };
+    const { inWindow, distance, chance } = evaluate(problem, positions);
+    const offAim = Math.sqrt(distance / Math.max(1, problem.terms.length));
+    const moves = movedTo(problem, positions).length;
+    return { ...rest, moves, effort: workOf(problem, positions), inWindow, distance, offAim, chance };
   });
 }

@@ -19,7 +19,7 @@ export const thrustChange = (left: number, right: number): number => (left - rig
 
 /**
  * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
- * `from`), unit by unit. Against the thrust line, front toe also moves with the rear wheels.
+ * `from`), assembly by assembly. Against the thrust line, front toe also moves with the rear wheels.
  * Takes validated input.
  */
 export function predictWith(model: CarModel, reading: Reading, from: CarSettings, to: CarSettings): Reading {
@@ -27,14 +27,14 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
   const unreachable: { corner: Corner; message: string }[] = [];
   const toeChange: Partial<Record<Corner, number>> = {};
   const thrustLine = reading.toeReference === 'thrust-line';
-  for (const unit of model) {
-    const { corners } = unit;
+  for (const assembly of model) {
+    const { corners } = assembly;
     const asked = corners.some((corner) => reading[corner] || (thrustLine && axleOf(corner) === 'rear'));
     if (!asked) continue;
-    const before = unit.model.pose(corners.map((corner) => from[corner] ?? {}));
+    const before = assembly.model.pose(corners.map((corner) => from[corner] ?? {}));
     // Most calls ask about one move: what stands still need not be solved twice.
     const still = corners.every((corner) => from[corner] === to[corner]);
-    const after = still ? before : unit.model.pose(corners.map((corner) => to[corner] ?? {}));
+    const after = still ? before : assembly.model.pose(corners.map((corner) => to[corner] ?? {}));
     corners.forEach((corner, i) => {
       const measured = reading[corner];
       if (before.reachable && after.reachable) {

@@ -15,11 +15,11 @@ import {
   type Settings,
   type WheelReading,
 } from '../contract.ts';
-import { type CarModel, compileCar, type Unit } from '../pose/car-model.ts';
-import { ANGLES, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import { type Assembly, type CarModel, compileCar } from '../pose/car-model.ts';
+import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
 import type { SpecTerm } from '../reading/spec-terms.ts';
 import { chanceOf } from './chance/chance.ts';
-import { type Covariance, DEFAULT_GAUGE, Unknowns } from './chance/covariance.ts';
+import { type Covariance, DEFAULT_GAUGE, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
 import { samePosition } from './states/axis.ts';
 import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
@@ -27,29 +27,31 @@ import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
 /** Where every adjuster of every corner stands. */
 export type Positions = Record<Corner, Settings>;
 
-export interface Situation {
+export interface Problem {
   /** Validated. */
   readonly request: PlanRequest;
   readonly model: CarModel;
   readonly now: Positions;
   readonly terms: readonly Term[];
   readonly unmeasured: readonly SpecTerm[];
-  /** What is not known of each unit. */
-  readonly unknowns: ReadonlyMap<Unit, Unknowns>;
+  /** What is not known of each assembly. */
+  readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
 }
 
 /** @throws InputError naming the field, the value and what is allowed */
-export function situationOf(given: PlanRequest): Situation {
+export function problemOf(given: PlanRequest): Problem {
   const request = validatePlanRequest(given);
   const model = compileCar(request.car);
   const now = complete(request);
   const gauge = request.gauge ?? DEFAULT_GAUGE;
-  const unknowns = new Map(model.map((unit) => [unit, new Unknowns(unit, settingsOf(unit, now), gauge)]));
-  return { request, model, now, ...termsOf(request.spec, request.reading), unknowns };
+  const uncertainty = new Map(
+    model.map((assembly) => [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge)]),
+  );
+  return { request, model, now, ...termsOf(request.spec, request.reading), uncertainty };
 }
 
 /** What the rack will read at some positions, and how that stands to the windows. */
-export interface Judged {
+export interface Evaluation {
   readonly predicted: Reading;
   readonly deviation: Plan['deviation'];
   readonly values: ReadonlyMap<Term, number>;
@@ -59,19 +61,21 @@ export interface Judged {
 }
 
 /** Each wheel's own angles at some positions, corner by corner, and what every term then is. */
-export function valuesAt({ request, model, now, terms }: Situation, positions: Positions) {
+export function valuesAt({ request, model, now, terms }: Problem, positions: Positions) {
   // The terms carry the thrust angle's share themselves.
   const own = predictWith(model, { ...request.reading, toeReference: 'centreline' }, now, positions);
   const angles = CORNERS.map((corner) => anglesOf(own[corner]));
   return { angles, values: new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)])) };
 }
 
-export function judge(situation: Situation, positions: Positions): Judged {
-  const { request, model, now, terms, unknowns } = situation;
+export function evaluate(problem: Problem, positions: Positions): Evaluation {
+  const { request, model, now, terms, uncertainty } = problem;
   const predicted = predictWith(model, request.reading, now, positions);
-  const { angles, values } = valuesAt(situation, positions);
-  const covariances = model.map((unit) => (unknowns.get(unit) as Unknowns).covariance(settingsOf(unit, positions)));
-  const byUnit = model.map(({ corners }) =>
+  const { angles, values } = valuesAt(problem, positions);
+  const covariances = model.map((assembly) =>
+    (uncertainty.get(assembly) as Uncertainty).covariance(settingsOf(assembly, positions)),
+  );
+  const byAssembly = model.map(({ corners }) =>
     Float64Array.from(corners.flatMap((corner) => [...(angles[CORNERS.indexOf(corner)] as Float64Array)])),
   );
   return {
@@ -80,12 +84,12 @@ export function judge(situation: Situation, positions: Positions): Judged {
     values,
     inWindow: terms.every((term) => isIn(term, values.get(term) as number)),
     distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
-    chance: chanceOf(terms, model, byUnit, covariances),
+    chance: chanceOf(terms, model, byAssembly, covariances),
   };
 }
 
 /** Adjusters that stand elsewhere at these positions than now. */
-export function movedTo({ request: { car }, now }: Situation, positions: Positions) {
+export function movedTo({ request: { car }, now }: Problem, positions: Positions) {
   return CORNERS.flatMap((corner) =>
     adjustersOf(car, corner).flatMap((adjuster) => {
       const from = now[corner][adjuster.id] as Position;
@@ -104,7 +108,7 @@ export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster
 export const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
   Object.fromEntries(CORNERS.map((corner) => [corner, make(corner)])) as Record<Corner, T>;
 
-export const settingsOf = ({ corners }: Unit, positions: Positions): Settings[] =>
+export const settingsOf = ({ corners }: Assembly, positions: Positions): Settings[] =>
   corners.map((corner) => positions[corner]);
 
 /** Where every adjuster stands, those that were not given at their reference. */
@@ -117,7 +121,7 @@ export function complete({ car, settings }: Pick<PlanRequest, 'car' | 'settings'
 }
 
 function anglesOf(wheel: WheelReading = {}): Float64Array {
-  const angles = new Float64Array(ANGLES);
+  const angles = new Float64Array(ANGLES_A_WHEEL);
   angles[CAMBER] = wheel.camber ?? 0;
   angles[CASTER] = wheel.caster ?? 0;
   angles[TOE] = wheel.toe ?? 0;
@@ -130,7 +134,7 @@ function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly
     corners.forEach((corner, side) => {
       const wheel = predicted[corner];
       if (!wheel) return;
-      const place = (k: number): number => (ANGLES * side + k) * (ANGLES * corners.length + 1);
+      const place = (k: number): number => (ANGLES_A_WHEEL * side + k) * (ANGLES_A_WHEEL * corners.length + 1);
       const sigma = (k: number): number => Math.sqrt((covariances[u] as Covariance)[place(k)] as number);
       deviation[corner] = {
         ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),

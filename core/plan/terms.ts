@@ -5,21 +5,21 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
 import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
-import type { Unit } from '../pose/car-model.ts';
-import { ANGLES, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import type { Assembly } from '../pose/car-model.ts';
+import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
 import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
 import { thrustChange } from './predict.ts';
 
 /** `factor` times one angle (CAMBER, CASTER or TOE; from ANGLES on a tie) of one corner. */
-export interface Part {
+export interface TermPart {
   readonly corner: Corner;
   readonly angle: number;
   readonly factor: number;
 }
 
 export interface Term extends SpecTerm {
-  readonly parts: readonly Part[];
+  readonly parts: readonly TermPart[];
   readonly constant: number;
   /** A limit of the parts themselves, kept whether or not the windows can be met; it costs nothing. */
   readonly hard?: true;
@@ -59,7 +59,7 @@ export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasur
   return { terms, unmeasured };
 }
 
-function partsOf(where: Corner | AxleName, angle: string): Part[] {
+function partsOf(where: Corner | AxleName, angle: string): TermPart[] {
   const place = PLACE[angle] as number;
   if (!isAxle(where)) return [{ corner: where, angle: place, factor: 1 }];
   const [left, right] = PAIR[angle] as readonly [number, number];
@@ -76,7 +76,7 @@ const isMeasured = (reading: Reading, corner: Corner, angle: number): boolean =>
  * Front toe that is read against the thrust line falls on the left, and rises on the right, by what the thrust angle
  * gains. The constant takes the thrust angle of now away, which is in the reading already.
  */
-function againstThrustLine(parts: readonly Part[], reading: Reading): { parts: Part[]; constant: number } {
+function againstThrustLine(parts: readonly TermPart[], reading: Reading): { parts: TermPart[]; constant: number } {
   const all = [...parts];
   let constant = 0;
   if (reading.toeReference === 'thrust-line') {
@@ -98,20 +98,21 @@ function againstThrustLine(parts: readonly Part[], reading: Reading): { parts: P
 }
 
 /** Units that no term ties to one another are planned apart: smaller problems, same answer. */
-export function groups(terms: readonly Term[], units: readonly Unit[]): Unit[][] {
-  const leader = new Map<Unit, Unit>(units.map((unit) => [unit, unit]));
-  const find = (unit: Unit): Unit => {
-    const up = leader.get(unit) as Unit;
-    return up === unit ? unit : find(up);
+export function groups(terms: readonly Term[], assemblies: readonly Assembly[]): Assembly[][] {
+  const leader = new Map<Assembly, Assembly>(assemblies.map((assembly) => [assembly, assembly]));
+  const find = (assembly: Assembly): Assembly => {
+    const up = leader.get(assembly) as Assembly;
+    return up === assembly ? assembly : find(up);
   };
-  const unitOf = ({ corner }: Part): Unit => units.find(({ corners }) => corners.includes(corner)) as Unit;
+  const assemblyOf = ({ corner }: TermPart): Assembly =>
+    assemblies.find(({ corners }) => corners.includes(corner)) as Assembly;
   for (const { parts } of terms) {
-    for (const part of parts) leader.set(find(unitOf(part)), find(unitOf(parts[0] as Part)));
+    for (const part of parts) leader.set(find(assemblyOf(part)), find(assemblyOf(parts[0] as TermPart)));
   }
-  const found = new Map<Unit, Unit[]>();
-  for (const unit of units) found.set(find(unit), [...(found.get(find(unit)) ?? []), unit]);
-  const used = new Set(terms.flatMap(({ parts }) => parts.map(unitOf)));
-  return [...found.values()].filter((group) => group.some((unit) => used.has(unit)));
+  const found = new Map<Assembly, Assembly[]>();
+  for (const assembly of assemblies) found.set(find(assembly), [...(found.get(find(assembly)) ?? []), assembly]);
+  const used = new Set(terms.flatMap(({ parts }) => parts.map(assemblyOf)));
+  return [...found.values()].filter((group) => group.some((assembly) => used.has(assembly)));
 }
 
 /** ((value − aim)/half window)² */
@@ -144,7 +145,7 @@ export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Ter
       const at = (corner: Corner) =>
         adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, now[corner][adjuster.id] ?? adjuster.reference);
       const most = Math.max(at(left)?.most ?? 0, Math.abs((at(left)?.value ?? 0) - (at(right)?.value ?? 0)));
-      const angle = ANGLES + k;
+      const angle = ANGLES_A_WHEEL + k;
       return {
         where: name,
         angle: adjuster.id,

@@ -1,46 +1,46 @@
-/** A car compiled for solving: one model for each unit, the corners that are solved together. */
+/** A car compiled for solving: one model for each assembly, the corners that are solved together. */
 import type { Car, Corner, Settings } from '../contract.ts';
 import { AXLES } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { type CornerModel, type Side, sidesOf, UnitModel } from './mechanism.ts';
+import { type CornerModel, Mechanism, type Side, sidesOf } from './mechanism.ts';
 
 /** One corner, or the left and the right one of a rigid axle. */
-export interface Unit {
+export interface Assembly {
   readonly corners: readonly Corner[];
   readonly sides: readonly Side[];
   /** Compiled when it is first asked for. */
-  readonly model: UnitModel;
+  readonly model: Mechanism;
 }
 
-/** The units of a car, front to rear, left to right. */
-export type CarModel = readonly Unit[];
+/** The assemblies of a car, front to rear, left to right. */
+export type CarModel = readonly Assembly[];
 
 /** Compiles a validated car. */
 export function compileCar(car: Car): CarModel {
   return (['front', 'rear'] as const).flatMap((name) => {
     const [left, right] = sidesOf(car[name]);
     const field = `${name}.suspension`;
-    if (suspensionKinds[left.suspension.kind]?.rigidAxle) return [unit(AXLES[name], [left, right], field)];
+    if (suspensionKinds[left.suspension.kind]?.rigidAxle) return [assembly(AXLES[name], [left, right], field)];
     const rightField = car[name].rightSuspension ? `${name}.rightSuspension` : field;
-    return [unit([AXLES[name][0]], [left], field), unit([AXLES[name][1]], [right], rightField)];
+    return [assembly([AXLES[name][0]], [left], field), assembly([AXLES[name][1]], [right], rightField)];
   });
 }
 
-function unit(corners: readonly Corner[], sides: readonly Side[], field: string): Unit {
-  let compiled: UnitModel | undefined;
+function assembly(corners: readonly Corner[], sides: readonly Side[], field: string): Assembly {
+  let compiled: Mechanism | undefined;
   return {
     corners,
     sides,
     get model() {
-      compiled ??= new UnitModel(sides, field);
+      compiled ??= new Mechanism(sides, field);
       return compiled;
     },
   };
 }
 
-/** One corner, the rest of its unit standing at `others`. */
+/** One corner, the rest of its assembly standing at `others`. */
 export function cornerOf(car: CarModel, corner: Corner, others: Readonly<Record<Corner, Settings>>): CornerModel {
-  const { corners, model } = car.find((one) => one.corners.includes(corner)) as Unit;
+  const { corners, model } = car.find((one) => one.corners.includes(corner)) as Assembly;
   return model.corner(
     corners.indexOf(corner),
     corners.map((one) => others[one]),

@@ -5,7 +5,7 @@ import { validateAxle } from '../check/car.ts';
 import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, Axle, CornerPose, Settings, Suspension } from '../contract.ts';
 import { kindOf } from './linkage.ts';
-import { sidesOf, UnitModel } from './mechanism.ts';
+import { Mechanism, sidesOf } from './mechanism.ts';
 
 /** What one step of an adjuster does to its wheel, degrees. */
 export interface StepEffect {
@@ -32,7 +32,7 @@ export function adjusterEffects(
 ): StepEffect[] {
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
-  return stepEffects(UnitModel.ofCorner(checked, fitted), 0, validateSettings(settings, fitted));
+  return stepEffects(Mechanism.ofCorner(checked, fitted), 0, validateSettings(settings, fitted));
 }
 
 /**
@@ -44,16 +44,16 @@ export function axleEffects(axle: Axle): { readonly left: StepEffect[]; readonly
   const [left, right] = sidesOf(validateAxle(axle));
   if (!kindOf(left.suspension).rigidAxle) {
     return {
-      left: stepEffects(new UnitModel([left]), 0, {}),
-      right: stepEffects(new UnitModel([right]), 0, {}),
+      left: stepEffects(new Mechanism([left]), 0, {}),
+      right: stepEffects(new Mechanism([right]), 0, {}),
     };
   }
-  const model = new UnitModel([left, right], 'axle.suspension');
+  const model = new Mechanism([left, right], 'axle.suspension');
   return { left: stepEffects(model, 0, {}), right: stepEffects(model, 1, {}) };
 }
 
 /** Of each adjuster of one side of a unit, the other side at its references. */
-function stepEffects(model: UnitModel, side: number, stands: Settings): StepEffect[] {
+function stepEffects(model: Mechanism, side: number, stands: Settings): StepEffect[] {
   const at = (settings: Settings): Settings[] => model.sides.map((_, i) => (i === side ? settings : {}));
   return (model.sides[side]?.adjusters ?? []).flatMap((adjuster) => {
     const { from, to, name } = (adjusterKinds[adjuster.kind] as AdjusterKind).step(adjuster);

@@ -6,7 +6,7 @@
  * right of an axle is mirrored into it.
  */
 import type { Suspension, Vec3 } from '../contract.ts';
-import { cross, distance, middle, mirrored, sub, unit } from '../geometry/vector.ts';
+import { cross, distance, middle, mirrored, normalised, sub } from '../geometry/vector.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { linksOf, type SuspensionKind } from '../suspension/kind.ts';
@@ -65,7 +65,7 @@ export function kindOf(suspension: Suspension, field = 'suspension'): Suspension
 /** Two unit vectors square to `axis` and to each other. */
 function squareTo(axis: Vec3): [Vec3, Vec3] {
   const helper: Vec3 = Math.abs(axis[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0];
-  const first = unit(cross(axis, helper));
+  const first = normalised(cross(axis, helper));
   return [first, cross(axis, first)];
 }
 
@@ -162,7 +162,7 @@ function holdWheel(
     }
   }
   for (const [body, through] of lines) {
-    for (const normal of squareTo(unit(sub(point(body), point(through))))) {
+    for (const normal of squareTo(normalised(sub(point(body), point(through))))) {
       row(LINE, () => {
         place(body, point(body));
         upright(through);

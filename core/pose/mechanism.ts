@@ -41,13 +41,13 @@ export interface PoseOptions {
   readonly rack?: number;
 }
 
-/** Angles of a unit's wheels, degrees, at the places CAMBER, CASTER, TOE of each; caster stays 0 without steering axis. */
+/** Angles of an assembly's wheels, degrees, at the places CAMBER, CASTER, TOE of each; caster stays 0 without steering axis. */
 export type Angles = Float64Array;
 export const CAMBER = 0;
 export const CASTER = 1;
 export const TOE = 2;
 /** How many angles a wheel has. */
-export const ANGLES = 3;
+export const ANGLES_A_WHEEL = 3;
 
 /** One corner as it was given: validated. */
 export interface Side {
@@ -70,18 +70,18 @@ export interface Fitted {
   readonly known: Map<Position, Change>;
 }
 
-export interface UnitPose {
+export interface MechanismPose {
   readonly reachable: true;
   readonly corners: readonly CornerPose[];
 }
 
-/** One corner of a unit while the others stay where they are. */
+/** One corner of an assembly while the others stay where they are. */
 export interface CornerModel {
   readonly kind: SuspensionKind;
   readonly pose: (settings: Settings, options?: PoseOptions) => CornerPose | Unreachable;
 }
 
-export class UnitModel {
+export class Mechanism {
   readonly linkage: Linkage;
   /** Adjusters by id, a side each. */
   readonly fitted: readonly ReadonlyMap<string, Fitted>[];
@@ -116,10 +116,10 @@ export class UnitModel {
     );
   }
 
-  /** The unit of a corner that is asked about alone: the other end of its rigid axle is its mirror, at the reference. */
-  static ofCorner(suspension: Suspension, adjusters: readonly Adjuster[], field?: string): UnitModel {
+  /** The assembly of a corner that is asked about alone: the other end of its rigid axle is its mirror, at the reference. */
+  static ofCorner(suspension: Suspension, adjusters: readonly Adjuster[], field?: string): Mechanism {
     const other = kindOf(suspension, field).rigidAxle ? [{ suspension, adjusters: [] }] : [];
-    return new UnitModel([{ suspension, adjusters }, ...other], field);
+    return new Mechanism([{ suspension, adjusters }, ...other], field);
   }
 
   /** One corner, the others at `others`, by default their references. */
@@ -193,9 +193,9 @@ export class UnitModel {
       const axis = this.#axis;
       const caster = this.#steeringAxis(wheel, params) ? casterOf([axis[0] as number, 0, axis[2] as number]) : 0;
       // A sum with 0 turns −0 into 0.
-      out[ANGLES * w + CAMBER] = camberOf([x, y, z]) + (params[angles + ADD_CAMBER] as number);
-      out[ANGLES * w + CASTER] = caster + (params[angles + ADD_CASTER] as number);
-      out[ANGLES * w + TOE] = toeOf([x, y, z]) + (params[angles + ADD_TOE] as number);
+      out[ANGLES_A_WHEEL * w + CAMBER] = camberOf([x, y, z]) + (params[angles + ADD_CAMBER] as number);
+      out[ANGLES_A_WHEEL * w + CASTER] = caster + (params[angles + ADD_CASTER] as number);
+      out[ANGLES_A_WHEEL * w + TOE] = toeOf([x, y, z]) + (params[angles + ADD_TOE] as number);
     }
     return true;
   }
@@ -243,10 +243,10 @@ export class UnitModel {
   }
 
   /** The whole pose at these positions, side by side, or that there is none. */
-  pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): UnitPose | Unreachable {
+  pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): MechanismPose | Unreachable {
     const { solver, wheels } = this.linkage;
     const params = this.parameters(settings, options);
-    const out = new Float64Array(ANGLES * wheels.length);
+    const out = new Float64Array(ANGLES_A_WHEEL * wheels.length);
     const converged = this.angles(params, out);
     const verdict = solver?.verdict(converged) ?? FIXED;
     if (!converged) {
@@ -255,7 +255,7 @@ export class UnitModel {
       return { reachable: false, message, verdict };
     }
     const corners = wheels.map((wheel, w) => {
-      const angles = out.subarray(ANGLES * w, ANGLES * (w + 1));
+      const angles = out.subarray(ANGLES_A_WHEEL * w, ANGLES_A_WHEEL * (w + 1));
       return this.#cornerPose(wheel, params, angles, options[w]?.travel ?? 0, verdict);
     });
     return { reachable: true, corners };

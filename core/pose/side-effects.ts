@@ -7,9 +7,9 @@ import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
 import { check } from '../check/refuse.ts';
 import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Vec3 } from '../contract.ts';
-import { dot, scale, sub, unit } from '../geometry/vector.ts';
+import { dot, normalised, scale, sub } from '../geometry/vector.ts';
 import { spinAxis } from '../geometry/wheel-angles.ts';
-import { type CornerModel, UnitModel } from './mechanism.ts';
+import { type CornerModel, Mechanism } from './mechanism.ts';
 
 /** mm of bump and of droop over which bump steer and camber gain are told. */
 export const TRAVEL = 25;
@@ -38,7 +38,7 @@ export interface SideEffects {
 export function sideEffects(suspension: Suspension, adjusters: readonly Adjuster[], settings: Settings): SideEffects {
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
-  return sideEffectsOf(UnitModel.ofCorner(checked, fitted).corner(), validateSettings(settings, fitted));
+  return sideEffectsOf(Mechanism.ofCorner(checked, fitted).corner(), validateSettings(settings, fitted));
 }
 
 /** The same of a compiled corner. */
@@ -70,9 +70,9 @@ function atGround(model: CornerModel, { points, wheelCentre, camber, toe, sai }:
   const axis = sub(points[ends[1]] as Vec3, lower);
   const pierces = sub(lower, scale(axis, lower[2] / axis[2]));
   const spin = spinAxis(camber, toe);
-  const down = unit(sub(scale(spin, spin[2]), [0, 0, 1]));
+  const down = normalised(sub(scale(spin, spin[2]), [0, 0, 1]));
   const contact = sub(wheelCentre, scale(down, wheelCentre[2] / down[2]));
-  const outboard = unit([spin[0], spin[1], 0]);
+  const outboard = normalised([spin[0], spin[1], 0]);
   const ahead: Vec3 = [outboard[1], -outboard[0], 0];
   const offset = sub(contact, pierces);
   return { sai, scrubRadius: dot(offset, outboard), casterTrail: -dot(offset, ahead) };
@@ -118,7 +118,7 @@ export function heightEffect(
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
   const stands = validateSettings(settings, fitted);
-  const model = UnitModel.ofCorner(checked, fitted).corner();
+  const model = Mechanism.ofCorner(checked, fitted).corner();
   const before = model.pose(stands);
   const after = model.pose(stands, { travel: -check(length, raise, 'raise') });
   if (!before.reachable || !after.reachable) return undefined;

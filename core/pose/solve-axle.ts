@@ -8,7 +8,7 @@ import { asin, degrees } from '../geometry/angle.ts';
 import { InputError } from '../input-error.ts';
 import { axleAngles } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { sidesOf, UnitModel } from './mechanism.ts';
+import { Mechanism, sidesOf } from './mechanism.ts';
 import type { PoseSolver } from './solver.ts';
 
 /** A rigid axle on links at given positions of both sides. */
@@ -50,7 +50,7 @@ export function solveAxle(
   }
   const { left = {}, right = {} } = check(both, given, 'settings');
   const sides = sidesOf(checked);
-  const model = new UnitModel(sides, 'axle.suspension');
+  const model = new Mechanism(sides, 'axle.suspension');
   const pose = model.pose([
     validateSettings(left, sides[0].adjusters, 'settings.left'),
     validateSettings(right, sides[1].adjusters, 'settings.right'),

@@ -4,7 +4,7 @@ import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
 import { check } from '../check/refuse.ts';
 import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '../contract.ts';
-import { type PoseOptions, UnitModel } from './mechanism.ts';
+import { Mechanism, type PoseOptions } from './mechanism.ts';
 
 const options = v.looseObject(
   { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },
@@ -28,6 +28,6 @@ export function solveCorner(
 ): CornerPose | Unreachable {
   const checked = validateSuspension(suspension);
   const fitted = validateAdjusters(adjusters, checked);
-  const model = UnitModel.ofCorner(checked, fitted).corner();
+  const model = Mechanism.ofCorner(checked, fitted).corner();
   return model.pose(validateSettings(settings, fitted), check(options, given, 'options'));
 }

@@ -44,7 +44,7 @@ export function assess(reading: Reading, spec: Spec, { kinds = {} }: AssessOptio
     const value = angleOf(reading, where, angle);
     return value === undefined
       ? ({ where, angle, window, state: 'unmeasured', by: 0 } as const)
-      : { where, angle, value, window, ...judge(value, window) };
+      : { where, angle, value, window, ...stateIn(value, window) };
   });
   return {
     angles,
@@ -58,7 +58,7 @@ export function assess(reading: Reading, spec: Spec, { kinds = {} }: AssessOptio
 }
 
 /** State of a value in a window, and how far outside it is. Degrees. */
-export function judge(value: number, window: Pick<AimedWindow, 'low' | 'high'>): { state: AngleState; by: number } {
+export function stateIn(value: number, window: Pick<AimedWindow, 'low' | 'high'>): { state: AngleState; by: number } {
   const by = outside(value, window);
   if (by !== 0) return { state: by > 0 ? 'out-high' : 'out-low', by };
   const room = Math.min(value - window.low, window.high - value);

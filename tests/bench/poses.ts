@@ -3,7 +3,7 @@
  * to it as six unknowns of a rigid body and as plain point coordinates.
  */
 import type { Settings, Vec3 } from '../../core/contract.ts';
-import { UnitModel } from '../../core/pose/mechanism.ts';
+import { Mechanism } from '../../core/pose/mechanism.ts';
 import { generalPose } from '../tools/general-pose.ts';
 import { front } from './cars.ts';
 import { posePoints } from './point-coordinates.ts';
@@ -21,7 +21,7 @@ const positions: Settings[] = Array.from({ length: POSES }, (_, i) => ({
   front: (i % 17) * 0.75,
   rear: Math.floor(i / 17) * 0.75,
 }));
-const model = UnitModel.ofCorner(suspension, adjusters);
+const model = Mechanism.ofCorner(suspension, adjusters);
 const parameters = positions.map((settings) => model.parameters([settings]).slice());
 const { solver } = model.linkage;
 if (!solver) throw new Error('a double wishbone is solved');

@@ -10,7 +10,7 @@ import {
   type Window,
 } from '../../core/contract.ts';
 import { type Place, planMoves, predictReading, type Reach, type Reached, reachOf } from '../../core/index.ts';
-import { thin } from '../../core/plan/reach/poisson-disk.ts';
+import { poissonDisk } from '../../core/plan/reach/poisson-disk.ts';
 import { combinations, randomReading, randomSpec } from '../tools/brute-force.ts';
 import { oneOf, randomAxle, randomCar, randomSuspension, rod, shims, stream } from '../tools/random-cars.ts';
 
@@ -181,7 +181,7 @@ describe('thinning', () => {
   it('leaves nothing far from what it picks, and picks nothing close together', () => {
     fc.assert(
       fc.property(spots, fc.integer({ min: 1, max: 50 }), (all, most) => {
-        const { picked, spacing } = thin(all.length, (i) => all[i] as [number, number], most);
+        const { picked, spacing } = poissonDisk(all.length, (i) => all[i] as [number, number], most);
         expect(picked.length).toBeLessThanOrEqual(most);
         const apart = (i: number, j: number) =>
           Math.hypot((all[i]?.[0] ?? NaN) - (all[j]?.[0] ?? NaN), (all[i]?.[1] ?? NaN) - (all[j]?.[1] ?? NaN));

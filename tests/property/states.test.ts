@@ -1,9 +1,9 @@
 /** Interpolated states against full solves: none is further off than the planner allows for. */
 import { describe, expect, it } from 'vitest';
 import type { Corner, PlanRequest, Window } from '../../core/contract.ts';
-import { situationOf } from '../../core/plan/problem.ts';
-import { problemsOf } from '../../core/plan/subproblem.ts';
-import { ANGLES } from '../../core/pose/mechanism.ts';
+import { problemOf } from '../../core/plan/problem.ts';
+import { subproblemsOf } from '../../core/plan/subproblem.ts';
+import { ANGLES_A_WHEEL } from '../../core/pose/mechanism.ts';
 import { carOf, FAMILIES, type Family } from '../bench/rounds/families.ts';
 import { scattered } from '../bench/rounds/truth.ts';
 import { stream } from '../tools/random-cars.ts';
@@ -26,12 +26,12 @@ describe('the states of a corner', () => {
   it.each(FAMILIES)('$name: each within its slack of a full solve', (family) => {
     let interpolated = 0;
     for (let seed = 1; seed <= 8; seed++) {
-      for (const { states } of problemsOf(situationOf(request(family, seed)))) {
+      for (const { states } of subproblemsOf(problemOf(request(family, seed)))) {
         for (const own of states) {
           let most = 0;
           for (let state = 0; state < own.count; state += EVERY) {
             const exact = own.exact(state);
-            for (let k = 0; k < ANGLES; k++) {
+            for (let k = 0; k < ANGLES_A_WHEEL; k++) {
               const off = Math.abs((own.values[state * own.stride + k] ?? Number.NaN) - (exact[k] ?? Number.NaN));
               if (off > most) most = off;
             }

@@ -1,10 +1,10 @@
 /** What a person must know beside a plan's figures, a sentence each. */
 import { type CarSettings, CORNERS, type Corner, type Move } from '../../contract.ts';
-import { type CarModel, cornerOf, type Unit } from '../../pose/car-model.ts';
+import { type Assembly, type CarModel, cornerOf } from '../../pose/car-model.ts';
 import { sideEffectsOf, TRAVEL } from '../../pose/side-effects.ts';
-import { adjusterOf, kindOfAdjuster, type Positions, type Situation } from '../problem.ts';
+import { adjusterOf, kindOfAdjuster, type Positions, type Problem } from '../problem.ts';
 
-export function notesOf({ request, model, now }: Situation, moves: readonly Move[], then: Positions): string[] {
+export function notesOf({ request, model, now }: Problem, moves: readonly Move[], then: Positions): string[] {
   const byChart = moves.filter((move) => kindOfAdjuster(adjusterOf(request, move)).byChart);
   const names = [...new Set(byChart.map((move) => adjusterOf(request, move).name ?? move.adjuster))];
   const chart =
@@ -37,7 +37,7 @@ function bumpSteerNote(model: CarModel, corner: Corner, now: Positions, then: Po
 /** mm that links on bushes may be stretched more than before without a word: trade practice, no source. */
 const CLEARLY_STRAINED = 1;
 
-function strainNote({ corners, model }: Unit, now: CarSettings, then: CarSettings): string[] {
+function strainNote({ corners, model }: Assembly, now: CarSettings, then: CarSettings): string[] {
   const strain = (at: CarSettings): number => {
     const pose = model.pose(corners.map((corner) => at[corner] ?? {}));
     return pose.reachable ? (pose.corners[0]?.verdict.residual ?? 0) : 0;

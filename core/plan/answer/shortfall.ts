@@ -3,10 +3,10 @@ import { adjustersOf } from '../../adjuster/of-corner.ts';
 import type { Adjuster, Position, Shortfall } from '../../contract.ts';
 import { AXLES, isAxle } from '../../reading/axle-angles.ts';
 import { outside } from '../../reading/spec-terms.ts';
-import { type Judged, kindOfAdjuster, type Positions, type Situation } from '../problem.ts';
+import { type Evaluation, kindOfAdjuster, type Positions, type Problem } from '../problem.ts';
 import { samePosition } from '../states/axis.ts';
 
-export function shortfallOf({ request, terms }: Situation, { values }: Judged, positions: Positions): Shortfall[] {
+export function shortfallOf({ request, terms }: Problem, { values }: Evaluation, positions: Positions): Shortfall[] {
   return terms.flatMap((term) => {
     const predicted = values.get(term) as number;
     const by = outside(predicted, term.window);

@@ -1,15 +1,15 @@
 /**
- * What every state of a unit costs for not being surely known: for a window that it decides alone, −2 ln of the chance
- * that the re-measure is in it; for one that ties it to other units its share of variance/(half window)², which adds up.
+ * What every state of an assembly costs for not being surely known: for a window that it decides alone, −2 ln of the chance
+ * that the re-measure is in it; for one that ties it to other assemblies its share of variance/(half window)², which adds up.
  *
  * What an unknown adds is taken adjuster by adjuster and added up, which holds to first order. It is worked out for the
  * states that are asked about only: mostly few are in their windows.
  */
 import type { Position, Settings } from '../../contract.ts';
 import type { Axis } from '../states/axis.ts';
-import { isOwn, type Placed } from '../states/indexed-term.ts';
-import type { UnitStates } from '../states/state-space.ts';
-import type { Unknowns } from './covariance.ts';
+import { type IndexedTerm, isOwn } from '../states/indexed-term.ts';
+import type { StateSpace } from '../states/state-space.ts';
+import type { Uncertainty } from './covariance.ts';
 import { chanceWithin } from './normal.ts';
 
 /** More positions than this are interpolated between as many. */
@@ -20,47 +20,47 @@ const LEAST_SIGMA = 1e-6;
 /** What is less likely is no likelier than this. */
 const LEAST_CHANCE = 1e-6;
 
-/** A window that the unit decides alone. */
+/** A window that the assembly decides alone. */
 interface Own {
-  readonly placed: Placed;
+  readonly placed: IndexedTerm;
   /** What the gauge adds, degrees². */
   readonly gauge: number;
 }
 
-/** What the states of a unit cost beside their squares. */
-export class Doubt {
-  readonly #states: UnitStates;
+/** What the states of an assembly cost beside their squares. */
+export class ChanceCost {
+  readonly #states: StateSpace;
   readonly #own: readonly Own[];
   readonly #tables: readonly Table[];
-  /** Each own window's factors of the unit's angles, degrees; then those of the others, in half windows. */
+  /** Each own window's factors of the assembly's angles, degrees; then those of the others, in half windows. */
   readonly #rows: readonly Float64Array[];
   readonly #sum: Float64Array;
   readonly #variances: Float64Array;
 
   /**
-   * @param placed every term, of which those that hang on this unit count
-   * @param unit its place among the units that `placed` knows
+   * @param placed every term, of which those that hang on this assembly count
+   * @param assembly its place among the assemblies that `placed` knows
    */
   constructor(
-    states: UnitStates,
-    placed: readonly Placed[],
-    unit: number,
-    unknowns: Unknowns,
+    states: StateSpace,
+    placed: readonly IndexedTerm[],
+    assembly: number,
+    uncertainty: Uncertainty,
     from: readonly Settings[],
   ) {
-    const soft = placed.filter(({ term, parts }) => !term.hard && parts.some((part) => part.unit === unit));
-    const { size } = unknowns;
-    const gauge = unknowns.covariance(from);
-    const own = soft.filter(isOwn).map((one) => ({ placed: one, row: rowOf(one, unit, size) }));
+    const soft = placed.filter(({ term, parts }) => !term.hard && parts.some((part) => part.assembly === assembly));
+    const { size } = uncertainty;
+    const gauge = uncertainty.covariance(from);
+    const own = soft.filter(isOwn).map((one) => ({ placed: one, row: rowOf(one, assembly, size) }));
     this.#states = states;
     this.#own = own.map(({ placed, row }) => ({
       placed,
       gauge: row.reduce((sum, factor, k) => sum + factor * factor * (gauge[k * (size + 1)] as number), 0),
     }));
-    const tying = soft.filter((one) => !isOwn(one)).map((one) => rowOf(one, unit, size, one.term.window.half));
+    const tying = soft.filter((one) => !isOwn(one)).map((one) => rowOf(one, assembly, size, one.term.window.half));
     this.#rows = [...own.map(({ row }) => row), ...merged(tying)];
-    this.#tables = states.axes.map((axis) => tableOf(axis, unknowns, from, this.#rows));
-    this.#sum = new Float64Array(this.#rows.length * unknowns.coordinates);
+    this.#tables = states.axes.map((axis) => tableOf(axis, uncertainty, from, this.#rows));
+    this.#sum = new Float64Array(this.#rows.length * uncertainty.coordinates);
     this.#variances = new Float64Array(this.#rows.length);
   }
 
@@ -98,11 +98,11 @@ export class Doubt {
   }
 }
 
-/** A term's factors of the unit's angles. */
-function rowOf({ parts }: Placed, unit: number, size: number, half = 1): Float64Array {
+/** A term's factors of the assembly's angles. */
+function rowOf({ parts }: IndexedTerm, assembly: number, size: number, half = 1): Float64Array {
   const row = new Float64Array(size);
   for (const part of parts) {
-    if (part.unit === unit && part.at < size) row[part.at] = (row[part.at] as number) + part.factor / half;
+    if (part.assembly === assembly && part.at < size) row[part.at] = (row[part.at] as number) + part.factor / half;
   }
   return row;
 }
@@ -131,9 +131,14 @@ interface Table {
   readonly alone: Float64Array;
 }
 
-function tableOf(axis: Axis, unknowns: Unknowns, from: readonly Settings[], rows: readonly Float64Array[]): Table {
+function tableOf(
+  axis: Axis,
+  uncertainty: Uncertainty,
+  from: readonly Settings[],
+  rows: readonly Float64Array[],
+): Table {
   const { positions, side, adjuster, current } = axis;
-  const width = unknowns.coordinates * rows.length;
+  const width = uncertainty.coordinates * rows.length;
   const vectors = new Float64Array(positions.length * width);
   const alone = new Float64Array(positions.length * rows.length);
   const at = (position: Position): Settings[] =>
@@ -141,9 +146,9 @@ function tableOf(axis: Axis, unknowns: Unknowns, from: readonly Settings[], rows
   const fill = (i: number): void => {
     if (i === current) return;
     const position = positions[i] as Position;
-    const slopes = unknowns.slopes(at(position));
-    if (slopes) project(slopes, unknowns.size, rows, vectors, i * width);
-    for (const error of unknowns.errors(side, adjuster.id, position)) {
+    const slopes = uncertainty.slopes(at(position));
+    if (slopes) project(slopes, uncertainty.size, rows, vectors, i * width);
+    for (const error of uncertainty.errors(side, adjuster.id, position)) {
       rows.forEach((row, r) => {
         const value = row.reduce((sum, factor, k) => sum + factor * (error[k] as number), 0);
         alone[i * rows.length + r] = (alone[i * rows.length + r] as number) + value * value;

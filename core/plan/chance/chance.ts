@@ -1,8 +1,8 @@
-/** How sure a plan is: the share of what its unknowns may bring in which everything is in its window. */
+/** How sure a plan is: the share of what its uncertainty may bring in which everything is in its window. */
 import { CORNERS } from '../../contract.ts';
-import type { Unit } from '../../pose/car-model.ts';
-import { ANGLES } from '../../pose/mechanism.ts';
-import { type Placed, termAt } from '../states/indexed-term.ts';
+import type { Assembly } from '../../pose/car-model.ts';
+import { ANGLES_A_WHEEL } from '../../pose/mechanism.ts';
+import { type IndexedTerm, termAt } from '../states/indexed-term.ts';
 import { isIn, type Term } from '../terms.ts';
 import type { Covariance } from './covariance.ts';
 import { normals } from './random.ts';
@@ -28,30 +28,34 @@ function rootOf(c: Covariance): Float64Array {
   return root;
 }
 
-const MOST = ANGLES * CORNERS.length;
+const MOST = ANGLES_A_WHEEL * CORNERS.length;
 /** Draws of every angle of a car, one after another: the same for every question, so that plans can be compared. */
 let drawn: Float64Array | undefined;
 
 /**
  * Share of draws in which every term is in its window.
- * @param predicted angles of each unit, corner by corner
- * @param covariances one for each unit
+ * @param predicted angles of each assembly, corner by corner
+ * @param covariances one for each assembly
  */
 export function chanceOf(
   terms: readonly Term[],
-  units: readonly Unit[],
+  assemblies: readonly Assembly[],
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
-  const placed = terms.map((term): Placed => {
+  const placed = terms.map((term): IndexedTerm => {
     const parts = term.parts.map(({ corner, angle, factor }) => {
-      const unit = units.findIndex(({ corners }) => corners.includes(corner));
-      return { unit, at: ANGLES * (units[unit] as Unit).corners.indexOf(corner) + angle, factor };
+      const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
+      return {
+        assembly,
+        at: ANGLES_A_WHEEL * (assemblies[assembly] as Assembly).corners.indexOf(corner) + angle,
+        factor,
+      };
     });
     return { term, parts };
   });
   const roots = covariances.map(rootOf);
-  const values = units.map((unit) => new Float64Array(ANGLES * unit.corners.length));
+  const values = assemblies.map((assembly) => new Float64Array(ANGLES_A_WHEEL * assembly.corners.length));
   drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
   let hits = 0;
   next: for (let z = 0; z < drawn.length; z += MOST) {

@@ -1,15 +1,15 @@
 /**
- * What is not known of a unit, and how far it can put a planned change off: hard points that a tape gives to its
+ * What is not known of an assembly, and how far it can put a planned change off: hard points that a tape gives to its
  * tolerance only, moves that are made to their own tolerance only, a gauge that does not repeat. Each unknown stands
  * for itself, one standard deviation of it at a time; the change of the angles is linear in it for as small an error
  * (checked in the tests against a Monte Carlo of the full model).
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { Gauge, Position, Settings, Vec3 } from '../../contract.ts';
-import type { Unit } from '../../pose/car-model.ts';
+import type { Assembly } from '../../pose/car-model.ts';
 import { applyChange, type Change, changeOf } from '../../pose/change.ts';
 import type { Wheel } from '../../pose/linkage.ts';
-import { ANGLES, CAMBER, CASTER, type Fitted, TOE, UnitModel } from '../../pose/mechanism.ts';
+import { ANGLES_A_WHEEL, CAMBER, CASTER, type Fitted, Mechanism, TOE } from '../../pose/mechanism.ts';
 import { samePosition } from '../states/axis.ts';
 
 /** Trade practice on a rack in good order, no source: one standard deviation, degrees. */
@@ -22,19 +22,19 @@ const STEP = 0.5;
 /** A tolerance says where 95 % lie. */
 const SIGMAS = 2;
 
-/** Covariance of (re-measured − predicted) of one unit's angles, degrees², square, row by row. */
+/** Covariance of (re-measured − predicted) of one assembly's angles, degrees², square, row by row. */
 export type Covariance = Float64Array;
 
 /** A coordinate that is `STEP` off, and its standard deviation. */
 interface Nudged {
-  readonly model: UnitModel;
+  readonly model: Mechanism;
   readonly sigma: number;
   /** Its angles at `from`; absent where it has no pose there. */
   readonly stood: Float64Array | undefined;
 }
 
-export class Unknowns {
-  /** Angles of the unit. */
+export class Uncertainty {
+  /** Angles of the assembly. */
   readonly size: number;
   readonly #byPoints: boolean;
   #coordinates: readonly Nudged[] | undefined;
@@ -42,12 +42,14 @@ export class Unknowns {
 
   /** @param from where the adjusters stand, a side each */
   constructor(
-    private readonly unit: Unit,
+    private readonly assembly: Assembly,
     private readonly from: readonly Settings[],
     private readonly gauge: Gauge,
   ) {
-    this.size = ANGLES * unit.sides.length;
-    this.#byPoints = unit.sides.some(({ adjusters }) => adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints));
+    this.size = ANGLES_A_WHEEL * assembly.sides.length;
+    this.#byPoints = assembly.sides.some(({ adjusters }) =>
+      adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints),
+    );
   }
 
   /** How many coordinates are not known for certain. */
@@ -56,17 +58,17 @@ export class Unknowns {
   }
 
   /**
-   * What one standard deviation of each coordinate adds to the change from `from` to `to`, degrees: the unit's angles,
+   * What one standard deviation of each coordinate adds to the change from `from` to `to`, degrees: the assembly's angles,
    * coordinate by coordinate. Nothing where no pose exists.
    */
   slopes(to: readonly Settings[]): Float64Array | undefined {
-    const { model } = this.unit;
+    const { model } = this.assembly;
     this.#stood ??= anglesAt(model, this.from);
     const stood = this.#stood;
     const goes = anglesAt(model, to);
     if (!stood || !goes) return undefined;
     // What the moves change is the same wherever the points are, for all kinds but a few: worked out once.
-    const change = this.#byPoints ? undefined : difference(model.parameters(to), model.linkage.reference);
+    const change = this.#byPoints ? undefined : subtract(model.parameters(to), model.linkage.reference);
     const nudged = this.#nudged();
     const slopes = new Float64Array(nudged.length * this.size);
     nudged.forEach((one, p) => {
@@ -84,7 +86,7 @@ export class Unknowns {
 
   /** What one standard deviation of the move of one adjuster to a position adds, degrees; nothing where it stays. */
   errors(side: number, id: string, position: Position): Float64Array[] {
-    const { model } = this.unit;
+    const { model } = this.assembly;
     const { adjuster, kind } = this.#fitted(side, id);
     const stood = this.#standing(side, id);
     if (samePosition(position, stood)) return [];
@@ -105,7 +107,7 @@ export class Unknowns {
   }
 
   #fitted(side: number, id: string): Fitted {
-    return (this.unit.model.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
+    return (this.assembly.model.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
   }
 
   #standing(side: number, id: string): Position {
@@ -124,7 +126,7 @@ export class Unknowns {
   #covariance(to: readonly Settings[]): Covariance {
     const { size } = this;
     const covariance = new Float64Array(size * size);
-    for (let i = 0; i < size; i += ANGLES) {
+    for (let i = 0; i < size; i += ANGLES_A_WHEEL) {
       for (const [place, sigma] of [
         [CAMBER, this.gauge.camber],
         [CASTER, this.gauge.caster],
@@ -147,7 +149,7 @@ export class Unknowns {
 
   /** A coordinate that is off by at most t, anywhere within equally likely, has the standard deviation t/√3. */
   #nudged(): readonly Nudged[] {
-    const { sides } = this.unit;
+    const { sides } = this.assembly;
     this.#coordinates ??= sides.flatMap(({ suspension }, s) => {
       const tolerance = suspension.tolerance ?? DEFAULT_TOLERANCE;
       if (tolerance === 0) return [];
@@ -155,7 +157,7 @@ export class Unknowns {
         [0, 1, 2].map((axis): Nudged => {
           const points = { ...suspension.points, [name]: nudge(point, axis) };
           const elsewhere = sides.map((one, i) => (i === s ? { ...one, suspension: { ...suspension, points } } : one));
-          const model = new UnitModel(elsewhere);
+          const model = new Mechanism(elsewhere);
           return { model, sigma: tolerance / Math.sqrt(3), stood: anglesAt(model, this.from) };
         }),
       );
@@ -175,28 +177,28 @@ function addSquare(covariance: Covariance, vector: Float64Array, at: number, siz
   }
 }
 
-/** A unit's angles at these positions, with a further change if there is one; nothing where there is no pose. */
-function anglesAt(model: UnitModel, at: readonly Settings[], further?: Change): Float64Array | undefined {
+/** An assembly's angles at these positions, with a further change if there is one; nothing where there is no pose. */
+function anglesAt(model: Mechanism, at: readonly Settings[], further?: Change): Float64Array | undefined {
   const params = model.parameters(at);
   if (further) applyChange(params, further);
   return solved(model, params);
 }
 
-const difference = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
+const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
 
 /**
- * A unit's angles with its parameters changed by so much; nothing where there is no pose. Plain loops: a plan asks for it
+ * An assembly's angles with its parameters changed by so much; nothing where there is no pose. Plain loops: a plan asks for it
  * thousands of times.
  */
-function anglesBy(model: UnitModel, change: Float64Array): Float64Array | undefined {
+function anglesBy(model: Mechanism, change: Float64Array): Float64Array | undefined {
   const { reference } = model.linkage;
   const params = new Float64Array(reference.length);
   for (let i = 0; i < params.length; i++) params[i] = (reference[i] as number) + (change[i] as number);
   return solved(model, params);
 }
 
-function solved(model: UnitModel, params: Float64Array): Float64Array | undefined {
-  const angles = new Float64Array(ANGLES * model.sides.length);
+function solved(model: Mechanism, params: Float64Array): Float64Array | undefined {
+  const angles = new Float64Array(ANGLES_A_WHEEL * model.sides.length);
   return model.angles(params, angles) ? angles : undefined;
 }
 

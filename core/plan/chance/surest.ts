@@ -2,22 +2,22 @@
  * The plan whose re-measure has the best chance to be in every window.
  *
  * The chance of all windows together does not part into a sum over corners, as an exact search needs. What stands for it
- * does: −2 ln of the chance of every window that one unit decides alone, and for a window that ties units together the
+ * does: −2 ln of the chance of every window that one assembly decides alone, and for a window that ties assemblies together the
  * parabola that −2 ln of its chance is near its middle, on what its square is expected to be. What is equally sure is
  * chosen by its distance. Of the optimum of that sum, the closest plan and the one with the least work the surest is
  * the one with the best chance: none of those styles is ever surer. Where the windows cannot all be met the sum is
  * minimised over what misses them by so little that it may still read in them, and the nearest plan stands beside it.
  */
-import type { Unit } from '../../pose/car-model.ts';
-import { type Situation, settingsOf } from '../problem.ts';
+import type { Assembly } from '../../pose/car-model.ts';
+import { type Problem, settingsOf } from '../problem.ts';
 import type { Found } from '../search/branch-and-bound.ts';
-import { isOwn, type Placed, place } from '../states/indexed-term.ts';
-import type { UnitStates } from '../states/state-space.ts';
-import { type Problem, solve } from '../subproblem.ts';
+import { type IndexedTerm, indexTerm, isOwn } from '../states/indexed-term.ts';
+import type { StateSpace } from '../states/state-space.ts';
+import { type Subproblem, solve } from '../subproblem.ts';
 import type { Term } from '../terms.ts';
 import { chanceOf } from './chance.ts';
-import { Doubt } from './chance-cost.ts';
-import type { Covariance, Unknowns } from './covariance.ts';
+import { ChanceCost } from './chance-cost.ts';
+import type { Covariance, Uncertainty } from './covariance.ts';
 import { bendOf } from './normal.ts';
 
 /** How much a square of the distance counts beside −2 ln of a chance. */
@@ -26,43 +26,51 @@ const NEAR = 0.1;
 /** Standard deviations by which a window that cannot be met may be missed and still have a chance. */
 const ROOM = 2;
 
-/** Best of the problem's states, whether or not its windows can all be met. */
-export function surest(problem: Problem, { unknowns, now }: Situation): Found {
-  const { units, states } = problem;
-  const unknownsOf = (unit: Unit): Unknowns => unknowns.get(unit) as Unknowns;
+/** Best of the subproblem's states, whether or not its windows can all be met. */
+export function surest(subproblem: Subproblem, { uncertainty, now }: Problem): Found {
+  const { assemblies, states } = subproblem;
+  const uncertaintyOf = (assembly: Assembly): Uncertainty => uncertainty.get(assembly) as Uncertainty;
   const spreadOf = (found: Found): Covariance[] =>
-    units.map((unit, u) => unknownsOf(unit).covariance((states[u] as UnitStates).settings(found.states[u] as number)));
+    assemblies.map((assembly, u) =>
+      uncertaintyOf(assembly).covariance((states[u] as StateSpace).settings(found.states[u] as number)),
+    );
 
-  const closest = solve(problem, { inWindow: true, effortFirst: false });
-  const nearest = closest ?? (solve(problem, { inWindow: false, effortFirst: false }) as Found);
+  const closest = solve(subproblem, { inWindow: true, effortFirst: false });
+  const nearest = closest ?? (solve(subproblem, { inWindow: false, effortFirst: false }) as Found);
   const spread = spreadOf(nearest);
-  const terms = problem.terms.map((term) => weighed(place(term, states), spread));
-  const placed = terms.map((term) => place(term, states));
-  const extra = units.map((unit, u) => {
-    const doubt = new Doubt(states[u] as UnitStates, placed, u, unknownsOf(unit), settingsOf(unit, now));
-    return (state: number) => doubt.cost(state);
+  const terms = subproblem.terms.map((term) => weighed(indexTerm(term, states), spread));
+  const placed = terms.map((term) => indexTerm(term, states));
+  const extra = assemblies.map((assembly, u) => {
+    const chanceCost = new ChanceCost(
+      states[u] as StateSpace,
+      placed,
+      u,
+      uncertaintyOf(assembly),
+      settingsOf(assembly, now),
+    );
+    return (state: number) => chanceCost.cost(state);
   });
   const within = closest ? terms : placed.map((one) => widened(one, ROOM * sigmaOf(one, spread)));
-  const likeliest = solve({ ...problem, terms: within }, { inWindow: true, effortFirst: false, extra });
-  const leastWork = closest && solve(problem, { inWindow: true, effortFirst: true });
+  const likeliest = solve({ ...subproblem, terms: within }, { inWindow: true, effortFirst: false, extra });
+  const leastWork = closest && solve(subproblem, { inWindow: true, effortFirst: true });
 
-  const soft = problem.terms.filter(({ hard }) => !hard);
+  const soft = subproblem.terms.filter(({ hard }) => !hard);
   const chance = (found: Found): number => {
     const angles = states.map((own, u) => own.exact(found.states[u] as number));
-    return chanceOf(soft, units, angles, spreadOf(found));
+    return chanceOf(soft, assemblies, angles, spreadOf(found));
   };
   return [nearest, likeliest, leastWork]
     .flatMap((found) => (found ? [{ found, chance: chance(found) }] : []))
     .reduce((best, one) => (one.chance > best.chance ? one : best)).found;
 }
 
-/** Standard deviation of a term, given how well the units' angles are known. */
-function sigmaOf({ parts }: Placed, spread: readonly Covariance[]): number {
+/** Standard deviation of a term, given how well the assemblies' angles are known. */
+function sigmaOf({ parts }: IndexedTerm, spread: readonly Covariance[]): number {
   let variance = 0;
   for (const a of parts) {
     for (const b of parts) {
-      if (a.unit !== b.unit) continue;
-      const covariance = spread[a.unit] as Covariance;
+      if (a.assembly !== b.assembly) continue;
+      const covariance = spread[a.assembly] as Covariance;
       variance += a.factor * b.factor * (covariance[a.at * Math.sqrt(covariance.length) + b.at] as number);
     }
   }
@@ -70,7 +78,7 @@ function sigmaOf({ parts }: Placed, spread: readonly Covariance[]): number {
 }
 
 /** A term with the weight that its square has. */
-function weighed(placed: Placed, spread: readonly Covariance[]): Term {
+function weighed(placed: IndexedTerm, spread: readonly Covariance[]): Term {
   const { term } = placed;
   if (term.hard) return term;
   const { half } = term.window;
@@ -78,7 +86,7 @@ function weighed(placed: Placed, spread: readonly Covariance[]): Term {
   return { ...term, window: { ...term.window, half: half / Math.sqrt(weight) } };
 }
 
-function widened({ term }: Placed, by: number): Term {
+function widened({ term }: IndexedTerm, by: number): Term {
   if (term.hard) return term;
   const { low, high } = term.window;
   return { ...term, window: { ...term.window, low: low - by, high: high + by } };

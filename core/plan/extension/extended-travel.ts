@@ -1,5 +1,5 @@
 /** How an adjuster would go further than it can: beyond its own positions, or its point put further beside them. */
-import type { Effect, End, Further } from '../../adjuster/kind.ts';
+import type { Effect, End, Extension } from '../../adjuster/kind.ts';
 import { adjustersOf } from '../../adjuster/of-corner.ts';
 import { MOST_FURTHER, multiples } from '../../adjuster/steps.ts';
 import {
@@ -24,7 +24,7 @@ export interface FreeChange extends AdjusterRef {
   /** How far beyond its travel at the least; absent: it was not to be moved, and would do if it could be. */
   readonly further?: {
     readonly by: number;
-    readonly unit: Further['unit'];
+    readonly unit: Extension['unit'];
     /** Which way its point goes, or what becomes of its link, where that can be said. */
     readonly way?: Way;
     /** The parts or work that it takes, in a few words. */
@@ -59,7 +59,7 @@ export function withOffsets(request: PlanRequest) {
     const slides = adjusters.flatMap((cam) => {
       const kind = kindOfAdjuster(cam);
       const [at] = kind.touches(cam).points ?? [];
-      if (!kind.further || kind.further.beyond || at === undefined) return [];
+      if (!kind.extension || kind.extension.beyond || at === undefined) return [];
       const spread = AXES.map((_, axis) => {
         const along = kind.positions(cam).map((p) => kind.effect(cam, p, NO_POINTS).shift?.[at]?.[axis] ?? 0);
         return Math.max(...along) - Math.min(...along);
@@ -89,25 +89,25 @@ const freeId = (adjusters: readonly Adjuster[], id: string): string =>
   adjusters.some((one) => one.id === id) ? freeId(adjusters, `${id}'`) : id;
 
 /** One adjuster with more travel: level by level, each with all positions of those before it. */
-export interface Try extends AdjusterRef {
+export interface Trial extends AdjusterRef {
   readonly last: readonly Position[];
   readonly levels: readonly { readonly further?: FreeChange['further']; readonly instead: Instead }[];
   /** What becomes of the corner's positions if it goes so much that way from where it stands. */
   readonly begin?: (stands: Settings, by: number) => Settings;
 }
 
-export function triesOf(
+export function trialsOf(
   { car, locked = [] }: PlanRequest,
   corner: Corner,
   offsets: ReadonlyMap<Adjuster, readonly Offset[]>,
-): Try[] {
-  return adjustersOf(car, corner).flatMap((adjuster): Try[] => {
+): Trial[] {
+  return adjustersOf(car, corner).flatMap((adjuster): Trial[] => {
     const kind = kindOfAdjuster(adjuster);
     const ref = { corner, adjuster: adjuster.id };
     if (locked.some((one) => one.corner === corner && one.adjuster === adjuster.id)) {
       return [{ ...ref, last: [], levels: [{ instead: new Map([[adjuster.id, kind.positions(adjuster)]]) }] }];
     }
-    const { further } = kind;
+    const { extension: further } = kind;
     if (!further) return [];
     const ends: readonly End[] = [1, -1];
     if (further.beyond) return ends.map((end) => ({ ...ref, ...beyond(adjuster, further, end) }));
@@ -117,9 +117,9 @@ export function triesOf(
   });
 }
 
-const takesOf = ({ takes, unit }: Further, end: End) => ({ unit, takes: takes[end > 0 ? 1 : 0] });
+const takesOf = ({ takes, unit }: Extension, end: End) => ({ unit, takes: takes[end > 0 ? 1 : 0] });
 
-function beyond(adjuster: Adjuster, further: Further, end: End): Omit<Try, keyof AdjusterRef> {
+function beyond(adjuster: Adjuster, further: Extension, end: End): Omit<Trial, keyof AdjusterRef> {
   const kind = kindOfAdjuster(adjuster);
   const places = further.beyond?.(adjuster, end) ?? [];
   const last = kind.positions(adjuster).at(end > 0 ? -1 : 0) as Position;
@@ -139,7 +139,7 @@ function beyond(adjuster: Adjuster, further: Further, end: End): Omit<Try, keyof
 }
 
 /** A cam turned as far as it goes along an axis, and its point put further along it. */
-function beside(cam: Adjuster, further: Further, { axis, slide }: Offset, end: End): Omit<Try, keyof AdjusterRef> {
+function beside(cam: Adjuster, further: Extension, { axis, slide }: Offset, end: End): Omit<Trial, keyof AdjusterRef> {
   const kind = kindOfAdjuster(cam);
   const along = (position: Position): number =>
     end * (kind.effect(cam, position, NO_POINTS).shift?.[slide.at]?.[axis] ?? 0);

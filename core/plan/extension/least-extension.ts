@@ -8,12 +8,12 @@ import { validatePlanRequest } from '../../check/car.ts';
 import { CORNERS, type Corner, type PlanRequest, type Position } from '../../contract.ts';
 import { InputError } from '../../input-error.ts';
 import { AXLES, isAxle } from '../../reading/axle-angles.ts';
-import { type Positions, type Situation, situationOf, valuesAt } from '../problem.ts';
+import { type Positions, type Problem, problemOf, valuesAt } from '../problem.ts';
 import { search } from '../search/branch-and-bound.ts';
 import { samePosition } from '../states/axis.ts';
-import { type Problem, problemsOf, settingsIn, solve, statesOf } from '../subproblem.ts';
+import { type Subproblem, settingsIn, solve, stateSpaceOf, subproblemsOf } from '../subproblem.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
-import { type FreeChange, type Try, triesOf, withOffsets } from './extended-travel.ts';
+import { type FreeChange, type Trial, trialsOf, withOffsets } from './extended-travel.ts';
 
 /** Wheels that cannot have everything in its window, and what would let them: each way alone. */
 export interface Stuck {
@@ -35,22 +35,24 @@ export function whatWouldFree(given: PlanRequest): Stuck[] {
   // Shims that the drawer lacks can be bought: a plan's notes name them.
   const { drawer: _, ...request } = validatePlanRequest(given);
   const { asked, offsets } = withOffsets(request);
-  const situation = situationOf(asked);
-  return problemsOf(situation).flatMap((problem) => {
-    if (solve(problem, { inWindow: true, effortFirst: false })) return [];
-    const nearest = solve(problem, { inWindow: false, effortFirst: false });
+  const problem = problemOf(asked);
+  return subproblemsOf(problem).flatMap((subproblem) => {
+    if (solve(subproblem, { inWindow: true, effortFirst: false })) return [];
+    const nearest = solve(subproblem, { inWindow: false, effortFirst: false });
     if (!nearest) return [];
-    const stands = { ...situation.now, ...settingsIn(problem, nearest) };
-    const { values } = valuesAt(situation, stands);
-    const out = situation.terms.filter(
-      (term) => problem.terms.includes(term) && !isIn(term, values.get(term) as number),
+    const stands = { ...problem.now, ...settingsIn(subproblem, nearest) };
+    const { values } = valuesAt(problem, stands);
+    const out = problem.terms.filter(
+      (term) => subproblem.terms.includes(term) && !isIn(term, values.get(term) as number),
     );
     const corners = CORNERS.filter((corner) =>
       out.some(({ where }) => (isAxle(where) ? AXLES[where].includes(corner) : where === corner)),
     );
-    const tries = corners.flatMap((corner) => triesOf(request, corner, offsets));
-    const worth = (one: Try): boolean => isWorth(situation, one, stands, out);
-    const ways = new Freeing(situation, problem).ways(tries, worth).sort((a, b) => a.rank(stands) - b.rank(stands));
+    const tries = corners.flatMap((corner) => trialsOf(request, corner, offsets));
+    const worth = (one: Trial): boolean => isWorth(problem, one, stands, out);
+    const ways = new LeastExtension(problem, subproblem)
+      .ways(tries, worth)
+      .sort((a, b) => a.rank(stands) - b.rank(stands));
     return [{ corners, ways: ways.map(told) }];
   });
 }
@@ -62,16 +64,11 @@ const WORTH = 0.1;
  * Whether going further that way brings nearer what the nearest plan leaves out. Most ways do not, and there are
  * many pairs, each a search of its own: only those that do are paired, and what is not to be moved or has no slope.
  */
-function isWorth(
-  situation: Situation,
-  { corner, levels, begin }: Try,
-  stands: Positions,
-  out: readonly Term[],
-): boolean {
+function isWorth(problem: Problem, { corner, levels, begin }: Trial, stands: Positions, out: readonly Term[]): boolean {
   const first = levels[0]?.further;
   if (!first || !begin) return levels.length > 0;
   const far = (positions: Positions): number => {
-    const { values } = valuesAt(situation, positions);
+    const { values } = valuesAt(problem, positions);
     return out.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0);
   };
   const here = far(stands);
@@ -80,9 +77,9 @@ function isWorth(
 }
 
 /** Tries that together meet the windows, each at the least level that does. */
-class Freed {
+class Extended {
   constructor(
-    readonly tries: readonly Try[],
+    readonly tries: readonly Trial[],
     readonly levels: readonly number[],
   ) {}
 
@@ -98,20 +95,20 @@ class Freed {
   }
 }
 
-const told = ({ tries, levels }: Freed): FreeChange[] =>
+const told = ({ tries, levels }: Extended): FreeChange[] =>
   tries.map(({ corner, adjuster, levels: all }, i) => {
     const further = all[(levels[i] as number) - 1]?.further;
     return { corner, adjuster, ...(further && { further }) };
   });
 
-class Freeing {
+class LeastExtension {
   constructor(
-    private readonly situation: Situation,
     private readonly problem: Problem,
+    private readonly subproblem: Subproblem,
   ) {}
 
   /** Single adjusters; where none does, left and right of a name; where none does, two of a corner. */
-  ways(tries: readonly Try[], isWorthPairing: (one: Try) => boolean): Freed[] {
+  ways(tries: readonly Trial[], isWorthPairing: (one: Trial) => boolean): Extended[] {
     const singles = tries.flatMap((one) => this.#least([one]) ?? []);
     if (singles.length > 0) return singles;
     const likely = tries.filter(isWorthPairing);
@@ -126,7 +123,7 @@ class Freeing {
   }
 
   /** The least levels, alike at first and then each by itself. */
-  #least(tries: readonly Try[]): Freed | undefined {
+  #least(tries: readonly Trial[]): Extended | undefined {
     const most = Math.max(...tries.map(({ levels }) => levels.length));
     const alike = (level: number) => tries.map(({ levels }) => Math.min(level, levels.length));
     if (tries.some(({ levels }) => levels.length === 0) || !this.#meets(tries, alike(most))) return undefined;
@@ -137,21 +134,21 @@ class Freeing {
         levels = set(least(levels[i] as number, (level) => this.#meets(tries, set(level))));
       });
     }
-    return new Freed(tries, levels);
+    return new Extended(tries, levels);
   }
 
-  #meets(tries: readonly Try[], levels: readonly number[]): boolean {
+  #meets(tries: readonly Trial[], levels: readonly number[]): boolean {
     const instead = new Map<Corner, Map<string, readonly Position[]>>();
     tries.forEach(({ corner, levels: all }, i) => {
       const own = all[(levels[i] as number) - 1]?.instead ?? [];
       instead.set(corner, new Map([...(instead.get(corner) ?? []), ...own]));
     });
-    const { units, states, terms } = this.problem;
+    const { assemblies, states, terms } = this.subproblem;
     try {
-      const tried = units.map((unit, u) =>
-        unit.corners.some((corner) => instead.has(corner))
-          ? statesOf(this.situation, unit, { instead })
-          : (states[u] as Problem['states'][number]),
+      const tried = assemblies.map((assembly, u) =>
+        assembly.corners.some((corner) => instead.has(corner))
+          ? stateSpaceOf(this.problem, assembly, { instead })
+          : (states[u] as Subproblem['states'][number]),
       );
       return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;
     } catch (error) {

@@ -1,7 +1,7 @@
 /** So few of many places that they can be drawn, spread evenly. */
 
 /** A place in a picture that is 1 wide and 1 high. */
-export type Spot = readonly [x: number, y: number];
+export type DiskPoint = readonly [x: number, y: number];
 
 /** Nearer than this, in pictures, two dots look like one. */
 const FINEST = 1 / 64;
@@ -13,7 +13,11 @@ const COARSER = 1.06;
  * @param most how many may be picked
  * @returns numbers of the places picked, and the spacing that it took
  */
-export function thin(count: number, spot: (i: number) => Spot, most: number): { picked: number[]; spacing: number } {
+export function poissonDisk(
+  count: number,
+  spot: (i: number) => DiskPoint,
+  most: number,
+): { picked: number[]; spacing: number } {
   for (let spacing = FINEST; ; spacing *= COARSER) {
     const picked = pick(count, spot, most, spacing);
     if (picked) return { picked, spacing };
@@ -21,11 +25,11 @@ export function thin(count: number, spot: (i: number) => Spot, most: number): { 
 }
 
 /** Takes whatever is not near one taken before; nothing if that makes too many. */
-function pick(count: number, spot: (i: number) => Spot, most: number, spacing: number): number[] | undefined {
-  const picked: Spot[] = [];
+function pick(count: number, spot: (i: number) => DiskPoint, most: number, spacing: number): number[] | undefined {
+  const picked: DiskPoint[] = [];
   const numbers: number[] = [];
   /** What was picked by cell; a cell is as wide as the spacing, so that what is near lies in it or beside it. */
-  const cells = new Map<number, Spot[]>();
+  const cells = new Map<number, DiskPoint[]>();
   const cell = (x: number, y: number): number => x * 4096 + y;
   for (let i = 0; i < count; i++) {
     const [x, y] = spot(i);

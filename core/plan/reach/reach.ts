@@ -6,15 +6,15 @@ import { check } from '../../check/refuse.ts';
 import { fields } from '../../check/schema.ts';
 import type { CarSettings, Corner, PlanRequest, Spec, WheelReading, Window } from '../../contract.ts';
 import { InputError } from '../../input-error.ts';
-import { compileCar, type Unit } from '../../pose/car-model.ts';
+import { type Assembly, compileCar } from '../../pose/car-model.ts';
 import { CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
 import { axleOf } from '../../reading/axle-angles.ts';
 import { outside, windowFor } from '../../reading/spec-terms.ts';
 import { predictWith } from '../predict.ts';
 import { complete } from '../problem.ts';
-import { type Stand, UnitStates } from '../states/state-space.ts';
+import { type CornerStand, StateSpace } from '../states/state-space.ts';
 import { movableAt } from '../subproblem.ts';
-import { thin } from './poisson-disk.ts';
+import { poissonDisk } from './poisson-disk.ts';
 
 /** A pair for the two axes of the picture: across it (caster or toe), then up (camber). */
 export type Both<T> = readonly [across: T, camber: T];
@@ -70,7 +70,7 @@ export function reachOf(given: PlanRequest, corner: Corner, to?: CarSettings): R
   const wheel = reading[corner];
   const across = wheel?.caster === undefined ? 'toe' : 'caster';
   const found = placeOf(wheel, across, `reading.${corner}`);
-  const { states, adjusters, end } = statesOf(request, corner, to);
+  const { states, adjusters, end } = reachableStates(request, corner, to);
   const planned = to && placeOf(end, across, `to.${corner}`);
   const toe = states.placeOf(corner, TOE);
   const at: Both<number> = [across === 'toe' ? toe : states.placeOf(corner, CASTER), states.placeOf(corner, CAMBER)];
@@ -106,7 +106,7 @@ export function reachOf(given: PlanRequest, corner: Corner, to?: CarSettings): R
 }
 
 /** The states of a corner while the others stand where they go, and what its wheel reads when it has gone there too. */
-function statesOf(request: PlanRequest, corner: Corner, to: CarSettings | undefined) {
+function reachableStates(request: PlanRequest, corner: Corner, to: CarSettings | undefined) {
   const { car, reading } = request;
   const model = compileCar(car);
   const now = complete(request);
@@ -114,12 +114,12 @@ function statesOf(request: PlanRequest, corner: Corner, to: CarSettings | undefi
   const start = { ...then, [corner]: now[corner] };
   const before = predictWith(model, reading, now, start);
   const movable = movableAt(request, corner);
-  const unit = model.find(({ corners }) => corners.includes(corner)) as Unit;
-  const stand = (one: Corner): Stand => ({
+  const assembly = model.find(({ corners }) => corners.includes(corner)) as Assembly;
+  const stand = (one: Corner): CornerStand => ({
     ...{ measured: before[one] ?? {}, current: start[one], ties: [] },
     movable: one === corner ? movable : [],
   });
-  const states = new UnitStates(unit, unit.corners.map(stand));
+  const states = new StateSpace(assembly, assembly.corners.map(stand));
   return { states, adjusters: movable.length, end: predictWith(model, reading, now, then)[corner] };
 }
 
@@ -140,7 +140,7 @@ function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array
     return both((axis) => (place[axis] - view[axis][0]) / width[axis]);
   };
   const seen = among.filter((state) => spot(state).every((x) => x >= 0 && x <= 1));
-  const { picked, spacing } = thin(seen.length, (i) => spot(seen[i] as number), MOST_PLACES);
+  const { picked, spacing } = poissonDisk(seen.length, (i) => spot(seen[i] as number), MOST_PLACES);
   const isIn = (place: Place, by: number): boolean =>
     place.every((angle, axis) => Math.abs(outside(angle, windows[axis] ?? ANY)) <= by);
   return {

@@ -1,36 +1,36 @@
 /**
- * The best combination of states over several units (corners that are not solved together), by branch and bound.
+ * The best combination of states over several assemblies (corners that are not solved together), by branch and bound.
  *
- * A unit's states are points in the space of its angles, three a corner. They are halved again and again into boxes, only
- * where the search goes. For a choice of one box a unit, no combination inside can be nearer to the aim than
- *   Σ over units (least cost of the terms that this unit alone decides, exact over the box's states)
+ * An assembly's states are points in the space of its angles, three a corner. They are halved again and again into boxes, only
+ * where the search goes. For a choice of one box an assembly, no combination inside can be nearer to the aim than
+ *   Σ over assemblies (least cost of the terms that this assembly alone decides, exact over the box's states)
  * + Σ over shared terms (least cost over the interval that the boxes allow).
  * The choice with the least bound is split next. The first choice that is down to single states, fully solved, and
  * not above any bound left, is the optimum: nothing is left to luck.
  *
- * Where units pull on one another hard, that bound is loose while boxes are wide, and a second one helps: see
+ * Where assemblies pull on one another hard, that bound is loose while boxes are wide, and a second one helps: see
  * tangents.ts. The larger of the two counts.
  */
 import { EDGE_NOISE } from '../../reading/spec-terms.ts';
-import type { Stock, Use } from '../shims/shim-bound.ts';
-import { isOwn, type Placed, place, termAt } from '../states/indexed-term.ts';
-import type { UnitStates } from '../states/state-space.ts';
+import type { ShimBound, Use } from '../shims/shim-bound.ts';
+import { type IndexedTerm, indexTerm, isOwn, termAt } from '../states/indexed-term.ts';
+import type { StateSpace } from '../states/state-space.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
 import { Heap } from './heap.ts';
-import { descend, type Shared, takeTangents } from './relaxation.ts';
-import { type Box, Side } from './state-tree.ts';
+import { descend, relax, type SharedTerm } from './relaxation.ts';
+import { type Box, StateTree } from './state-tree.ts';
 
 export interface Goal {
   /** Only combinations with every term in its window. */
   readonly inWindow: boolean;
   /** Least effort first, distance second; else distance alone, effort to settle a tie. */
   readonly effortFirst: boolean;
-  /** For each unit what a state of it that is in the windows costs beside the terms. */
+  /** For each assembly what a state of it that is in the windows costs beside the terms. */
   readonly extra?: readonly ((state: number) => number)[];
   /** No combination that takes more minutes. */
   readonly maxEffort?: number;
   /** Only combinations that the drawer can serve. */
-  readonly stock?: Stock;
+  readonly shimBound?: ShimBound;
 }
 
 export interface Found {
@@ -60,18 +60,23 @@ const overlaps = ({ window }: Term, low: number, high: number): boolean =>
 export const SAME_EFFORT = 1e-4;
 
 /**
- * The best states of a group of units, or nothing where the goal's windows cannot all be met.
- * @param states each unit's states
- * @param terms terms that concern these units only
+ * The best states of a group of assemblies, or nothing where the goal's windows cannot all be met.
+ * @param states each assembly's states
+ * @param terms terms that concern these assemblies only
  */
-export function search(states: readonly UnitStates[], terms: readonly Term[], goal: Goal): Found | undefined {
-  const placed = terms.map((term) => place(term, states));
-  const shared: Shared[] = placed.filter((one) => !isOwn(one)).map((one) => ({ ...one, meeting: one.term.window.aim }));
-  const sides = states.map((own, unit) => {
-    const weights = Array.from({ length: own.stride }, (_, at) => weightOf(placed, unit, at));
-    const mine = placed.filter((one) => isOwn(one) && one.parts[0]?.unit === unit);
-    const stock = goal.stock && { ...(goal.stock.units[unit] as Stock['units'][number]), kinds: goal.stock.kinds };
-    return new Side(own, mine, goal.inWindow, weights, goal.effortFirst, goal.extra?.[unit], stock);
+export function search(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {
+  const placed = terms.map((term) => indexTerm(term, states));
+  const shared: SharedTerm[] = placed
+    .filter((one) => !isOwn(one))
+    .map((one) => ({ ...one, meeting: one.term.window.aim }));
+  const sides = states.map((own, assembly) => {
+    const weights = Array.from({ length: own.stride }, (_, at) => weightOf(placed, assembly, at));
+    const mine = placed.filter((one) => isOwn(one) && one.parts[0]?.assembly === assembly);
+    const stock = goal.shimBound && {
+      ...(goal.shimBound.assemblies[assembly] as ShimBound['assemblies'][number]),
+      kinds: goal.shimBound.kinds,
+    };
+    return new StateTree(own, mine, goal.inWindow, weights, goal.effortFirst, goal.extra?.[assembly], stock);
   });
 
   let constant = 0;
@@ -94,12 +99,12 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
       effort += box.effort;
     }
     if (effort > most) return undefined;
-    if (goal.stock && !goal.stock.mayServe(boxes.map(({ use }) => use as Use))) return undefined;
+    if (goal.shimBound && !goal.shimBound.mayServe(boxes.map(({ use }) => use as Use))) return undefined;
     for (const { term, parts, meeting } of shared) {
       let low = term.constant;
       let high = term.constant;
-      for (const { unit, at, factor } of parts) {
-        const box = boxes[unit] as Box;
+      for (const { assembly, at, factor } of parts) {
+        const box = boxes[assembly] as Box;
         const a = factor * (box.low[at] as number);
         const b = factor * (box.high[at] as number);
         low += Math.min(a, b);
@@ -114,15 +119,15 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
 
   /** What a choice of states costs, by full solves; nothing if it does not meet the windows. */
   const costOf = (chosen: readonly number[]): number | undefined => {
-    const numbers = chosen.map((state, i) => (states[i] as UnitStates).exact(state));
-    const judged = judge(placed, numbers, goal.inWindow);
+    const numbers = chosen.map((state, i) => (states[i] as StateSpace).exact(state));
+    const judged = costOfTerms(placed, numbers, goal.inWindow);
     return judged === undefined
       ? undefined
       : chosen.reduce((sum, state, i) => sum + (goal.extra?.[i]?.(state) ?? 0), judged);
   };
 
   const settle = ({ boxes, effort }: Choice): Choice | undefined => {
-    const settled = boxes.map((box, i) => (sides[i] as Side).state(box));
+    const settled = boxes.map((box, i) => (sides[i] as StateTree).state(box));
     const distance = costOf(settled);
     return distance === undefined ? undefined : { boxes, distance, effort, settled };
   };
@@ -143,33 +148,33 @@ export function search(states: readonly UnitStates[], terms: readonly Term[], go
         if (settled) open.push(settled);
         continue;
       }
-      for (const half of (sides[widest] as Side).split(choice.boxes[widest] as Box)) {
+      for (const half of (sides[widest] as StateTree).split(choice.boxes[widest] as Box)) {
         const next = bound(choice.boxes.map((box, i) => (i === widest ? half : box)));
         if (next) open.push(next);
       }
     }
     return undefined;
   };
-  const distanceOnly = !goal.effortFirst && !goal.stock && goal.maxEffort === undefined;
+  const distanceOnly = !goal.effortFirst && !goal.shimBound && goal.maxEffort === undefined;
   if (shared.length > 0 && distanceOnly) forget(sides, shared, costOf);
   const easy = attempt(shared.length > 0 ? EASY : Number.POSITIVE_INFINITY);
   if (easy !== 'undecided') return easy;
-  constant = takeTangents(sides, shared);
+  constant = relax(sides, shared);
   return attempt(Number.POSITIVE_INFINITY) as Found | undefined;
 }
 
 /**
- * Where distance alone counts, some good choice tells what the best costs at the most, and so what each unit's share of
- * it may be: its other states need not be looked at. First what suits each unit alone, then what no change of one betters.
+ * Where distance alone counts, some good choice tells what the best costs at the most, and so what each assembly's share of
+ * it may be: its other states need not be looked at. First what suits each assembly alone, then what no change of one betters.
  */
 function forget(
-  sides: readonly Side[],
-  shared: readonly Shared[],
+  sides: readonly StateTree[],
+  shared: readonly SharedTerm[],
   costOf: (chosen: readonly number[]) => number | undefined,
 ): void {
   const cheapest = sides.map((side) => side.cheapest);
   if (cheapest.some((state) => state < 0)) return;
-  const least = cheapest.map((state, s) => (sides[s] as Side).cost(state));
+  const least = cheapest.map((state, s) => (sides[s] as StateTree).cost(state));
   const all = least.reduce((sum, one) => sum + one, 0);
   const keep = (most = Number.POSITIVE_INFINITY): void => {
     sides.forEach((side, s) => {
@@ -187,7 +192,11 @@ const ROUNDING = 1e-9;
 const EASY = 500;
 
 /** Σ of the terms' distances at these numbers, or nothing if a term is out of a window that it has to be in. */
-function judge(placed: readonly Placed[], numbers: readonly Float64Array[], inWindow: boolean): number | undefined {
+function costOfTerms(
+  placed: readonly IndexedTerm[],
+  numbers: readonly Float64Array[],
+  inWindow: boolean,
+): number | undefined {
   let distance = 0;
   for (const one of placed) {
     const { term } = one;
@@ -201,23 +210,23 @@ function judge(placed: readonly Placed[], numbers: readonly Float64Array[], inWi
 /** A tie costs nothing, but boxes have to part by it: a millimetre or degree of it counts as a half window. */
 const TIE_WEIGHT = 1;
 
-/** How much a degree of a unit's angle matters: the sharpest window that it takes part in. */
-function weightOf(placed: readonly Placed[], unit: number, at: number): number {
+/** How much a degree of an assembly's angle matters: the sharpest window that it takes part in. */
+function weightOf(placed: readonly IndexedTerm[], assembly: number, at: number): number {
   let weight = 0;
   for (const { parts, term } of placed) {
     for (const part of parts) {
-      if (part.unit === unit && part.at === at)
+      if (part.assembly === assembly && part.at === at)
         weight = Math.max(weight, term.hard ? TIE_WEIGHT : Math.abs(part.factor) / term.window.half);
     }
   }
   return weight;
 }
 
-function widestSide(boxes: readonly Box[], sides: readonly Side[]): number {
+function widestSide(boxes: readonly Box[], sides: readonly StateTree[]): number {
   let widest = -1;
   let most = -1;
   boxes.forEach((box, i) => {
-    const size = (sides[i] as Side).size(box);
+    const size = (sides[i] as StateTree).size(box);
     if (size > most) {
       most = size;
       widest = i;

@@ -1,19 +1,19 @@
 /**
- * A close bound for units that pull on one another.
+ * A close bound for assemblies that pull on one another.
  *
  * A shared term about v costs ((v − aim)/h)². That is its tangent at any v₀ plus ((v − v₀)/h)², and as v is linear in the
- * units' angles the tangent splits over the units and joins what their states cost by themselves: a unit's least
+ * assemblies' angles the tangent splits over the assemblies and joins what their states cost by themselves: an assembly's least
  * cost then knows what the others want. Any v₀ gives a true bound; the best is where the problem settles when every
- * unit may mix its states freely. The conditional gradient method goes there: each step asks every unit for its
+ * assembly may mix its states freely. The conditional gradient method goes there: each step asks every assembly for its
  * best state under the present tangents and moves part of the way to it (Frank and Wolfe 1956, from memory).
  */
 
-import { type Placed, termAt } from '../states/indexed-term.ts';
+import { type IndexedTerm, termAt } from '../states/indexed-term.ts';
 import { distanceOf, type Term } from '../terms.ts';
-import type { Side } from './state-tree.ts';
+import type { StateTree } from './state-tree.ts';
 
-/** A term that ties units together; `meeting` is the v₀ about which it is split. */
-export interface Shared extends Placed {
+/** A term that ties assemblies together; `meeting` is the v₀ about which it is split. */
+export interface SharedTerm extends IndexedTerm {
   meeting: number;
 }
 
@@ -27,10 +27,10 @@ const CLOSE_ENOUGH = 0.02;
  * Finds v₀ of every shared term and gives the sides their tangents.
  * @returns the sum of the tangents' constants
  */
-export function takeTangents(sides: readonly Side[], shared: readonly Shared[]): number {
+export function relax(sides: readonly StateTree[], shared: readonly SharedTerm[]): number {
   const chosen = descend(sides, shared);
   const among = sides.map((side, s) => side.near(chosen[s] as number, REACH));
-  const at = chosen.map((state, s) => numbers(sides[s] as Side, state));
+  const at = chosen.map((state, s) => numbers(sides[s] as StateTree, state));
   const own = sides.map((side, s) => side.cost(chosen[s] as number));
   for (let step = 0; step < STEPS; step++) {
     for (const one of shared) one.meeting = termAt(one, at);
@@ -64,22 +64,22 @@ export function takeTangents(sides: readonly Side[], shared: readonly Shared[]):
   );
 }
 
-/** A choice of states that no change of one unit alone betters. */
-export function descend(sides: readonly Side[], shared: readonly Shared[]): number[] {
+/** A choice of states that no change of one assembly alone betters. */
+export function descend(sides: readonly StateTree[], shared: readonly SharedTerm[]): number[] {
   const chosen = sides.map((side) => side.cheapest);
   for (let round = 0; round < ROUNDS; round++) {
     let changed = false;
     sides.forEach((side, s) => {
-      const points = chosen.map((state, i) => numbers(sides[i] as Side, state));
+      const points = chosen.map((state, i) => numbers(sides[i] as StateTree, state));
       (points[s] as Float64Array).fill(0);
-      // Σ((rest + factors·v − aim)/half)² of the unit's own numbers v, multiplied out.
+      // Σ((rest + factors·v − aim)/half)² of the assembly's own numbers v, multiplied out.
       const { stride } = side.states;
       const linear = new Float64Array(stride);
       const square = new Float64Array(stride * stride);
       for (const one of shared) {
         const { window } = one.term;
         const off = termAt(one, points) - window.aim;
-        const own = one.parts.filter(({ unit }) => unit === s);
+        const own = one.parts.filter(({ assembly }) => assembly === s);
         for (const a of own) {
           const weight = a.factor / window.half ** 2;
           linear[a.at] = (linear[a.at] as number) + 2 * weight * off;
@@ -99,18 +99,18 @@ export function descend(sides: readonly Side[], shared: readonly Shared[]): numb
 }
 
 /** A state's angles and ties. */
-function numbers({ states: { values, stride } }: Side, state: number): Float64Array {
+function numbers({ states: { values, stride } }: StateTree, state: number): Float64Array {
   return values.slice(state * stride, (state + 1) * stride);
 }
 
 const slope = ({ window }: Term, meeting: number): number => (2 * (meeting - window.aim)) / window.half ** 2;
 
-/** What the tangents add to each of a unit's numbers. */
-function slopesAt(sides: readonly Side[], shared: readonly Shared[]): Float64Array[] {
+/** What the tangents add to each of an assembly's numbers. */
+function slopesAt(sides: readonly StateTree[], shared: readonly SharedTerm[]): Float64Array[] {
   const slopes = sides.map(({ states }) => new Float64Array(states.stride));
   for (const { term, parts, meeting } of shared) {
-    for (const { unit, at, factor } of parts) {
-      const own = slopes[unit] as Float64Array;
+    for (const { assembly, at, factor } of parts) {
+      const own = slopes[assembly] as Float64Array;
       own[at] = (own[at] as number) + slope(term, meeting) * factor;
     }
   }

@@ -1,12 +1,12 @@
 /**
- * One unit's states as boxes in the space of its angles, halved again and again, only where the search goes.
+ * One assembly's states as boxes in the space of its angles, halved again and again, only where the search goes.
  */
 import { EDGE_NOISE } from '../../reading/spec-terms.ts';
-import type { Stock, Use } from '../shims/shim-bound.ts';
-import type { Placed } from '../states/indexed-term.ts';
-import type { UnitStates } from '../states/state-space.ts';
+import type { ShimBound, Use } from '../shims/shim-bound.ts';
+import type { IndexedTerm } from '../states/indexed-term.ts';
+import type { StateSpace } from '../states/state-space.ts';
 
-/** States `first`…`last`−1 of a unit's order: a box of angles. */
+/** States `first`…`last`−1 of an assembly's order: a box of angles. */
 export interface Box {
   readonly first: number;
   readonly last: number;
@@ -22,8 +22,8 @@ export interface Box {
   halves?: readonly [Box, Box];
 }
 
-/** One unit's states in the order of their boxes, with what each costs by itself. */
-export class Side {
+/** One assembly's states in the order of their boxes, with what each costs by itself. */
+export class StateTree {
   #root: Box | undefined;
   readonly #order: Uint32Array;
   #kept: number;
@@ -31,15 +31,15 @@ export class Side {
   #tilted: Float64Array;
 
   constructor(
-    readonly states: UnitStates,
-    own: readonly Placed[],
+    readonly states: StateSpace,
+    own: readonly IndexedTerm[],
     inWindow: boolean,
     private readonly weights: readonly number[],
     private readonly effortFirst: boolean,
     /** What a state that is not ruled out costs beside its terms, if anything. */
     extra?: (state: number) => number,
     /** Where shims are counted: the classes of its states. */
-    private readonly stock?: Stock['units'][number] & Pick<Stock, 'kinds'>,
+    private readonly stock?: ShimBound['assemblies'][number] & Pick<ShimBound, 'kinds'>,
   ) {
     const { values, count, slack, stride } = states;
     this.#cost = new Float64Array(count);
@@ -56,7 +56,7 @@ export class Side {
     const scale = own.map(({ term }) => 1 / term.window.half);
     const loose = own.map((one) => slack * one.parts.reduce((sum, part) => sum + Math.abs(part.factor), 0));
     const bound = (t: number, limit: 'low' | 'high', sign: 1 | -1): number => {
-      const { hard, window, constant } = (own[t] as Placed).term;
+      const { hard, window, constant } = (own[t] as IndexedTerm).term;
       if (!inWindow && !hard) return sign * Infinity;
       return window[limit] - constant + sign * ((loose[t] as number) + EDGE_NOISE);
     };
@@ -151,7 +151,7 @@ export class Side {
     return this.#order.subarray(0, this.#kept);
   }
 
-  /** Takes the tangents of the shared terms, `slope` per unit of each number; boxes are made anew. */
+  /** Takes the tangents of the shared terms, `slope` for each of its numbers; boxes are made anew. */
   tilt(slope: Float64Array): void {
     const { values, slack, stride } = this.states;
     this.#tilted = new Float64Array(this.#cost.length);
@@ -200,7 +200,7 @@ export class Side {
     return this.stock ? { ...box, use: this.#use(first, last, this.stock) } : box;
   }
 
-  #use(from: number, to: number, { classes, least, kinds }: NonNullable<Side['stock']>): Use {
+  #use(from: number, to: number, { classes, least, kinds }: NonNullable<StateTree['stock']>): Use {
     const lowest = new Float64Array(kinds).fill(Number.POSITIVE_INFINITY);
     let first = Number.POSITIVE_INFINITY;
     let last = 0;

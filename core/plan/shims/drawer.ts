@@ -5,7 +5,7 @@
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { Adjuster, AdjusterRef, Corner, Position, ShimCount } from '../../contract.ts';
 import { CORNERS } from '../../contract.ts';
-import type { Unit } from '../../pose/car-model.ts';
+import type { Assembly } from '../../pose/car-model.ts';
 import { type Bolt, countOf, fewestShims, millionths, type Stack, stacksFrom } from '../../units/shim-drawer.ts';
 import { shimStack } from '../../units/shim-stack.ts';
 import { samePosition } from '../states/axis.ts';
@@ -47,9 +47,9 @@ export class Drawer {
     return this.packs.find((pack) => pack.corner === corner && pack.adjuster === adjuster);
   }
 
-  /** Groups of units that share its shims are planned together. */
-  join(groups: readonly (readonly Unit[])[]): (readonly Unit[])[] {
-    const shares = (group: readonly Unit[]) =>
+  /** Groups of assemblies that share its shims are planned together. */
+  join(groups: readonly (readonly Assembly[])[]): (readonly Assembly[])[] {
+    const shares = (group: readonly Assembly[]) =>
       this.packs.some(({ corner }) => group.some(({ corners }) => corners.includes(corner)));
     const together = groups.filter(shares).flat();
     return [...groups.filter((group) => !shares(group)), ...(together.length > 0 ? [together] : [])];

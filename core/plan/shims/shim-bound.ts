@@ -1,23 +1,23 @@
 /**
- * The drawer as the search sees it. States of a unit that hold the same packs are a class. Whether some classes can be
+ * The drawer as the search sees it. States of an assembly that hold the same packs are a class. Whether some classes can be
  * served together is decided exactly; of boxes that hold several classes, by the least that each must use: of every
  * counted size, and of all counted shims together in mm.
  */
 import type { Corner, Position } from '../../contract.ts';
 import { lightest, millionths } from '../../units/shim-drawer.ts';
 import { samePosition } from '../states/axis.ts';
-import type { UnitStates } from '../states/state-space.ts';
+import type { StateSpace } from '../states/state-space.ts';
 import type { Drawer, Pack } from './drawer.ts';
 
-/** The classes of some states of one unit, and the least that any of them uses of each counted thing. */
+/** The classes of some states of one assembly, and the least that any of them uses of each counted thing. */
 export interface Use {
   readonly first: number;
   readonly last: number;
   readonly least: Float64Array;
 }
 
-/** A pack that the states of a unit move. */
-interface Moved {
+/** A pack that the states of an assembly move. */
+interface MovedPack {
   readonly pack: Pack;
   readonly axis: number;
   readonly positions: readonly Position[];
@@ -26,17 +26,17 @@ interface Moved {
 /** Shims are counted in whole ones, and mm in sums of millionths. */
 const NOISE = 1e-6;
 
-export class Stock {
-  /** Of each unit's states, and what each class uses at least: numbers of `kinds`, class by class. */
-  readonly units: readonly { readonly classes: Uint32Array; readonly least: Float64Array }[];
+export class ShimBound {
+  /** Of each assembly's states, and what each class uses at least: numbers of `kinds`, class by class. */
+  readonly assemblies: readonly { readonly classes: Uint32Array; readonly least: Float64Array }[];
   readonly kinds: number;
   readonly #there: Float64Array;
-  readonly #moved: readonly (readonly Moved[])[];
+  readonly #moved: readonly (readonly MovedPack[])[];
   readonly #served = new Map<string, boolean>();
 
   constructor(
     private readonly drawer: Drawer,
-    states: readonly UnitStates[],
+    states: readonly StateSpace[],
   ) {
     const { supply } = drawer;
     const sizes = [...supply.keys()];
@@ -59,8 +59,8 @@ export class Stock {
     weights.forEach((weight, k) => {
       for (const { holds } of kept) (this.#there[k] as number) -= weigh(holds, weight);
     });
-    this.units = states.map((own, u) => {
-      const packs = this.#moved[u] as readonly Moved[];
+    this.assemblies = states.map((own, u) => {
+      const packs = this.#moved[u] as readonly MovedPack[];
       const tables = packs.map((one) => weights.map((weight) => this.#leastOf(one, weight)));
       const count = packs.reduce((product, { positions }) => product * positions.length, 1);
       const least = new Float64Array(count * this.kinds);
@@ -75,7 +75,7 @@ export class Stock {
     });
   }
 
-  /** Whether there may be shims enough for some choice of states, one of each unit; certain where each has one class. */
+  /** Whether there may be shims enough for some choice of states, one of each assembly; certain where each has one class. */
   mayServe(uses: readonly Use[]): boolean {
     for (let k = 0; k < this.kinds; k++) {
       let sum = 0;
@@ -85,7 +85,7 @@ export class Stock {
     return !uses.every(({ first, last }) => first === last) || this.serves(uses.map(({ first }) => first));
   }
 
-  /** Whether there are shims enough for these classes, one of each unit. */
+  /** Whether there are shims enough for these classes, one of each assembly. */
   serves(classes: readonly number[]): boolean {
     const key = classes.join();
     const known = this.#served.get(key);
@@ -102,10 +102,10 @@ export class Stock {
     return served;
   }
 
-  /** Which position each pack of a unit has in a class. */
-  #digits(unit: number, one: number): number[] {
+  /** Which position each pack of an assembly has in a class. */
+  #digits(assembly: number, one: number): number[] {
     let rest = one;
-    return (this.#moved[unit] as readonly Moved[])
+    return (this.#moved[assembly] as readonly MovedPack[])
       .map(({ positions }) => positions.length)
       .reduceRight<number[]>((digits, length) => {
         digits.unshift(rest % length);
@@ -115,7 +115,7 @@ export class Stock {
   }
 
   /** The least that a pack's shims weigh, position by position. */
-  #leastOf({ pack, positions }: Moved, weight: (size: number) => number): number[] {
+  #leastOf({ pack, positions }: MovedPack, weight: (size: number) => number): number[] {
     const least = lightest(pack, this.drawer.made(pack), this.drawer.supply, weight);
     return positions.map((position) =>
       samePosition(position, pack.now) ? weigh(pack.holds, weight) : (least.get(millionths(position as number)) ?? 0),

@@ -4,31 +4,26 @@ import { say } from '../../adjuster/steps.ts';
 import type { Move, ShimCount } from '../../contract.ts';
 import { millionths } from '../../units/shim-drawer.ts';
 import { Choices } from '../choose.ts';
-import { adjusterOf, judge, type Situation } from '../problem.ts';
+import { adjusterOf, evaluate, type Problem } from '../problem.ts';
 import type { Drawer } from './drawer.ts';
 
-export function drawerNotes(
-  situation: Situation,
-  { drawer }: Choices,
-  moves: readonly Move[],
-  inWindow: boolean,
-): string[] {
+export function shimNotes(problem: Problem, { drawer }: Choices, moves: readonly Move[], inWindow: boolean): string[] {
   if (!drawer) return [];
-  return [...(inWindow ? [] : missing(situation, drawer)), ...borrowed(situation, drawer, moves)];
+  return [...(inWindow ? [] : missing(problem, drawer)), ...borrowed(problem, drawer, moves)];
 }
 
 /** Where the windows could be met with more shims: which would do. */
-function missing(situation: Situation, drawer: Drawer): string[] {
-  const { drawer: _, ...request } = situation.request;
-  const plenty = { ...situation, request };
+function missing(problem: Problem, drawer: Drawer): string[] {
+  const { drawer: _, ...request } = problem.request;
+  const plenty = { ...problem, request };
   const positions = new Choices(plenty).best('closest');
-  if (!judge(plenty, positions).inWindow) return [];
+  if (!evaluate(plenty, positions).inWindow) return [];
   const lacking = drawer.lacking(({ corner, adjuster }) => positions[corner][adjuster] as number);
   return [`The shims in the drawer keep the windows out of reach: ${words(lacking)} more would do.`];
 }
 
 /** Shims that go into a pack before they come out of another. */
-function borrowed({ request }: Situation, drawer: Drawer, moves: readonly Move[]): string[] {
+function borrowed({ request }: Problem, drawer: Drawer, moves: readonly Move[]): string[] {
   const ready = new Map(drawer.counts.map(({ size, count }) => [millionths(size), count]));
   const changes = moves.map((move) => {
     const holds = drawer.find(move)?.holds ?? new Map<number, number>();

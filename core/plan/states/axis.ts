@@ -4,7 +4,7 @@ import type { Adjuster, Position, Settings } from '../../contract.ts';
 
 /** An adjuster that may be moved. */
 export interface Axis {
-  /** Whose: the place of its corner in the unit. */
+  /** Whose: the place of its corner in the assembly. */
   readonly side: number;
   readonly adjuster: Adjuster;
   readonly positions: readonly Position[];

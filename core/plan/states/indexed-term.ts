@@ -1,33 +1,34 @@
-/** A term by the places of its parts: which unit's states, and which of a state's numbers. */
+/** A term by the places of its parts: which assembly's states, and which of a state's numbers. */
 
 import type { Term } from '../terms.ts';
-import type { UnitStates } from './state-space.ts';
+import type { StateSpace } from './state-space.ts';
 
-export interface Placed {
+export interface IndexedTerm {
   readonly term: Term;
   /** `at` is the place in a state's numbers. */
-  readonly parts: readonly { readonly unit: number; readonly at: number; readonly factor: number }[];
+  readonly parts: readonly { readonly assembly: number; readonly at: number; readonly factor: number }[];
 }
 
-/** Finds a term's parts in the states of units that hold them all. */
-export function place(term: Term, states: readonly UnitStates[]): Placed {
+/** Finds a term's parts in the states of assemblies that hold them all. */
+export function indexTerm(term: Term, states: readonly StateSpace[]): IndexedTerm {
   const parts = term.parts.map(({ corner, angle, factor }) => {
-    const unit = states.findIndex(({ corners }) => corners.includes(corner));
-    return { unit, at: (states[unit] as UnitStates).placeOf(corner, angle), factor };
+    const assembly = states.findIndex(({ corners }) => corners.includes(corner));
+    return { assembly, at: (states[assembly] as StateSpace).placeOf(corner, angle), factor };
   });
   return { term, parts };
 }
 
-/** Whether one unit decides it alone. */
-export const isOwn = ({ parts }: Placed): boolean => parts.every(({ unit }) => unit === parts[0]?.unit);
+/** Whether one assembly decides it alone. */
+export const isOwn = ({ parts }: IndexedTerm): boolean =>
+  parts.every(({ assembly }) => assembly === parts[0]?.assembly);
 
-/** What the term is where the units' numbers are these. */
+/** What the term is where the assemblies' numbers are these. */
 export function termAt(
-  { term, parts }: Placed,
+  { term, parts }: IndexedTerm,
   numbers: readonly Float64Array[],
   constant: number = term.constant,
 ): number {
   let value = constant;
-  for (const { unit, at, factor } of parts) value += factor * ((numbers[unit] as Float64Array)[at] as number);
+  for (const { assembly, at, factor } of parts) value += factor * ((numbers[assembly] as Float64Array)[at] as number);
   return value;
 }

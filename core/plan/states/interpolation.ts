@@ -1,13 +1,13 @@
 /** Interpolation along an adjuster whose positions are numbers. */
 import type { Change } from '../../pose/change.ts';
-import type { UnitModel } from '../../pose/mechanism.ts';
+import type { Mechanism } from '../../pose/mechanism.ts';
 import type { Axis } from './axis.ts';
 
 /** Chebyshev nodes along the interpolated adjuster. */
 export const NODES = 6;
 
 /** A smooth adjuster's range as Chebyshev nodes, and the weights that take node values to its positions. */
-export class Line {
+export class Interpolation {
   readonly changes: readonly Change[];
   readonly weights: Float64Array;
   /** Positions at which interpolation is compared with a full solve: beyond the outer nodes, where it is worst. */
@@ -15,8 +15,8 @@ export class Line {
   /** Angles at each node. */
   readonly values: Float64Array;
 
-  /** @param angles how many angles the unit has */
-  constructor(axis: Axis, model: UnitModel, angles: number) {
+  /** @param angles how many angles the assembly has */
+  constructor(axis: Axis, model: Mechanism, angles: number) {
     this.values = new Float64Array(NODES * angles);
     const positions = axis.positions as readonly number[];
     this.probes = [0.03, 0.97].map((share) => Math.round(share * (positions.length - 1)));
@@ -27,7 +27,7 @@ export class Line {
       return (low + high) / 2 + (x * (high - low)) / 2;
     });
     const here = model.change(axis.side, axis.adjuster.id, positions[axis.current] as number);
-    this.changes = nodes.map((node) => difference(model.change(axis.side, axis.adjuster.id, node), here));
+    this.changes = nodes.map((node) => changeBetween(model.change(axis.side, axis.adjuster.id, node), here));
     this.weights = Float64Array.from(
       positions.flatMap((position) =>
         nodes.map((node, n) =>
@@ -44,7 +44,7 @@ export class Line {
 }
 
 /** What takes the parameters from `b` to `a`. */
-export const difference = (a: Change, b: Change): Change => ({
+export const changeBetween = (a: Change, b: Change): Change => ({
   at: [...a.at, ...b.at],
   by: [...a.by, ...b.by.map((x) => -x)],
 });

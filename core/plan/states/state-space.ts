@@ -1,5 +1,5 @@
 /**
- * Every combination of positions that a unit's adjusters can take, as angles that the rack would read there. A unit is
+ * Every combination of positions that an assembly's adjusters can take, as angles that the rack would read there. An assembly is
  * one corner, or both corners of a rigid axle, which move together.
  *
  * The adjuster with the most numeric positions (a rod, nearly always) is not solved position by position: along it the
@@ -10,19 +10,19 @@
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { Adjuster, Corner, Position, Settings, WheelReading } from '../../contract.ts';
 import { InputError } from '../../input-error.ts';
-import type { Unit } from '../../pose/car-model.ts';
+import type { Assembly } from '../../pose/car-model.ts';
 import { applyChange, type Change } from '../../pose/change.ts';
-import { ANGLES, CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
+import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
 import { type Axis, axisOf, finest } from './axis.ts';
-import { difference, Line, NODES } from './interpolation.ts';
+import { changeBetween, Interpolation, NODES } from './interpolation.ts';
 
 const SAFETY = 8;
 const LEAST_SLACK = 1e-9;
-/** Of one corner; a unit of two has half as many. */
+/** Of one corner; an assembly of two has half as many. */
 const MOST_STATES = 4e6;
 
-/** One corner of a unit: what was read, where its adjusters stand, which of them may be moved, which tie it. */
-export interface Stand {
+/** One corner of an assembly: what was read, where its adjusters stand, which of them may be moved, which tie it. */
+export interface CornerStand {
   readonly measured: WheelReading;
   readonly current: Settings;
   readonly movable: readonly Adjuster[];
@@ -34,7 +34,7 @@ export interface Stand {
 }
 export type Instead = ReadonlyMap<string, readonly Position[]>;
 
-export class UnitStates {
+export class StateSpace {
   readonly corners: readonly Corner[];
   readonly count: number;
   /** Numbers a state: its angles, corner by corner, then the value of each tie, corner by corner. */
@@ -56,14 +56,14 @@ export class UnitStates {
   readonly #base: Float64Array;
   readonly #params: Float64Array;
 
-  /** @param stands one for each corner of the unit */
+  /** @param stands one for each corner of the assembly */
   constructor(
-    private readonly unit: Unit,
-    private readonly stands: readonly Stand[],
+    private readonly assembly: Assembly,
+    private readonly stands: readonly CornerStand[],
   ) {
-    const { corners, model } = unit;
+    const { corners, model } = assembly;
     this.corners = corners;
-    this.#angles = ANGLES * corners.length;
+    this.#angles = ANGLES_A_WHEEL * corners.length;
     this.stride = stands.reduce((sum, { ties }) => sum + ties.length, this.#angles);
     const now = new Float64Array(this.#angles);
     this.#base = model.parameters(stands.map(({ current }) => current)).slice();
@@ -86,7 +86,7 @@ export class UnitStates {
         [CASTER, measured.caster],
         [TOE, measured.toe],
       ] as const) {
-        const at = ANGLES * side + place;
+        const at = ANGLES_A_WHEEL * side + place;
         this.#offset[at] = (angle ?? 0) - (now[at] as number);
       }
     });
@@ -108,7 +108,7 @@ export class UnitStates {
     }
     this.#changes = this.axes.map((axis) => {
       const here = model.change(axis.side, axis.adjuster.id, axis.positions[axis.current] as Position);
-      return axis.positions.map((position) => difference(model.change(axis.side, axis.adjuster.id, position), here));
+      return axis.positions.map((position) => changeBetween(model.change(axis.side, axis.adjuster.id, position), here));
     });
     this.values = new Float64Array(this.count * this.stride);
     this.effort = new Float32Array(this.count);
@@ -116,7 +116,7 @@ export class UnitStates {
     this.#fillEffort();
     stands.forEach(({ ties }, side) => {
       ties.forEach((adjuster, k) => {
-        this.#fillTie(side, adjuster, this.placeOf(corners[side] as Corner, ANGLES + k));
+        this.#fillTie(side, adjuster, this.placeOf(corners[side] as Corner, ANGLES_A_WHEEL + k));
       });
       this.#forbid(side);
     });
@@ -125,9 +125,9 @@ export class UnitStates {
   /** Where an angle of a corner (CAMBER, CASTER or TOE; from ANGLES on its ties) stands among a state's numbers. */
   placeOf(corner: Corner, angle: number): number {
     const side = this.corners.indexOf(corner);
-    if (angle < ANGLES) return ANGLES * side + angle;
+    if (angle < ANGLES_A_WHEEL) return ANGLES_A_WHEEL * side + angle;
     const before = this.stands.slice(0, side).reduce((sum, { ties }) => sum + ties.length, this.#angles);
-    return before + angle - ANGLES;
+    return before + angle - ANGLES_A_WHEEL;
   }
 
   /** The positions of a state, corner by corner; adjusters that are not moved among them stay where they stand. */
@@ -181,7 +181,7 @@ export class UnitStates {
     }
     if (extra) applyChange(params, extra);
     const angles = this.#scratch;
-    const solved = this.unit.model.angles(params, angles);
+    const solved = this.assembly.model.angles(params, angles);
     for (let k = 0; k < angles.length; k++) {
       out[at + k] = solved ? (angles[k] as number) + (this.#offset[k] as number) : Number.NaN;
     }
@@ -193,7 +193,9 @@ export class UnitStates {
     const digits = sizes.map(() => 0);
     const outer = interpolate ? sizes.length - 1 : sizes.length;
     const inner = interpolate ? (sizes[outer] as number) : 1;
-    const line = interpolate ? new Line(this.axes[outer] as Axis, this.unit.model, this.#angles) : undefined;
+    const line = interpolate
+      ? new Interpolation(this.axes[outer] as Axis, this.assembly.model, this.#angles)
+      : undefined;
     for (let state = 0; state < this.count; state += inner) {
       if (line) this.#fillLine(line, digits, state);
       else this.#solve(digits, this.values, state * this.stride);
@@ -206,7 +208,7 @@ export class UnitStates {
   }
 
   /** All positions of the innermost adjuster at one combination of the others. */
-  #fillLine(line: Line, digits: readonly number[], state: number): void {
+  #fillLine(line: Interpolation, digits: readonly number[], state: number): void {
     const outer = digits.slice(0, -1);
     const nodes = line.values;
     const angles = this.#angles;
@@ -269,8 +271,8 @@ export class UnitStates {
 
   /** Two positions that may not differ by more than so much: what exceeds it is forbidden, unless it is so now. */
   #forbid(side: number): void {
-    const { current } = this.stands[side] as Stand;
-    for (const { adjuster } of this.unit.model.fitted[side]?.values() ?? []) {
+    const { current } = this.stands[side] as CornerStand;
+    for (const { adjuster } of this.assembly.model.fitted[side]?.values() ?? []) {
       const pair = adjusterKinds[adjuster.kind]?.pair?.(adjuster);
       if (!pair) continue;
       const [own, other] = [this.#positionOf(side, adjuster.id), this.#positionOf(side, pair.with)];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import type { Reading, Spec } from '../../../core/contract.ts';
-import { assess, judge } from '../../../core/reading/assess.ts';
+import { assess, stateIn } from '../../../core/reading/assess.ts';
 import { angleOf, axleAngles, includedAngle } from '../../../core/reading/axle-angles.ts';
 import { specTerms, windowFor } from '../../../core/reading/spec-terms.ts';
 
@@ -108,7 +108,7 @@ describe('assess', () => {
     fc.assert(
       fc.property(value, value, fc.double({ min: 0.01, max: 5, noNaN: true }), (x, low, width) => {
         const high = low + width;
-        const { state, by } = judge(x, { low, high });
+        const { state, by } = stateIn(x, { low, high });
         if (x > high + 1e-6) expect([state, by]).toEqual(['out-high', x - high]);
         else if (x < low - 1e-6) expect([state, by]).toEqual(['out-low', x - low]);
         else expect(Math.abs(by)).toBeLessThanOrEqual(1e-6);
