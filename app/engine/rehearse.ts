@@ -3,9 +3,9 @@
  * the first plan that somebody waits for comes as fast as any later one.
  */
 import { type Car, type CarFile, CORNERS, type Reading, type Spec } from '../../core/contract.ts';
+import { axleOf, isLeft } from '../../core/corners.ts';
 import { planMoves, planRequest } from '../../core/index.ts';
 import { sidesOf } from '../../core/pose/mechanism.ts';
-import { axleOf, isLeft } from '../../core/reading/axle-angles.ts';
 import { specTerms } from '../../core/reading/spec-terms.ts';
 
 /**

@@ -13,9 +13,10 @@ import {
   type Vec3,
   type WheelReading,
 } from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
 import { angleOf } from '../../core/reading/axle-angles.ts';
 import { engine } from '../engine/index.ts';
-import { axleOf, fieldsOf, TOE_UNIT } from '../state/fields.ts';
+import { fieldsOf, TOE_UNIT } from '../state/fields.ts';
 import { formTexts } from '../state/form.ts';
 import { units } from '../state/preferences.ts';
 import { valueText } from '../state/units.ts';

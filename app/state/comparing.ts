@@ -1,6 +1,7 @@
 /** Predicted against measured, wheel by wheel or axle by axle: which angles parted by more than gauge and dimensions explain. */
 import type { Plan, Reading, Spec, WheelReading, Window } from '../../core/contract.ts';
-import { AXLES, angleOf, isAxle } from '../../core/reading/axle-angles.ts';
+import { AXLES, isAxle } from '../../core/corners.ts';
+import { angleOf } from '../../core/reading/axle-angles.ts';
 import type { VerdictState } from '../parts/verdict.tsx';
 import type { Field } from './fields.ts';
 import { verdictOf, windowOf } from './judge.ts';

@@ -1,7 +1,7 @@
 /** First load. The fields of a reading in the order in which a rack shows them, and what is typed in them. */
 import type { Adjuster, Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '../../core/contract.ts';
+import { AXLES, isAxle } from '../../core/corners.ts';
 import { InputError } from '../../core/input-error.ts';
-import { AXLES, isAxle } from '../../core/reading/axle-angles.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { odd } from '../../core/units/odd.ts';
 import type { Form } from './form.ts';
@@ -16,7 +16,6 @@ export interface Field {
   readonly angle: Angle | 'totalToe';
 }
 
-export const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
 export const cornersOf = (axle: AxleName): readonly Corner[] => AXLES[axle];
 
 /**

@@ -1,7 +1,7 @@
 /** First load. How readings stand to the windows on file: the core's judgement, for the marks on the screens. */
 import type { AxleName, Car, Corner, Reading, Spec, Window } from '../../core/contract.ts';
+import { AXLES, isAxle } from '../../core/corners.ts';
 import { type AssessedAngle, assess, stateIn } from '../../core/reading/assess.ts';
-import { AXLES, isAxle } from '../../core/reading/axle-angles.ts';
 import { windowFor } from '../../core/reading/spec-terms.ts';
 import type { VerdictState } from '../parts/verdict.tsx';
 import type { Field } from './fields.ts';

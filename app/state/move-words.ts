@@ -1,8 +1,8 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
 import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
-import { axleOf } from './fields.ts';
 import { placeWord } from './judge.ts';
 import { valueText } from './units.ts';
 import { type RoundView, sameRef } from './visits.ts';

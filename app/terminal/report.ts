@@ -1,7 +1,7 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { type Car, CORNERS, type Corner, type Plan, type PlanRequest, type Reading } from '../../core/contract.ts';
-import { axleOf } from '../../core/reading/axle-angles.ts';
+import { axleOf } from '../../core/corners.ts';
 import { formatAngle } from '../../core/units/format.ts';
 
 const CAUTION =

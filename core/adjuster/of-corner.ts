@@ -1,6 +1,6 @@
 /** Which adjusters a corner has. */
 import type { Adjuster, Axle, Car, Corner } from '../contract.ts';
-import { axleOf, isLeft } from '../reading/axle-angles.ts';
+import { axleOf, isLeft } from '../corners.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { adjusterKinds } from './catalogue.ts';
 

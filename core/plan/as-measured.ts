@@ -17,8 +17,8 @@ import type {
   Suspension,
   WheelReading,
 } from '../contract.ts';
+import { AXLES, isLeft } from '../corners.ts';
 import { type Assembly, compileCar } from '../pose/car-model.ts';
-import { AXLES, isLeft } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { predictWith, thrustChange } from './predict.ts';
 

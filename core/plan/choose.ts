@@ -1,7 +1,8 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
 import type { PlanStyle } from '../contract.ts';
+import { byCorner } from '../corners.ts';
 import { surest } from './chance/surest.ts';
-import { byCorner, type Positions, type Problem } from './problem.ts';
+import type { Positions, Problem } from './problem.ts';
 import { type Found, type Goal, SAME_EFFORT } from './search/branch-and-bound.ts';
 import { Drawer } from './shims/drawer.ts';
 import { movableAt, type Subproblem, settingsIn, solve, subproblemsOf } from './subproblem.ts';

@@ -1,7 +1,7 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
 import type { CarSettings, Move, Plan, PlanRequest, PlanStyle, Position } from '../contract.ts';
+import { axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
-import { axleOf } from '../reading/axle-angles.ts';
 import { notesOf } from './answer/notes.ts';
 import { shortfallOf } from './answer/shortfall.ts';
 import { isLowerCam, rankOf, roleOf } from './answer/working-order.ts';

@@ -11,8 +11,8 @@ import {
   type Reading,
   type WheelReading,
 } from '../contract.ts';
+import { axleOf } from '../corners.ts';
 import { type CarModel, compileCar } from '../pose/car-model.ts';
-import { axleOf } from '../reading/axle-angles.ts';
 
 /** Degrees that the rear thrust angle grows by as the rear wheels' toe grows by these. */
 export const thrustChange = (left: number, right: number): number => (left - right) / 2;

@@ -15,6 +15,7 @@ import {
   type Settings,
   type WheelReading,
 } from '../contract.ts';
+import { byCorner } from '../corners.ts';
 import { type Assembly, type CarModel, compileCar } from '../pose/car-model.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
 import type { SpecTerm } from '../reading/spec-terms.ts';
@@ -104,9 +105,6 @@ export const minutesOf = (adjuster: Adjuster): number => adjuster.effort ?? kind
 export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind] as AdjusterKind;
 export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster }: AdjusterRef): Adjuster =>
   adjustersOf(car, corner).find(({ id }) => id === adjuster) as Adjuster;
-
-export const byCorner = <T>(make: (corner: Corner) => T): Record<Corner, T> =>
-  Object.fromEntries(CORNERS.map((corner) => [corner, make(corner)])) as Record<Corner, T>;
 
 export const settingsOf = ({ corners }: Assembly, positions: Positions): Settings[] =>
   corners.map((corner) => positions[corner]);

@@ -1,8 +1,8 @@
 /** What has to be decided together: corners that windows, or shims in the drawer, tie to one another. */
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import type { Adjuster, Corner, PlanRequest } from '../contract.ts';
+import { axleOf } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
-import { axleOf } from '../reading/axle-angles.ts';
 import type { Positions, Problem } from './problem.ts';
 import { type Found, type Goal, search } from './search/branch-and-bound.ts';
 import type { Drawer } from './shims/drawer.ts';

@@ -5,9 +5,9 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
 import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
+import { AXLES, isAxle } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
-import { AXLES, isAxle } from '../reading/axle-angles.ts';
 import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
 import { thrustChange } from './predict.ts';
 

@@ -1,6 +1,6 @@
 /** A car compiled for solving: one model for each assembly, the corners that are solved together. */
 import type { Car, Corner, Settings } from '../contract.ts';
-import { AXLES } from '../reading/axle-angles.ts';
+import { AXLES } from '../corners.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { type CornerModel, Mechanism, type Side, sidesOf } from './mechanism.ts';
 

@@ -1,5 +1,6 @@
 import { type AxleName, CORNERS, type Corner, type Reading, type Spec } from '../contract.ts';
-import { AXLES, type AxleAngles, angleOf, axleAngles, includedAngle } from './axle-angles.ts';
+import { AXLES } from '../corners.ts';
+import { type AxleAngles, angleOf, axleAngles, includedAngle } from './axle-angles.ts';
 import { type Hint, hints } from './diagnosis.ts';
 import { type AimedWindow, EDGE_NOISE, outside, specTerms } from './spec-terms.ts';
 

@@ -1,11 +1,6 @@
 /** Angles that belong to an axle: derived from its two wheels, never stored. */
 import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
-
-/** Left and right corner of each axle. */
-export const AXLES: Readonly<Record<AxleName, readonly [Corner, Corner]>> = { front: ['LF', 'RF'], rear: ['LR', 'RR'] };
-
-export const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
-export const isLeft = (corner: Corner): boolean => corner.startsWith('L');
+import { AXLES, isAxle } from '../corners.ts';
 
 export interface AxleAngles {
   /** left + right; + for toe-in. */
@@ -42,8 +37,6 @@ function given(
 export function includedAngle({ camber, sai }: WheelReading = {}): number | undefined {
   return camber === undefined || sai === undefined ? undefined : sai + camber;
 }
-
-export const isAxle = (where: Corner | AxleName): where is AxleName => where === 'front' || where === 'rear';
 
 /** Value, degrees, of a wheel's or an axle's angle by the name that a spec gives it. */
 export function angleOf(reading: Reading, where: Corner | AxleName, angle: string): number | undefined {

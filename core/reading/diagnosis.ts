@@ -4,7 +4,8 @@
  * memory: it has no published source, and says where to look, not what to replace.
  */
 import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
-import { AXLES, includedAngle } from './axle-angles.ts';
+import { AXLES } from '../corners.ts';
+import { includedAngle } from './axle-angles.ts';
 
 export interface Hint {
   readonly where: Corner | AxleName;

@@ -1,7 +1,8 @@
 /** A spec as a flat list of windows: what the planner sums over and what `assess` judges. */
 import { type AxleName, CORNERS, type Corner, type Spec, type WheelSpec, type Window } from '../contract.ts';
+import { AXLES } from '../corners.ts';
 import { InputError } from '../input-error.ts';
-import { AXLE_ANGLES, AXLES } from './axle-angles.ts';
+import { AXLE_ANGLES } from './axle-angles.ts';
 
 export const WHEEL_ANGLES = ['camber', 'caster', 'toe'] as const satisfies readonly (keyof WheelSpec)[];
 

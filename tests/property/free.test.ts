@@ -1,6 +1,8 @@
 /** What would free a car that cannot meet its windows: each way is truly built, planned again, and taken back a little. */
+
 import { describe, expect, it } from 'vitest';
 import type { Adjuster, CarSettings, Corner, PlanRequest, Position, Reading, Vec3 } from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
 import {
   adjusterKinds,
   adjusterPositions,
@@ -28,7 +30,6 @@ const AWAY: Readonly<Record<string, Vec3>> = {
   ...{ up: [0, 0, 1], down: [0, 0, -1] },
 };
 const OTHER: Readonly<Record<Corner, Corner>> = { LF: 'RF', RF: 'LF', LR: 'RR', RR: 'LR' };
-const axleOf = (corner: Corner) => (corner.endsWith('F') ? 'front' : 'rear');
 
 /** What stands for the part that is bought: up to `by` of it, in the steps in which it was sought. */
 function part(own: Adjuster, { further }: FreeChange, by: number): Adjuster {

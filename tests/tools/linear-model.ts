@@ -2,7 +2,9 @@
  * The same choice of positions as a mixed-integer linear problem for HiGHS (compiled to WebAssembly), a general-purpose
  * solver that knows nothing of suspensions. A car of effect tables is linear: angles add up position by position.
  */
+
 import type { Adjuster, Axle, AxleName, Car, Corner, Position, Reading, Spec, Window } from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
 import { adjusterPositions, predictReading } from '../../core/index.ts';
 import { between, oneOf, type Random } from './random-cars.ts';
 
@@ -105,7 +107,6 @@ const sum = (terms: readonly (readonly [number, string])[]): string =>
 /** Corners of the axles that the spec is about. */
 const cornersOf = (spec: Spec): Corner[] =>
   (['front', 'rear'] as const).flatMap((axle) => (spec[axle] ? AXLES[axle] : []));
-const axleOf = (corner: Corner): AxleName => (corner.endsWith('F') ? 'front' : 'rear');
 const windowOf = (spec: Spec, corner: Corner, angle: Angle): Window | undefined => {
   const axle = spec[axleOf(corner)];
   return axle?.[corner.startsWith('L') ? 'left' : 'right']?.[angle] ?? axle?.[angle];

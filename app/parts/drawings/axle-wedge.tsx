@@ -1,6 +1,7 @@
 import { say } from '../../../core/adjuster/steps.ts';
+import { isLeft } from '../../../core/corners.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { Frame, isLeft, TurnArrow } from './picture.tsx';
+import { Frame, TurnArrow } from './picture.tsx';
 
 /** A degree is too little to see: the thickest wedge is drawn at this angle. */
 const STEEPEST = 13;

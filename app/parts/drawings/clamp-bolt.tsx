@@ -1,6 +1,7 @@
 import { say } from '../../../core/adjuster/steps.ts';
+import { isLeft } from '../../../core/corners.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { around, Frame, isLeft, signed, TurnArrow } from './picture.tsx';
+import { around, Frame, signed, TurnArrow } from './picture.tsx';
 
 /** A degree is too little to see: the far end of the travel is drawn at this angle. */
 const FURTHEST = 13;

@@ -1,6 +1,7 @@
 import { say } from '../../../core/adjuster/steps.ts';
+import { isLeft } from '../../../core/corners.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { Frame, isLeft, TurnArrow } from './picture.tsx';
+import { Frame, TurnArrow } from './picture.tsx';
 
 const RADIUS = 52;
 /** The bore's radius and how far off the middle it is drawn, px. */

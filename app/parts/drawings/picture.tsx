@@ -66,7 +66,6 @@ export function around(angle: number, radius: number): readonly [x: number, y: n
 export const signed = (x: number, decimals = 3): string => `${x > 0 ? '+' : ''}${say(x, decimals)}`;
 
 /** The car's left side: a right corner mirrors it. */
-export const isLeft = (corner: Corner): boolean => corner.startsWith('L');
 
 interface StraightArrowProps {
   from: readonly [x: number, y: number];

@@ -1,7 +1,8 @@
 import { say } from '../../../core/adjuster/steps.ts';
 import type { Corner, Position } from '../../../core/contract.ts';
+import { isLeft } from '../../../core/corners.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { around, Frame, isLeft, TurnArrow } from './picture.tsx';
+import { around, Frame, TurnArrow } from './picture.tsx';
 
 const RADIUS = 46;
 /** The thick side of the steepest shim to be had, px. */

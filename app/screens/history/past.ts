@@ -1,7 +1,9 @@
 /** What each visit of a car found and left. */
+
+import { axleOf } from '../../../core/corners.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import type { CarRecord, ReadingRecord } from '../../../core/records/stored.ts';
-import { axleOf, canTotal, type Field, fieldsOf } from '../../state/fields.ts';
+import { canTotal, type Field, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import type { Records } from '../../state/records.ts';
 import { leftRecord, visitsOf, visitView } from '../../state/visits.ts';

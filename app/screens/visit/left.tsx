@@ -1,11 +1,12 @@
 /** As left: before and after on one sheet to print, what must still be done, and the cautions. */
 import { ANGLES, type AxleName, CORNERS, type Corner, type Reading } from '../../../core/contract.ts';
+import { axleOf, isAxle } from '../../../core/corners.ts';
 import { type AssessedAngle, assess } from '../../../core/reading/assess.ts';
-import { angleOf, isAxle } from '../../../core/reading/axle-angles.ts';
+import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { Plate } from '../../parts/plate.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { fullTime } from '../../state/days.ts';
-import { axleOf, canTotal, fieldsOf } from '../../state/fields.ts';
+import { canTotal, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { markOf, placeWord, verdictOf, windowOf } from '../../state/judge.ts';
 import { adjusterOf, wayText } from '../../state/move-words.ts';

@@ -1,9 +1,10 @@
 /** The card of the move that is next: its picture, what the rack then shows, what to do, the torque. */
 import type { Corner, Move, Reading } from '../../../core/contract.ts';
+import { axleOf } from '../../../core/corners.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { AdjusterDrawing } from '../../parts/adjuster-drawing.tsx';
 import { Card } from '../../parts/card.tsx';
-import { angleWord, axleOf, fieldsOf } from '../../state/fields.ts';
+import { angleWord, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { adjusterOf, stacks } from '../../state/move-words.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';

@@ -1,9 +1,9 @@
 /** What a plan leaves out of its window: by how much, what is at its stop, whether a part is bent, what would free it. */
 import type { Corner, Plan, Shortfall } from '../../../core/contract.ts';
+import { AXLES, axleOf, cornersOf, isAxle } from '../../../core/corners.ts';
 import type { FreeChange } from '../../../core/plan/extension/extended-travel.ts';
 import type { Stuck } from '../../../core/plan/extension/least-extension.ts';
 import { assess } from '../../../core/reading/assess.ts';
-import { AXLES, axleOf, isAxle } from '../../../core/reading/axle-angles.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { engine } from '../../engine/index.ts';
 import { Card } from '../../parts/card.tsx';
@@ -61,7 +61,7 @@ function Bent({ view, round, plan }: Props) {
   const { reading } = round.record;
   const kinds = { front: car.front.suspension.kind, rear: car.rear.suspension.kind };
   const leaning = plan.shortfall.filter(({ angle }) => /camber|caster/i.test(angle));
-  const corners = new Set(leaning.flatMap(({ where }): readonly Corner[] => (isAxle(where) ? AXLES[where] : [where])));
+  const corners = new Set(leaning.flatMap(({ where }) => cornersOf(where)));
   const axles = (['front', 'rear'] as const).filter((axle) => AXLES[axle].some((corner) => corners.has(corner)));
   const hints = assess(reading, spec, { kinds }).hints.filter(({ where }) =>
     isAxle(where) ? axles.includes(where) : axles.includes(axleOf(where)),

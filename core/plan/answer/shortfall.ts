@@ -1,7 +1,7 @@
 /** What is left out of its window, and why. */
 import { adjustersOf } from '../../adjuster/of-corner.ts';
 import type { Adjuster, Position, Shortfall } from '../../contract.ts';
-import { AXLES, isAxle } from '../../reading/axle-angles.ts';
+import { cornersOf } from '../../corners.ts';
 import { outside } from '../../reading/spec-terms.ts';
 import { type Evaluation, kindOfAdjuster, type Positions, type Problem } from '../problem.ts';
 import { samePosition } from '../states/axis.ts';
@@ -11,7 +11,7 @@ export function shortfallOf({ request, terms }: Problem, { values }: Evaluation,
     const predicted = values.get(term) as number;
     const by = outside(predicted, term.window);
     if (by === 0) return [];
-    const corners = isAxle(term.where) ? AXLES[term.where] : [term.where];
+    const corners = cornersOf(term.where);
     const atStop = corners.flatMap((corner) =>
       adjustersOf(request.car, corner)
         .filter((adjuster) => isAtStop(adjuster, positions[corner][adjuster.id] as Position))

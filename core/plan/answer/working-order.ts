@@ -6,8 +6,8 @@
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import { type Adjuster, type AxleName, CORNERS, type Corner } from '../../contract.ts';
+import { axleOf } from '../../corners.ts';
 import type { CornerModel } from '../../pose/mechanism.ts';
-import { axleOf } from '../../reading/axle-angles.ts';
 
 /** The angle that an adjuster is there for. */
 export type Role = 'caster' | 'camber' | 'toe';

@@ -6,8 +6,8 @@
 
 import { validatePlanRequest } from '../../check/car.ts';
 import { CORNERS, type Corner, type PlanRequest, type Position } from '../../contract.ts';
+import { cornersOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
-import { AXLES, isAxle } from '../../reading/axle-angles.ts';
 import { type Positions, type Problem, problemOf, valuesAt } from '../problem.ts';
 import { search } from '../search/branch-and-bound.ts';
 import { samePosition } from '../states/axis.ts';
@@ -45,9 +45,7 @@ export function whatWouldFree(given: PlanRequest): Stuck[] {
     const out = problem.terms.filter(
       (term) => subproblem.terms.includes(term) && !isIn(term, values.get(term) as number),
     );
-    const corners = CORNERS.filter((corner) =>
-      out.some(({ where }) => (isAxle(where) ? AXLES[where].includes(corner) : where === corner)),
-    );
+    const corners = CORNERS.filter((corner) => out.some(({ where }) => cornersOf(where).includes(corner)));
     const tries = corners.flatMap((corner) => trialsOf(request, corner, offsets));
     const worth = (one: Trial): boolean => isWorth(problem, one, stands, out);
     const ways = new LeastExtension(problem, subproblem)
