@@ -96,11 +96,16 @@ export interface Window {
   readonly aim?: number;
   readonly high: number;
 }
+/** Angles of a wheel that a spec can give a window to. */
+export const WHEEL_ANGLES = ['camber', 'caster', 'toe'] as const satisfies readonly (keyof WheelSpec)[];
 export interface WheelSpec {
   readonly camber?: Window;
   readonly caster?: Window;
   readonly toe?: Window;
 }
+/** Angles of an axle, derived from its two wheels, that a spec can give a window to. */
+export const AXLE_ANGLES = ['totalToe', 'crossCamber', 'crossCaster', 'thrustAngle'] as const;
+export type AxleAngle = (typeof AXLE_ANGLES)[number];
 export interface AxleSpec extends WheelSpec {
   readonly totalToe?: Window;
   readonly crossCamber?: Window;

@@ -1,6 +1,5 @@
 /** What the page may call by name: functions of core that are too big or too slow for the first load, and their rehearsal. */
 
-import { parseCarFile, validateCarFile } from '../../core/check/car.ts';
 import {
   adjusterEffects,
   assess,
@@ -16,6 +15,7 @@ import {
   whatElse,
   whatWouldFree,
 } from '../../core/index.ts';
+import { parseCarFile, validateCarFile } from '../../core/records/car-file.ts';
 import { rehearse } from './rehearse.ts';
 
 export const functions = {

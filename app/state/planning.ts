@@ -2,7 +2,7 @@
 
 import { planRequest } from '../../core/ask/plan-request.ts';
 import type { CarSettings, Plan, PlanRequest, PlanStyle, Reading } from '../../core/contract.ts';
-import type { PlanChoice } from '../../core/plan/plan.ts';
+import type { PlanChoice } from '../../core/plan/choices.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
 import { movedOn } from '../../core/records/rounds.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';

@@ -3,8 +3,8 @@
  * now are kept for an undo and the new ones written in the same transaction, and what is on the disk is read back.
  */
 
-import { checkDepth, parseJson } from '../../core/check/car.ts';
 import { canonical } from '../../core/records/canonical.ts';
+import { checkDepth, parseJson } from '../../core/records/car-file.ts';
 import { checkBackup, makeBackup } from '../../core/records/envelope.ts';
 import type { Connection } from './connection.ts';
 import { StoreError } from './failure.ts';

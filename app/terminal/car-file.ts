@@ -1,8 +1,8 @@
 /** What the commands share: reading a car file, and ending with exit code 2 where it is no good. */
 import { readFileSync } from 'node:fs';
-import { parseCarFile } from '../../core/check/car.ts';
 import type { CarFile } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
+import { parseCarFile } from '../../core/records/car-file.ts';
 
 /** The car file that the command line names. @throws InputError */
 export function carFileOf(positionals: readonly string[]): CarFile {

@@ -3,8 +3,8 @@
  * The same core calls as the app's. Exit code 2 with a message where the file is no good.
  */
 import { parseArgs } from 'node:util';
+import { planMoves } from '../../core/ask/plan-moves.ts';
 import { planRequest } from '../../core/ask/plan-request.ts';
-import { planMoves } from '../../core/plan/plan.ts';
 import { carFileOf, command } from './car-file.ts';
 import { report } from './report.ts';
 

@@ -1,54 +1,36 @@
 import { validateCarSettings } from '../check/adjusters.ts';
-import type {
-  AdjusterRef,
-  AxleSpec,
-  CarFile,
-  Gauge,
-  PlanRequest,
-  PlanStyle,
-  Reading,
-  ShimCount,
-  Spec,
-} from '../contract.ts';
+import { validateRequestOptions } from '../check/request.ts';
+import type { CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { asMeasured } from '../plan/as-measured.ts';
-import { predictReading } from '../plan/predict.ts';
-import { angleOf } from '../reading/axle-angles.ts';
+import { asMeasured, expected } from '../plan/as-measured.ts';
+import { predictWith } from '../plan/predict.ts';
+import { withHalves } from '../plan/straight-wheel.ts';
+import { compileCar } from '../pose/car-model.ts';
+import { validateCarFile } from '../records/car-file.ts';
 import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
 
-export interface PlanRequestOptions {
-  readonly style?: PlanStyle;
-  readonly maxEffort?: number;
-  readonly gauge?: Gauge;
-  /** Not to be moved, beside those that would not move in this visit. */
-  readonly locked?: readonly AdjusterRef[];
-  /** Shims that lie ready; as in a request. */
-  readonly drawer?: readonly ShimCount[];
-}
+/** What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit. */
+export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gauge' | 'locked' | 'drawer'>;
 
 /**
- * What to plan for a car file, the one way of the terminal and the app: the last round that holds of the last visit,
- * its settings moved on by what was done after it, and its reading predicted on by the same moves. The car is the one
- * that was found: its wheels lean as they were read (see as-measured.ts).
- * @throws InputError when the file (validated before) has no spec or no round
+ * What to plan for a car file: the last round that holds of the last visit, its settings moved on by what was done after
+ * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
+ * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a window for
+ * steer-ahead and thrust beside it (see straight-wheel.ts).
+ * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
+ * @returns a request for `planMoves`, checked
+ * @throws InputError naming the field, the value and what is allowed, such as `spec` or `visits` where there is none
  */
-export function planRequest(
-  file: CarFile,
-  { style, maxEffort, gauge, drawer, locked = [] }: PlanRequestOptions = {},
-): PlanRequest {
-  const { car, spec, visits = [] } = file;
+export function planRequest(file: CarFile, options: PlanRequestOptions = {}): PlanRequest {
+  const checked = validateCarFile(file);
+  const { car, spec } = checked;
   if (!spec) throw new InputError('spec', spec, 'windows for the front or the rear axle');
-  const visit = latestVisit(visits);
-  const round = visit && latestRound(visit);
-  if (!visit || !round)
-    throw new InputError('visits', visits, 'a visit with a round: a reading and the settings at it');
-  const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}].settings`;
-  const from = validateCarSettings(round.settings, car, field);
-  const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, field.replace(/settings$/, 'moved'));
+  const { locked = [], ...asked } = validateRequestOptions(options, car);
+  const { visit, round, from, settings } = lastRound(checked);
   const found = asMeasured(car, round.reading, from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
-    ? predictReading(found, round.reading, from, settings)
+    ? predictWith(compileCar(found), round.reading, from, settings)
     : round.reading;
   return {
     car: found,
@@ -56,30 +38,35 @@ export function planRequest(
     reading,
     settings,
     locked: [...locked, ...seized(visit)],
-    ...(style ? { style } : {}),
-    ...(maxEffort === undefined ? {} : { maxEffort }),
-    ...(gauge ? { gauge } : {}),
-    ...(drawer ? { drawer } : {}),
+    ...asked,
   };
 }
 
 /**
- * A spec that gives total toe alone leaves open which wheel has it, and the planner would turn both out of reason for a
- * hair's breadth of total. With the steering wheel clamped straight each front wheel takes half of it: steer-ahead gets
- * a window as wide as half the total's. So does the thrust angle, or as wide as it is found: a window that nobody asked
- * for must not be the one that cannot be reached.
+ * What the rack should read after all that was done in the last round that holds of the last visit.
+ * @throws InputError naming the field, the value and what is allowed
  */
-function withHalves(spec: Spec, reading: Reading): Spec {
-  const thrust = Math.abs(angleOf(reading, 'rear', 'thrustAngle') ?? 0);
-  return {
-    ...spec,
-    ...(spec.front ? { front: halved(spec.front, 0) } : {}),
-    ...(spec.rear ? { rear: halved(spec.rear, thrust) } : {}),
-  };
+export function expectationOfFile(file: CarFile): Reading {
+  const checked = validateCarFile(file);
+  const { round, from, settings } = lastRound(checked);
+  return expected(checked.car, round.reading, from, settings);
 }
 
-function halved(axle: AxleSpec, found: number): AxleSpec {
-  if (!axle.totalToe || axle.toe || axle.left?.toe || axle.right?.toe || axle.thrustAngle) return axle;
-  const half = Math.max((axle.totalToe.high - axle.totalToe.low) / 4, found);
-  return { ...axle, thrustAngle: { low: -half, aim: 0, high: half } };
+interface LastRound {
+  readonly visit: Visit;
+  readonly round: Round;
+  /** Where the adjusters stood at its reading, and where they stand after its moves. */
+  readonly from: CarSettings;
+  readonly settings: CarSettings;
+}
+
+function lastRound({ car, visits = [] }: CarFile): LastRound {
+  const visit = latestVisit(visits);
+  const round = visit && latestRound(visit);
+  if (!visit || !round)
+    throw new InputError('visits', visits, 'a visit with a round: a reading and the settings at it');
+  const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}]`;
+  const from = validateCarSettings(round.settings, car, `${field}.settings`);
+  const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, `${field}.moved`);
+  return { visit, round, from, settings };
 }

@@ -4,8 +4,6 @@
  * wheels stand as when the points were taken is off by the product of the two.
  */
 
-import { validateCarSettings } from '../check/adjusters.ts';
-import { validateCar, validateReading } from '../check/car.ts';
 import type {
   Axle,
   AxleName,
@@ -19,8 +17,9 @@ import type {
 } from '../contract.ts';
 import { AXLES, isLeft } from '../corners.ts';
 import { type Assembly, compileCar } from '../pose/car-model.ts';
+import { thrustOf } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { predictWith, thrustChange } from './predict.ts';
+import { predictWith } from './predict.ts';
 
 /** Degrees within which the model shows what was read; each round gains several digits. */
 const CLOSE = 1e-9;
@@ -34,7 +33,7 @@ const MOST = 20;
  * @param car, reading, settings validated
  */
 export function asMeasured(car: Car, reading: Reading, settings: CarSettings): Car {
-  const thrust = reading.toeReference === 'thrust-line' ? thrustChange(reading.LR?.toe ?? 0, reading.RR?.toe ?? 0) : 0;
+  const thrust = reading.toeReference === 'thrust-line' ? thrustOf(reading.LR?.toe ?? 0, reading.RR?.toe ?? 0) : 0;
   const read = (corner: Corner): WheelReading => {
     const wheel = reading[corner] ?? {};
     // Front toe against the thrust line, against the centre line.
@@ -44,17 +43,9 @@ export function asMeasured(car: Car, reading: Reading, settings: CarSettings): C
   return (['front', 'rear'] as const).reduce((now, name) => matched(now, name, read, settings), car);
 }
 
-/**
- * What the rack should read after moves: as `predictReading`, with the wheels as they were read.
- * @param from where the adjusters stood when the reading was taken; one that is absent stands at its reference
- * @throws InputError naming the field, the value and what is allowed
- */
-export function expectReading(car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading {
-  const checked = validateCar(car);
-  const read = validateReading(reading);
-  const [stood, goes] = [validateCarSettings(from, checked, 'from'), validateCarSettings(to, checked, 'to')];
-  return predictWith(compileCar(asMeasured(checked, read, stood)), read, stood, goes);
-}
+/** What the rack should read after moves, with the wheels as they were read. Takes validated input. */
+export const expected = (car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading =>
+  predictWith(compileCar(asMeasured(car, reading, from)), reading, from, to);
 
 function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReading, settings: CarSettings): Car {
   const corners = AXLES[name];

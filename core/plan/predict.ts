@@ -1,10 +1,7 @@
 /** What the rack will read after adjusters have moved. */
 
-import { validateCarSettings } from '../check/adjusters.ts';
-import { validateCar, validateReading } from '../check/car.ts';
 import {
   ANGLES,
-  type Car,
   type CarSettings,
   type Corner,
   type CornerPose,
@@ -12,10 +9,8 @@ import {
   type WheelReading,
 } from '../contract.ts';
 import { axleOf } from '../corners.ts';
-import { type CarModel, compileCar } from '../pose/car-model.ts';
-
-/** Degrees that the rear thrust angle grows by as the rear wheels' toe grows by these. */
-export const thrustChange = (left: number, right: number): number => (left - right) / 2;
+import type { CarModel } from '../pose/car-model.ts';
+import { thrustOf } from '../reading/axle-angles.ts';
 
 /**
  * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
@@ -48,7 +43,7 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
     });
   }
   if (thrustLine) {
-    const thrust = thrustChange(toeChange.LR ?? 0, toeChange.RR ?? 0);
+    const thrust = thrustOf(toeChange.LR ?? 0, toeChange.RR ?? 0);
     for (const [corner, sign] of [
       ['LF', -1],
       ['RF', 1],
@@ -59,24 +54,6 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
   }
   const reference = reading.toeReference ? { toeReference: reading.toeReference } : {};
   return { ...wheels, ...reference, ...(unreachable.length > 0 ? { unreachable } : {}) };
-}
-
-/**
- * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
- * `from`), per corner, degrees. Angles that were not measured stay absent; a corner where no pose exists has no angles
- * and is named in `unreachable`.
- * @param from where the adjusters stood when the reading was taken; one that is absent stands at its reference
- * @param to where they go; one that is absent goes to its reference
- * @throws InputError naming the field, the value and what is allowed
- */
-export function predictReading(car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading {
-  const checked = validateCar(car);
-  return predictWith(
-    compileCar(checked),
-    validateReading(reading),
-    validateCarSettings(from, checked, 'from'),
-    validateCarSettings(to, checked, 'to'),
-  );
 }
 
 /** Each measured angle moved on by what the model says; what was not measured stays absent. */

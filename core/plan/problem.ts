@@ -2,7 +2,6 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
-import { validatePlanRequest } from '../check/car.ts';
 import {
   type Adjuster,
   type AdjusterRef,
@@ -39,9 +38,8 @@ export interface Problem {
   readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
 }
 
-/** @throws InputError naming the field, the value and what is allowed */
-export function problemOf(given: PlanRequest): Problem {
-  const request = validatePlanRequest(given);
+/** @param request validated */
+export function problemOf(request: PlanRequest): Problem {
   const model = compileCar(request.car);
   const now = complete(request);
   const gauge = request.gauge ?? DEFAULT_GAUGE;

@@ -8,8 +8,8 @@ import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } f
 import { AXLES, isAxle } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import { thrustOf } from '../reading/axle-angles.ts';
 import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
-import { thrustChange } from './predict.ts';
 
 /** `factor` times one angle (CAMBER, CASTER or TOE; from ANGLES on a tie) of one corner. */
 export interface TermPart {
@@ -41,7 +41,7 @@ const PAIR: Readonly<Record<string, readonly [number, number]>> = {
   totalToe: [1, 1],
   crossCamber: [1, -1],
   crossCaster: [1, -1],
-  thrustAngle: [thrustChange(1, 0), thrustChange(0, 1)],
+  thrustAngle: [thrustOf(1, 0), thrustOf(0, 1)],
 };
 
 /** Splits the spec into terms that this reading can judge and those whose angles were not measured. */
@@ -81,7 +81,7 @@ function againstThrustLine(parts: readonly TermPart[], reading: Reading): { part
   let constant = 0;
   if (reading.toeReference === 'thrust-line') {
     // The rear toe of a wheel that was not measured counts from 0: only its change matters.
-    const now = thrustChange(reading.LR?.toe ?? 0, reading.RR?.toe ?? 0);
+    const now = thrustOf(reading.LR?.toe ?? 0, reading.RR?.toe ?? 0);
     let share = 0;
     for (const { corner, angle, factor } of parts) {
       if (angle !== TOE) continue;
@@ -89,8 +89,8 @@ function againstThrustLine(parts: readonly TermPart[], reading: Reading): { part
       if (corner === 'RF') share += factor;
     }
     if (share !== 0) {
-      all.push({ corner: 'LR', angle: TOE, factor: share * thrustChange(1, 0) });
-      all.push({ corner: 'RR', angle: TOE, factor: share * thrustChange(0, 1) });
+      all.push({ corner: 'LR', angle: TOE, factor: share * thrustOf(1, 0) });
+      all.push({ corner: 'RR', angle: TOE, factor: share * thrustOf(0, 1) });
       constant = -share * now;
     }
   }

@@ -1,8 +1,7 @@
 /** What a plan changes beside the angles that the rack shows. */
 
-import { validateCar } from '../check/car.ts';
-import type { Car, Corner, Plan } from '../contract.ts';
-import { compileCar, cornerOf } from '../pose/car-model.ts';
+import type { Corner, Plan } from '../contract.ts';
+import { type CarModel, cornerOf } from '../pose/car-model.ts';
 import { type SideEffects, sideEffectsOf } from '../pose/side-effects.ts';
 
 export interface WhatElse {
@@ -11,12 +10,8 @@ export interface WhatElse {
   readonly after: SideEffects;
 }
 
-/**
- * Side effects of every corner that the plan moves, before and after; what geometry does not know is absent.
- * @throws InputError naming the field, the value and what is allowed
- */
-export function whatElse(car: Car, { moves, positions }: Pick<Plan, 'moves' | 'positions'>): WhatElse[] {
-  const model = compileCar(validateCar(car));
+/** Side effects of every corner that the plan moves, before and after; what geometry does not know is absent. */
+export function whatElseWith(model: CarModel, { moves, positions }: Pick<Plan, 'moves' | 'positions'>): WhatElse[] {
   const corners = [...new Set(moves.map(({ corner }) => corner))];
   const before = { ...positions };
   for (const { corner, adjuster, from } of moves) before[corner] = { ...before[corner], [adjuster]: from };

@@ -16,6 +16,7 @@ import type {
   Vec3,
   Verdict,
 } from '../contract.ts';
+import { asin, degrees } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
 import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
@@ -73,6 +74,15 @@ export interface Fitted {
 export interface MechanismPose {
   readonly reachable: true;
   readonly corners: readonly CornerPose[];
+  /** How the body that carries the wheels has gone against its reference. */
+  readonly body: BodyPose;
+}
+
+export interface BodyPose {
+  /** Degrees that it has pitched; + its nose is up. */
+  readonly pitch: number;
+  /** mm that its origin (on an axle the middle between the wheel centres) has gone outboard on the left. */
+  readonly lateral: number;
 }
 
 /** One corner of an assembly while the others stay where they are. */
@@ -258,7 +268,14 @@ export class Mechanism {
       const angles = out.subarray(ANGLES_A_WHEEL * w, ANGLES_A_WHEEL * (w + 1));
       return this.#cornerPose(wheel, params, angles, options[w]?.travel ?? 0, verdict);
     });
-    return { reachable: true, corners };
+    return { reachable: true, corners, body: this.#bodyPose() };
+  }
+
+  /** Right after a solve, whose answer the solver holds. */
+  #bodyPose(): BodyPose {
+    const { solver, home } = this.linkage;
+    if (!solver) return { pitch: 0, lateral: 0 };
+    return { pitch: degrees(asin(solver.rotation[6] as number)), lateral: (solver.pose[1] as number) - home[1] };
   }
 
   #cornerPose(wheel: Wheel, params: Float64Array, out: Angles, travel: number, verdict: Verdict): CornerPose {

@@ -2,14 +2,11 @@
  * What the driver feels beside the angles that the rack shows: bump steer, camber gain, scrub radius, caster trail,
  * toe-out on turns. ISO 8855:2011 calls the two offsets steering-axis offset at ground and castor offset at ground.
  */
-import { number } from '../adjuster/fields.ts';
-import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
-import { check } from '../check/refuse.ts';
-import { validateSuspension } from '../check/suspension.ts';
-import type { Adjuster, CornerPose, Settings, Suspension, Vec3 } from '../contract.ts';
+import type { CornerPose, Settings, Vec3 } from '../contract.ts';
 import { dot, normalised, scale, sub } from '../geometry/vector.ts';
 import { spinAxis } from '../geometry/wheel-angles.ts';
-import { type CornerModel, Mechanism } from './mechanism.ts';
+import { type AngleGain, gained } from './effects.ts';
+import type { CornerModel } from './mechanism.ts';
 
 /** mm of bump and of droop over which bump steer and camber gain are told. */
 export const TRAVEL = 25;
@@ -30,18 +27,7 @@ export interface SideEffects {
   readonly toeOutOnTurns?: number;
 }
 
-/**
- * Side effects of one corner at these positions; what the geometry does not know is absent. A wheel of a rigid axle
- * goes up and down alone, so that the axle rolls.
- * @throws InputError naming the field, the value and what is allowed
- */
-export function sideEffects(suspension: Suspension, adjusters: readonly Adjuster[], settings: Settings): SideEffects {
-  const checked = validateSuspension(suspension);
-  const fitted = validateAdjusters(adjusters, checked);
-  return sideEffectsOf(Mechanism.ofCorner(checked, fitted).corner(), validateSettings(settings, fitted));
-}
-
-/** The same of a compiled corner. */
+/** Side effects of one compiled corner at these positions; what the geometry does not know is absent. */
 export function sideEffectsOf(model: CornerModel, settings: Settings): SideEffects {
   const still = model.pose(settings);
   if (!still.reachable) return {};
@@ -103,27 +89,9 @@ function throughTurn(model: CornerModel, settings: Settings): SideEffects {
   return Number.isFinite(outer) ? { toeOutOnTurns: TURN - outer } : {};
 }
 
-/**
- * What happens to a wheel's angles if its corner of the body is raised by so much (spring perches, blocks): the wheel
- * goes as far down against the body. Degrees that camber, caster and toe gain; absent where no pose exists.
- * @param raise mm, + up
- * @throws InputError naming the field, the value and what is allowed
- */
-export function heightEffect(
-  suspension: Suspension,
-  adjusters: readonly Adjuster[],
-  settings: Settings,
-  raise: number,
-): { readonly camber: number; readonly toe: number; readonly caster?: number } | undefined {
-  const checked = validateSuspension(suspension);
-  const fitted = validateAdjusters(adjusters, checked);
-  const stands = validateSettings(settings, fitted);
-  const model = Mechanism.ofCorner(checked, fitted).corner();
-  const before = model.pose(stands);
-  const after = model.pose(stands, { travel: -check(length, raise, 'raise') });
-  if (!before.reachable || !after.reachable) return undefined;
-  const caster =
-    before.caster === undefined || after.caster === undefined ? {} : { caster: after.caster - before.caster };
-  return { camber: after.camber - before.camber, toe: after.toe - before.toe, ...caster };
+/** What a wheel's angles gain as its corner of the body is raised by so much, mm; nothing where no pose exists. */
+export function heightEffectOf(model: CornerModel, settings: Settings, raise: number): AngleGain | undefined {
+  const before = model.pose(settings);
+  const after = model.pose(settings, { travel: -raise });
+  return before.reachable && after.reachable ? gained(before, after) : undefined;
 }
-const length = number(-500, 500, 'mm');

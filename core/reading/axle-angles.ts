@@ -2,6 +2,9 @@
 import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
 
+/** (left toe − right toe)/2, degrees, + to the right: the thrust angle of a rear axle, steer-ahead of a front one. */
+export const thrustOf = (left: number, right: number): number => (left - right) / 2;
+
 export interface AxleAngles {
   /** left + right; + for toe-in. */
   readonly totalToe?: number;
@@ -12,7 +15,6 @@ export interface AxleAngles {
   /** (left toe − right toe)/2, + to the right: the thrust angle of a rear axle, steer-ahead of a front one. */
   readonly thrustAngle?: number;
 }
-export const AXLE_ANGLES = ['totalToe', 'crossCamber', 'crossCaster', 'thrustAngle'] as const;
 
 /** Degrees in, degrees out. What was not measured on both wheels is absent. */
 export function axleAngles(left: WheelReading = {}, right: WheelReading = {}): AxleAngles {
@@ -20,7 +22,7 @@ export function axleAngles(left: WheelReading = {}, right: WheelReading = {}): A
     ...given('totalToe', left.toe, right.toe, (l, r) => l + r),
     ...given('crossCamber', left.camber, right.camber, (l, r) => l - r),
     ...given('crossCaster', left.caster, right.caster, (l, r) => l - r),
-    ...given('thrustAngle', left.toe, right.toe, (l, r) => (l - r) / 2),
+    ...given('thrustAngle', left.toe, right.toe, thrustOf),
   };
 }
 

@@ -1,10 +1,15 @@
 /** A spec as a flat list of windows: what the planner sums over and what `assess` judges. */
-import { type AxleName, CORNERS, type Corner, type Spec, type WheelSpec, type Window } from '../contract.ts';
-import { AXLES } from '../corners.ts';
-import { InputError } from '../input-error.ts';
-import { AXLE_ANGLES } from './axle-angles.ts';
-
-export const WHEEL_ANGLES = ['camber', 'caster', 'toe'] as const satisfies readonly (keyof WheelSpec)[];
+import {
+  AXLE_ANGLES,
+  type AxleName,
+  CORNERS,
+  type Corner,
+  type Spec,
+  WHEEL_ANGLES,
+  type WheelSpec,
+  type Window,
+} from '../contract.ts';
+import { axleOf, isLeft } from '../corners.ts';
 
 /** A window with its aim settled, degrees. */
 export interface AimedWindow {
@@ -35,45 +40,26 @@ export function windowFor(spec: Spec, corner: Corner, angle: keyof WheelSpec): W
   return spec[axle]?.[side]?.[angle] ?? spec[axle]?.[angle];
 }
 
-/**
- * Every window of a spec, wheels first, then axles.
- * @throws InputError naming, for instance, `spec.front.camber.low`.
- */
+/** Every window of a validated spec, wheels first, then axles. */
 export function specTerms(spec: Spec): readonly SpecTerm[] {
-  const wheels = CORNERS.flatMap((corner) => {
-    const [axle, side] = placeOf(corner);
-    return WHEEL_ANGLES.flatMap((angle) => {
-      const own = spec[axle]?.[side]?.[angle] ? `${side}.` : '';
-      return term(corner, angle, windowFor(spec, corner, angle), `spec.${axle}.${own}${angle}`);
-    });
-  });
+  const wheels = CORNERS.flatMap((corner) =>
+    WHEEL_ANGLES.flatMap((angle) => term(corner, angle, windowFor(spec, corner, angle))),
+  );
   const axles = (['front', 'rear'] as const).flatMap((axle) =>
-    AXLE_ANGLES.flatMap((angle) => term(axle, angle, spec[axle]?.[angle], `spec.${axle}.${angle}`)),
+    AXLE_ANGLES.flatMap((angle) => term(axle, angle, spec[axle]?.[angle])),
   );
   return [...wheels, ...axles];
 }
 
 function placeOf(corner: Corner): readonly [AxleName, 'left' | 'right'] {
-  const axle = AXLES.front.includes(corner) ? 'front' : 'rear';
-  return [axle, AXLES[axle][0] === corner ? 'left' : 'right'];
+  return [axleOf(corner), isLeft(corner) ? 'left' : 'right'];
 }
 
-function term(where: SpecTerm['where'], angle: string, window: Window | undefined, field: string): SpecTerm[] {
-  return window ? [{ where, angle, window: aimed(window, field) }] : [];
+function term(where: SpecTerm['where'], angle: string, window: Window | undefined): SpecTerm[] {
+  return window ? [{ where, angle, window: aimed(window) }] : [];
 }
 
-/**
- * The window with its aim (default: its middle) and half width.
- * @throws InputError when a limit is not finite, `low` is not below `high`, or the aim is outside.
- */
-export function aimed({ low, aim, high }: Window, field: string): AimedWindow {
-  const finite = 'a finite number of degrees';
-  if (!Number.isFinite(low)) throw new InputError(`${field}.low`, low, finite);
-  if (!Number.isFinite(high)) throw new InputError(`${field}.high`, high, finite);
-  if (low >= high) throw new InputError(`${field}.low`, low, `a number below high, ${high}`);
-  const middle = aim ?? (low + high) / 2;
-  if (!(middle >= low && middle <= high)) {
-    throw new InputError(`${field}.aim`, aim, `a number from low to high, ${low} to ${high}`);
-  }
-  return { low, aim: middle, high, half: (high - low) / 2 };
+/** The window with its aim (default: its middle) and half width. */
+export function aimed({ low, aim, high }: Window): AimedWindow {
+  return { low, aim: aim ?? (low + high) / 2, high, half: (high - low) / 2 };
 }

@@ -1,7 +1,7 @@
 /** A good car file, spoilt in one place at a time: the message names the place, the value and what is allowed. */
 import { describe, expect, it, test } from 'vitest';
-import { parseCarFile, validateCarFile } from '../../core/check/car.ts';
 import { InputError } from '../../core/input-error.ts';
+import { parseCarFile, validateCarFile } from '../../core/records/car-file.ts';
 import { carFile, DROP, spoilt } from '../core/records/fixture.ts';
 
 const ROD = {

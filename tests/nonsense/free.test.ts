@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { planRequest } from '../../core/ask/plan-request.ts';
-import { validateCarFile } from '../../core/check/car.ts';
+import { whatWouldFree } from '../../core/ask/what-would-free.ts';
 import { InputError } from '../../core/input-error.ts';
-import { whatWouldFree } from '../../core/plan/extension/least-extension.ts';
+import { validateCarFile } from '../../core/records/car-file.ts';
 import { carFile } from '../core/records/fixture.ts';
 
 const good = planRequest(validateCarFile(carFile('tarn-gt.json')));

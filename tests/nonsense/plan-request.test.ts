@@ -1,6 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { planRequest } from '../../core/ask/plan-request.ts';
-import { validateCarFile, validatePlanRequest, validateSpec } from '../../core/check/car.ts';
+import { validatePlanRequest } from '../../core/check/request.ts';
+import { validateSpec } from '../../core/check/spec.ts';
+import { validateCarFile } from '../../core/records/car-file.ts';
 import { carFile, DROP, spoilt } from '../core/records/fixture.ts';
 
 describe('what a plan is asked for', () => {

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { planRequest } from '../../core/ask/plan-request.ts';
-import { validateCarFile } from '../../core/check/car.ts';
+import { reachOf } from '../../core/ask/reach-of.ts';
 import { InputError } from '../../core/input-error.ts';
-import { reachOf } from '../../core/plan/reach/reach.ts';
+import { validateCarFile } from '../../core/records/car-file.ts';
 import { carFile } from '../core/records/fixture.ts';
 
 const good = planRequest(validateCarFile(carFile('tarn-gt.json')));

@@ -2,9 +2,9 @@ import { h } from 'preact';
 import { describe, expect, it } from 'vitest';
 import { ReachPicture } from '../../app/parts/reach-picture.tsx';
 import { planRequest } from '../../core/ask/plan-request.ts';
-import { validateCarFile } from '../../core/check/car.ts';
 import { CORNERS, type PlanRequest, type Reading } from '../../core/contract.ts';
 import { planMoves, type Reach, reachOf } from '../../core/index.ts';
+import { validateCarFile } from '../../core/records/car-file.ts';
 import { carFile } from '../core/records/fixture.ts';
 import { markup, titleOf } from './markup.ts';
 

@@ -1,6 +1,6 @@
 /** What a turn of the tie rod does: a published rate, and on which side of the axle it lengthens for toe-in. */
 import { describe, expect, it, test } from 'vitest';
-import { solveCorner } from '../../core/pose/solve-corner.ts';
+import { solveCorner } from '../../core/ask/solve-corner.ts';
 import { pointsFromTape } from '../../core/suspension/tape/points-from-tape.ts';
 
 const rod = {

@@ -3,8 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { rehearse } from '../../app/engine/rehearse.ts';
-import { parseCarFile } from '../../core/check/car.ts';
 import type { Car, Spec } from '../../core/contract.ts';
+import { parseCarFile } from '../../core/records/car-file.ts';
 import { wholeCar } from '../bench/cars.ts';
 
 const FOLDER = fileURLToPath(new URL('../../fixtures/cars', import.meta.url));

@@ -1,6 +1,6 @@
 /** The windows of one axle as texts and back. Left and right have windows of their own where the card says so. */
 import type { AxleSpec, WheelSpec, Window } from '../../../core/contract.ts';
-import { AXLE_ANGLES } from '../../../core/reading/axle-angles.ts';
+import { AXLE_ANGLES } from '../../../core/contract.ts';
 import { angleOf, exactAngle, type Texts, toeWindowOf, toeWindowText, typedValue, unlessTyped } from './numbers.ts';
 
 export const WHEEL_WINDOWS = ['caster', 'camber', 'toe'] as const satisfies readonly (keyof WheelSpec)[];

@@ -1,6 +1,6 @@
 /** The windows of one axle: low, aim and high of each angle, as the maker's information says. */
 import type { AxleName } from '../../../core/contract.ts';
-import { AXLE_ANGLES } from '../../../core/reading/axle-angles.ts';
+import { AXLE_ANGLES } from '../../../core/contract.ts';
 import { units } from '../../state/preferences.ts';
 import { toeUnitWord } from '../../state/units.ts';
 import { isSteered } from './car-texts.ts';

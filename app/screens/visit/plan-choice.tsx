@@ -1,7 +1,7 @@
 /** Other plans than the one shown, folded away: how much work each takes, how near the aim, how sure. */
 import { useState } from 'preact/hooks';
 import type { PlanStyle } from '../../../core/contract.ts';
-import type { PlanChoice } from '../../../core/plan/plan.ts';
+import type { PlanChoice } from '../../../core/plan/choices.ts';
 import { chanceText } from '../../state/move-words.ts';
 import { choosePlan, chosenPlan, usePlanChoices } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';

@@ -1,5 +1,5 @@
 /** What a plan leaves out of its window: by how much, what is at its stop, whether a part is bent, what would free it. */
-import type { Corner, Plan, Shortfall } from '../../../core/contract.ts';
+import type { Plan, Shortfall } from '../../../core/contract.ts';
 import { AXLES, axleOf, cornersOf, isAxle } from '../../../core/corners.ts';
 import type { FreeChange } from '../../../core/plan/extension/extended-travel.ts';
 import type { Stuck } from '../../../core/plan/extension/least-extension.ts';

@@ -4,7 +4,6 @@
  * that does is told. An adjuster that was not to be moved is tried as if it could be.
  */
 
-import { validatePlanRequest } from '../../check/car.ts';
 import { CORNERS, type Corner, type PlanRequest, type Position } from '../../contract.ts';
 import { cornersOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
@@ -23,17 +22,9 @@ export interface Stuck {
   readonly ways: readonly (readonly FreeChange[])[];
 }
 
-/**
- * For every set of wheels that cannot have all in its window, the least further travel of one adjuster that would let it
- * (up to 12 mm, 6 turns, a few degrees), else of a pair: left and right of a name, or two of a corner. What parts a maker
- * allows is not known here.
- * @param given as for a plan
- * @returns nothing where all can be met
- * @throws InputError naming the field, the value and what is allowed
- */
-export function whatWouldFree(given: PlanRequest): Stuck[] {
+/** For every set of wheels that cannot have all in its window, the least further travel that would let it. Takes validated input. */
+export function leastExtensions({ drawer: _, ...request }: PlanRequest): Stuck[] {
   // Shims that the drawer lacks can be bought: a plan's notes name them.
-  const { drawer: _, ...request } = validatePlanRequest(given);
   const { asked, offsets } = withOffsets(request);
   const problem = problemOf(asked);
   return subproblemsOf(problem).flatMap((subproblem) => {

@@ -1,9 +1,5 @@
 /** Everywhere that the adjusters of one corner can put its wheel: what the reach picture draws. */
 
-import { validateCarSettings } from '../../check/adjusters.ts';
-import { validatePlanRequest } from '../../check/car.ts';
-import { check } from '../../check/refuse.ts';
-import { fields } from '../../check/schema.ts';
 import type { CarSettings, Corner, PlanRequest, Spec, WheelReading, Window } from '../../contract.ts';
 import { axleOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
@@ -57,15 +53,10 @@ const MOST_PLACES = 600;
 const ROOM = 0.5;
 
 /**
- * Every combination of positions of a corner's adjusters, as angles that the rack would read there. Limits between two
- * packs are kept and locked adjusters held; what ties left to right is not the corner's own: the other side can follow.
- * @param given as for a plan
- * @param to where a plan puts the adjusters: the other corners are taken to be there. Default: they stay
- * @throws InputError naming the field, the value and what is allowed
+ * Every combination of positions of a corner's adjusters, as angles that the rack would read there. Takes validated input.
+ * @throws InputError where the corner was not measured for both axes of the picture
  */
-export function reachOf(given: PlanRequest, corner: Corner, to?: CarSettings): Reach {
-  const request = validatePlanRequest(given);
-  check(fields.corner, corner, 'corner');
+export function reachWith(request: PlanRequest, corner: Corner, to?: CarSettings): Reach {
   const { reading, spec } = request;
   const wheel = reading[corner];
   const across = wheel?.caster === undefined ? 'toe' : 'caster';
@@ -110,7 +101,7 @@ function reachableStates(request: PlanRequest, corner: Corner, to: CarSettings |
   const { car, reading } = request;
   const model = compileCar(car);
   const now = complete(request);
-  const then = to ? complete({ car, settings: validateCarSettings(to, car, 'to') }) : now;
+  const then = to ? complete({ car, settings: to }) : now;
   const start = { ...then, [corner]: now[corner] };
   const before = predictWith(model, reading, now, start);
   const movable = movableAt(request, corner);

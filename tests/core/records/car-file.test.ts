@@ -1,8 +1,9 @@
 import { describe, expect, it, test } from 'vitest';
+import { planMoves } from '../../../core/ask/plan-moves.ts';
 import { planRequest } from '../../../core/ask/plan-request.ts';
-import { validateCarFile, validatePlanRequest } from '../../../core/check/car.ts';
-import { expectReading } from '../../../core/plan/as-measured.ts';
-import { planMoves } from '../../../core/plan/plan.ts';
+import { expectReading } from '../../../core/ask/predict-reading.ts';
+import { validatePlanRequest } from '../../../core/check/request.ts';
+import { validateCarFile } from '../../../core/records/car-file.ts';
 import { carFile, carFileData, carFileNames } from './fixture.ts';
 
 describe('example car files', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { validateCarFile } from '../../../core/check/car.ts';
 import type { CarFile, Round, Visit } from '../../../core/contract.ts';
+import { validateCarFile } from '../../../core/records/car-file.ts';
 import { fromCarFile, toCarFile } from '../../../core/records/exchange.ts';
 import { mergeCarFiles } from '../../../core/records/merge.ts';
 import { carFile, carFileNames } from './fixture.ts';

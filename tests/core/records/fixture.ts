@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { parseCarFile } from '../../../core/check/car.ts';
 import type { CarFile } from '../../../core/contract.ts';
+import { parseCarFile } from '../../../core/records/car-file.ts';
 
 const folder = new URL('../../../fixtures/cars', import.meta.url);
 

@@ -4,12 +4,10 @@ import { validateAxle } from '../check/car.ts';
 import { object } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import type { Axle, CornerPose, Settings, Unreachable } from '../contract.ts';
-import { asin, degrees } from '../geometry/angle.ts';
 import { InputError } from '../input-error.ts';
+import { Mechanism, sidesOf } from '../pose/mechanism.ts';
 import { axleAngles } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { Mechanism, sidesOf } from './mechanism.ts';
-import type { PoseSolver } from './solver.ts';
 
 /** A rigid axle on links at given positions of both sides. */
 export interface AxlePose {
@@ -57,14 +55,13 @@ export function solveAxle(
   ]);
   if (!pose.reachable) return pose;
   const [onLeft, onRight] = pose.corners as readonly [CornerPose, CornerPose];
-  const { rotation, pose: place, residual } = model.linkage.solver as PoseSolver;
   return {
     reachable: true,
     left: onLeft,
     right: onRight,
     thrustAngle: axleAngles(onLeft, onRight).thrustAngle as number,
-    pinionAngle: degrees(asin(rotation[6] as number)),
-    lateral: (place[1] as number) - model.linkage.home[1],
-    strain: residual,
+    pinionAngle: pose.body.pitch,
+    lateral: pose.body.lateral,
+    strain: onLeft.verdict.residual,
   };
 }

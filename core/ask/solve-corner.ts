@@ -1,10 +1,9 @@
 import * as v from 'valibot';
 import { number } from '../adjuster/fields.ts';
-import { validateAdjusters, validateSettings } from '../check/adjusters.ts';
 import { check } from '../check/refuse.ts';
-import { validateSuspension } from '../check/suspension.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '../contract.ts';
-import { Mechanism, type PoseOptions } from './mechanism.ts';
+import type { PoseOptions } from '../pose/mechanism.ts';
+import { checkedCorner } from './checked-corner.ts';
 
 const options = v.looseObject(
   { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },
@@ -26,8 +25,6 @@ export function solveCorner(
   settings: Settings,
   given: PoseOptions = {},
 ): CornerPose | Unreachable {
-  const checked = validateSuspension(suspension);
-  const fitted = validateAdjusters(adjusters, checked);
-  const model = Mechanism.ofCorner(checked, fitted).corner();
-  return model.pose(validateSettings(settings, fitted), check(options, given, 'options'));
+  const { model, settings: at } = checkedCorner(suspension, adjusters, settings);
+  return model.pose(at, check(options, given, 'options'));
 }

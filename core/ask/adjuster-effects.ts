@@ -1,0 +1,37 @@
+import { validateAxle } from '../check/car.ts';
+import type { Adjuster, Axle, Settings, Suspension } from '../contract.ts';
+import { type StepEffect, stepEffects } from '../pose/effects.ts';
+import { kindOf } from '../pose/linkage.ts';
+import { Mechanism, sidesOf } from '../pose/mechanism.ts';
+import { checkedCorner } from './checked-corner.ts';
+
+/**
+ * What one step of each adjuster does with the others at `settings`, degrees. An adjuster whose step no pose allows is
+ * left out.
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function adjusterEffects(
+  suspension: Suspension,
+  adjusters: readonly Adjuster[],
+  settings: Settings = {},
+): StepEffect[] {
+  const { mechanism, settings: stands } = checkedCorner(suspension, adjusters, settings);
+  return stepEffects(mechanism, 0, stands);
+}
+
+/**
+ * The same for both sides of an axle with every adjuster at its reference. A rigid axle is taken as the one piece that
+ * it is, each side with its own points; what it has once stands with the left side.
+ * @throws InputError naming the field (`axle.…`), the value and what is allowed
+ */
+export function axleEffects(axle: Axle): { readonly left: StepEffect[]; readonly right: StepEffect[] } {
+  const [left, right] = sidesOf(validateAxle(axle));
+  if (!kindOf(left.suspension).rigidAxle) {
+    return {
+      left: stepEffects(new Mechanism([left]), 0, {}),
+      right: stepEffects(new Mechanism([right]), 0, {}),
+    };
+  }
+  const model = new Mechanism([left, right], 'axle.suspension');
+  return { left: stepEffects(model, 0, {}), right: stepEffects(model, 1, {}) };
+}

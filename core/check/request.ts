@@ -1,0 +1,81 @@
+/** What a plan is made of: a car, what is wanted of it, what was read, where its adjusters stand. */
+import * as v from 'valibot';
+import { number } from '../adjuster/fields.ts';
+import { adjustersOf } from '../adjuster/of-corner.ts';
+import type { Car, PlanRequest } from '../contract.ts';
+import { InputError } from '../input-error.ts';
+import { millionths } from '../units/shim-drawer.ts';
+import { ids, validateCarSettings } from './adjusters.ts';
+import { validateCar } from './car.ts';
+import { object, open } from './object.ts';
+import { check } from './refuse.ts';
+import * as schema from './schema.ts';
+import { validateReading, validateSpec } from './spec.ts';
+
+/** Positions and readings are keyed by corner; who writes what is locked that way, `{ LF: ['rod'] }`, is understood. */
+const byCornerToList = (value: unknown): unknown =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? Object.entries(value).flatMap(([corner, ids]) => [ids].flat().map((adjuster) => ({ corner, adjuster })))
+    : value;
+
+const OPTIONS = {
+  locked: v.optional(
+    v.pipe(
+      v.unknown(),
+      v.transform(byCornerToList),
+      schema.list(object(schema.adjusterRef, '{ corner, adjuster }'), 256),
+    ),
+  ),
+  style: v.optional(v.picklist(['closest', 'least-work', 'surest'], 'closest, least-work or surest')),
+  maxEffort: v.optional(number(0, 100000, 'minutes')),
+  gauge: v.optional(schema.gauge),
+  drawer: v.optional(schema.drawer),
+};
+type Options = Pick<PlanRequest, keyof typeof OPTIONS>;
+const ASKED = open(OPTIONS, 'an object, { style?, locked?, … }');
+const REQUEST = open({
+  car: v.unknown(),
+  spec: v.unknown(),
+  reading: v.unknown(),
+  settings: v.unknown(),
+  ...OPTIONS,
+});
+
+/** Everything that a plan is made of. @throws InputError */
+export function validatePlanRequest(value: unknown): PlanRequest {
+  check(open({}, 'an object, { car, spec, reading, settings }'), value, 'request');
+  const given = check(REQUEST, value, '');
+  const car = validateCar(given.car);
+  return {
+    car,
+    spec: validateSpec(given.spec),
+    reading: validateReading(given.reading),
+    settings: validateCarSettings(given.settings, car),
+    ...forCar(given, car),
+  };
+}
+
+/** What may be asked beside a car file. @throws InputError */
+export function validateRequestOptions(value: unknown, car: Car): Options {
+  check(open({}, 'an object, { style?, locked?, … }'), value, 'options');
+  return forCar(check(ASKED, value, ''), car);
+}
+
+/** The options that were given, as far as they fit the car. @throws InputError */
+function forCar({ locked, style, maxEffort, gauge, drawer }: v.InferOutput<typeof ASKED>, car: Car): Options {
+  for (const [i, { corner, adjuster }] of (locked ?? []).entries()) {
+    const own = adjustersOf(car, corner);
+    if (!own.some((one) => one.id === adjuster)) throw new InputError(`locked[${i}].adjuster`, adjuster, ids(own));
+  }
+  for (const [i, { size }] of (drawer ?? []).entries()) {
+    const twin = drawer?.slice(0, i).some((one) => millionths(one.size) === millionths(size));
+    if (twin) throw new InputError(`drawer[${i}].size`, size, 'a size that is listed once');
+  }
+  return {
+    ...(locked ? { locked } : {}),
+    ...(style ? { style } : {}),
+    ...(maxEffort === undefined ? {} : { maxEffort }),
+    ...(gauge ? { gauge } : {}),
+    ...(drawer ? { drawer } : {}),
+  };
+}

@@ -1,0 +1,59 @@
+/** The plans that are worth a choice. */
+import type { PlanRequest, PlanStyle } from '../contract.ts';
+import { Choices } from './choose.ts';
+import { workOf } from './plan.ts';
+import { evaluate, movedTo, type Positions, problemOf } from './problem.ts';
+
+/** One of several plans that are worth a choice. */
+export interface PlanChoice {
+  /** Asks for it again: fields of a request. */
+  readonly ask: Pick<PlanRequest, 'style' | 'maxEffort'>;
+  /** The styles whose plan it is; none for one between the closest and the least work. */
+  readonly styles: readonly PlanStyle[];
+  readonly moves: number;
+  /** Minutes. */
+  readonly effort: number;
+  readonly inWindow: boolean;
+  /** As a plan has it. */
+  readonly distance: number;
+  /** How far from their aims the angles are, root mean square: 0 on the aim, 1 at the edges of the windows. */
+  readonly offAim: number;
+  /** 0…1, as a plan has it. */
+  readonly chance: number;
+}
+
+/** How many plans a person chooses among. */
+const FEW = 5;
+
+/** The plans of a validated request that are worth choosing among. */
+export function choicesOf(request: PlanRequest): PlanChoice[] {
+  const problem = problemOf(request);
+  const choices = new Choices(problem);
+  const front = choices.tradeOff();
+  const last = Math.max(0, front.length - 1);
+  const spread = Array.from({ length: FEW }, (_, i) => Math.round((i * last) / (FEW - 1)));
+  const found = new Map<string, { ask: PlanChoice['ask']; positions: Positions; styles: PlanStyle[] }>();
+  const add = (positions: Positions, ask: PlanChoice['ask'], ...styles: PlanStyle[]): void => {
+    const key = JSON.stringify(positions);
+    const known = found.get(key) ?? { ask, positions, styles: [] };
+    known.styles.push(...styles);
+    found.set(key, known);
+  };
+  add(choices.best('surest'), { style: 'surest' }, 'surest');
+  if (front.length === 0) add(choices.best('closest'), { style: 'closest' }, 'closest');
+  for (const place of front.length === 0 ? [] : new Set(spread)) {
+    const { effort, positions } = front[place] as (typeof front)[number];
+    const styles: PlanStyle[] = [
+      ...(place === 0 ? (['closest'] as const) : []),
+      ...(place === last ? (['least-work'] as const) : []),
+    ];
+    const [style] = styles;
+    add(positions, style ? { style } : { style: 'closest', maxEffort: effort }, ...styles);
+  }
+  return [...found.values()].map(({ positions, ...rest }) => {
+    const { inWindow, distance, chance } = evaluate(problem, positions);
+    const offAim = Math.sqrt(distance / Math.max(1, problem.terms.length));
+    const moves = movedTo(problem, positions).length;
+    return { ...rest, moves, effort: workOf(problem, positions), inWindow, distance, offAim, chance };
+  });
+}

@@ -1,0 +1,68 @@
+/** The file that is exchanged and given to the terminal: from text or data, of any version that this one can read. */
+import * as v from 'valibot';
+import { validateCar } from '../check/car.ts';
+import { object, open } from '../check/object.ts';
+import { check } from '../check/refuse.ts';
+import * as schema from '../check/schema.ts';
+import { validateSpec } from '../check/spec.ts';
+import type { CarFile } from '../contract.ts';
+import { InputError } from '../input-error.ts';
+import { migrate } from './migrations.ts';
+
+const format = v.literal('cornerwright', 'cornerwright');
+const HEADER = open({ format }, 'a car file, { format, version, car, … }');
+const FILE = object({
+  format,
+  version: v.unknown(),
+  car: v.unknown(),
+  spec: v.optional(v.unknown()),
+  visits: v.optional(schema.visits),
+});
+const DEEPEST = 24;
+
+/** A car file of any version that this one can read, brought to the present one. @throws InputError */
+export function validateCarFile(value: unknown): CarFile {
+  checkDepth(value, 'file');
+  check(HEADER, value, 'file');
+  const { format, car, spec, visits } = check(FILE, migrate('car-file', value), '');
+  const file: CarFile = {
+    format,
+    version: 1,
+    car: validateCar(car),
+    ...(spec === undefined ? {} : { spec: validateSpec(spec) }),
+    ...(visits === undefined ? {} : { visits }),
+  };
+  const stranger = (visits ?? []).findIndex((visit) => visit.carId !== file.car.id);
+  if (stranger >= 0) {
+    throw new InputError(`visits[${stranger}].carId`, visits?.[stranger]?.carId, `the id of this car, ${file.car.id}`);
+  }
+  return file;
+}
+
+/** The same from text. @throws InputError when it is not JSON */
+export const parseCarFile = (text: string): CarFile => validateCarFile(parseJson(text, 'file'));
+
+const LONGEST_FILE = 50_000_000;
+
+/** @throws InputError when the text is not JSON or too long */
+export function parseJson(text: string, field: string): unknown {
+  if (typeof text !== 'string' || text.length > LONGEST_FILE) {
+    throw new InputError(field, typeof text, `text of at most ${LONGEST_FILE} characters`);
+  }
+  try {
+    // A byte order mark is what some editors put before it.
+    return JSON.parse(text.replace(/^\ufeff/, ''));
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : 'not JSON';
+    throw new InputError(field, text.slice(0, 40), `JSON text (${reason})`);
+  }
+}
+
+/** Refuses what is nested deeper than any file of ours, before anything walks into it. */
+export function checkDepth(value: unknown, field: string): void {
+  let level: unknown[] = [value];
+  for (let depth = 0; level.length > 0; depth++) {
+    if (depth > DEEPEST) throw new InputError(field, 'deeply nested data', `at most ${DEEPEST} levels`);
+    level = level.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []));
+  }
+}
