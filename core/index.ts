@@ -1,14 +1,16 @@
 /** The public surface of core: what the app, the terminal and outside checks may call. Re-exports only. */
 
 export { adjusterKinds } from './adjuster/catalogue.ts';
+export { chartPair } from './adjuster/chart-pair.ts';
 export { misfit } from './adjuster/fits.ts';
 export type { AdjusterKind, Effect } from './adjuster/kind.ts';
 export { adjustersOf } from './adjuster/of-corner.ts';
 export { adjusterPositions } from './adjuster/positions.ts';
 export { adjusterEffects, axleEffects } from './ask/adjuster-effects.ts';
 export { chartOf } from './ask/chart-of.ts';
+export { choicesOfFile, planOfFile, reachOfFile, whatWouldFreeOfFile } from './ask/of-file.ts';
 export { planChoices, planMoves } from './ask/plan-moves.ts';
-export { planRequest } from './ask/plan-request.ts';
+export { expectationOfFile, type PlanRequestOptions, planRequest } from './ask/plan-request.ts';
 export { expectReading, predictReading } from './ask/predict-reading.ts';
 export { reachOf } from './ask/reach-of.ts';
 export { heightEffect, sideEffects } from './ask/side-effects.ts';
@@ -19,9 +21,8 @@ export { whatWouldFree } from './ask/what-would-free.ts';
 export { validateCar } from './check/car.ts';
 export * from './contract.ts';
 export { InputError } from './input-error.ts';
-export { DEFAULT_GAUGE, DEFAULT_TOLERANCE } from './plan/chance/covariance.ts';
+export { DEFAULT_TOLERANCE } from './plan/chance/covariance.ts';
 export type { Chart } from './plan/chart.ts';
-export { chartPair } from './plan/chart-pair.ts';
 export type { PlanChoice } from './plan/choices.ts';
 export type { FreeChange, Way } from './plan/extension/extended-travel.ts';
 export type { Stuck } from './plan/extension/least-extension.ts';
@@ -33,6 +34,7 @@ export type { SideEffects } from './pose/side-effects.ts';
 export { type AssessedAngle, type Assessment, assess } from './reading/assess.ts';
 export { axleAngles, includedAngle } from './reading/axle-angles.ts';
 export { casterAgainstFrame, casterToMeasure } from './reading/frame-angle.ts';
+export { DEFAULT_GAUGE } from './reading/gauge.ts';
 export { toeFromRimDistances } from './reading/rim-distances.ts';
 export { casterFromSweep, saiFromSweep } from './reading/sweep.ts';
 export { parseCarFile, validateCarFile } from './records/car-file.ts';

@@ -2,39 +2,38 @@
 
 import {
   adjusterEffects,
-  assess,
   axleEffects,
   chartOf,
-  expectReading,
+  choicesOfFile,
+  expectationOfFile,
   heightEffect,
-  planChoices,
-  planMoves,
+  parseCarFile,
+  planOfFile,
   pointsFromTape,
-  reachOf,
+  reachOfFile,
   solveCorner,
+  validateCarFile,
   whatElse,
-  whatWouldFree,
+  whatWouldFreeOfFile,
 } from '../../core/index.ts';
-import { parseCarFile, validateCarFile } from '../../core/records/car-file.ts';
 import { rehearse } from './rehearse.ts';
 
 export const functions = {
   adjusterEffects,
   axleEffects,
-  assess,
   chartOf,
+  choicesOfFile,
+  expectationOfFile,
   heightEffect,
   parseCarFile,
-  planChoices,
-  planMoves,
+  planOfFile,
   pointsFromTape,
-  expectReading,
-  reachOf,
+  reachOfFile,
   rehearse,
   solveCorner,
   validateCarFile,
   whatElse,
-  whatWouldFree,
+  whatWouldFreeOfFile,
 } as const;
 
 export type Functions = typeof functions;

@@ -2,10 +2,11 @@
  * A plan that nobody asked for, made in the worker while a reading is typed: a browser compiles what runs often, so that
  * the first plan that somebody waits for comes as fast as any later one.
  */
+
+import { sidesOf } from '../../core/adjuster/of-corner.ts';
 import { type Car, type CarFile, CORNERS, type Reading, type Spec } from '../../core/contract.ts';
 import { axleOf, isLeft } from '../../core/corners.ts';
-import { planMoves, planRequest } from '../../core/index.ts';
-import { sidesOf } from '../../core/pose/mechanism.ts';
+import { planOfFile } from '../../core/index.ts';
 import { specTerms } from '../../core/reading/spec-terms.ts';
 
 /**
@@ -17,7 +18,7 @@ export function rehearse(car: Car, spec: Spec, off: number): number {
   const rounds = [{ reading: readingOf(car, spec, off), settings: {} }];
   const visit = { id: 'rehearsal', carId: car.id, opened: '2026-01-01T00:00:00Z', rounds };
   const file: CarFile = { format: 'cornerwright', version: 1, car, spec, visits: [visit] };
-  return planMoves(planRequest(file, { style: 'surest' })).moves.length;
+  return planOfFile(file, { style: 'surest' }).moves.length;
 }
 
 /** Every wheel as its suspension has it, and where it has a window so far off its aim. */

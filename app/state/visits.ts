@@ -1,9 +1,9 @@
 /**
  * First load. A visit as the strip shows it, derived from the records alone: its rounds, what was done in each,
- * where the adjusters stand, what is locked. Nothing here is kept anywhere.
+ * where the adjusters stand. Nothing here is kept anywhere.
  */
 import type { AdjusterRef, CarSettings, Reading } from '../../core/contract.ts';
-import { current, movedOn, seized } from '../../core/records/rounds.ts';
+import { current, movedOn } from '../../core/records/rounds.ts';
 import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import type { Records } from './records.ts';
 
@@ -21,8 +21,6 @@ export interface VisitView {
   readonly visit: VisitRecord;
   readonly car: CarRecord;
   readonly rounds: readonly RoundView[];
-  /** Adjusters that refused to move in this visit. */
-  readonly locked: readonly AdjusterRef[];
 }
 
 export function visitView(all: Records, visitId: string): VisitView | undefined {
@@ -33,7 +31,7 @@ export function visitView(all: Records, visitId: string): VisitView | undefined 
   const made = oldestFirst(all.moves.filter((one) => one.visitId === visitId));
   const moves = current(made).filter((one) => !isWithdrawn(one));
   const rounds = current(taken).map((record) => roundView(record, ancestry(record, taken), moves));
-  return { visit, car, rounds, locked: seized({ ...visit, rounds: [{ reading: {}, settings: {}, moved: made }] }) };
+  return { visit, car, rounds };
 }
 
 /** The reading and all that it replaces: moves name the reading that stood when they were made. */

@@ -3,11 +3,11 @@
  * adjuster does.
  */
 import { parseArgs } from 'node:util';
+import { chartPair } from '../../core/adjuster/chart-pair.ts';
 import { adjusterEffects } from '../../core/ask/adjuster-effects.ts';
 import { chartOf } from '../../core/ask/chart-of.ts';
 import type { Axle, Position } from '../../core/contract.ts';
 import type { Chart } from '../../core/plan/chart.ts';
-import { chartPair } from '../../core/plan/chart-pair.ts';
 import type { StepEffect } from '../../core/pose/effects.ts';
 import { formatAngle } from '../../core/units/format.ts';
 import { carFileOf, command } from './car-file.ts';

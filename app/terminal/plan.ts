@@ -3,8 +3,7 @@
  * The same core calls as the app's. Exit code 2 with a message where the file is no good.
  */
 import { parseArgs } from 'node:util';
-import { planMoves } from '../../core/ask/plan-moves.ts';
-import { planRequest } from '../../core/ask/plan-request.ts';
+import { expectationOfFile, planOfFile } from '../../core/index.ts';
 import { carFileOf, command } from './car-file.ts';
 import { report } from './report.ts';
 
@@ -14,9 +13,7 @@ command('npm run plan -- FILE.json [--json] [--least-work | --surest]', () => {
     options: { json: { type: 'boolean' }, 'least-work': { type: 'boolean' }, surest: { type: 'boolean' } },
   });
   const file = carFileOf(positionals);
-  const request = planRequest(file, {
-    style: values['least-work'] ? 'least-work' : values.surest ? 'surest' : 'closest',
-  });
-  const plan = planMoves(request);
-  return values.json ? JSON.stringify(plan, null, 2) : report(file.car, request, plan);
+  const style = values['least-work'] ? 'least-work' : values.surest ? 'surest' : 'closest';
+  const plan = planOfFile(file, { style });
+  return values.json ? JSON.stringify(plan, null, 2) : report(file.car, expectationOfFile(file), plan, style);
 });

@@ -1,6 +1,6 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
-import { type Car, CORNERS, type Corner, type Plan, type PlanRequest, type Reading } from '../../core/contract.ts';
+import { type Car, CORNERS, type Corner, type Plan, type PlanStyle, type Reading } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
 import { formatAngle } from '../../core/units/format.ts';
 
@@ -10,13 +10,14 @@ const CAUTION =
 
 const ANGLES = ['caster', 'camber', 'toe'] as const;
 
-export function report(car: Car, request: PlanRequest, plan: Plan): string {
+/** @param found what the rack shows before the first move */
+export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): string {
   const lines = [
     `${car.label}: ${count(plan.moves.length, 'move')}, about ${Math.round(plan.effort)} min`,
     plan.inWindow
       ? `Chance that the re-measure is all in the window: ${Math.round(plan.chance * 100)} %`
       : 'The window cannot be reached with these adjusters; this is as near as they come.',
-    ...proofOf(request, plan),
+    ...proofOf(style, plan),
     '',
   ];
   plan.moves.forEach((move, i) => {
@@ -33,8 +34,8 @@ export function report(car: Car, request: PlanRequest, plan: Plan): string {
   if (plan.moves.length > 0) lines.push('');
   lines.push('           found                                       predicted');
   for (const corner of CORNERS) {
-    if (!request.reading[corner]) continue;
-    lines.push(`${corner}   ${wheel(request.reading, corner).padEnd(48)}${wheel(plan.predicted, corner)}`);
+    if (!found[corner]) continue;
+    lines.push(`${corner}   ${wheel(found, corner).padEnd(48)}${wheel(plan.predicted, corner)}`);
   }
   for (const { where, angle, by, atStop } of plan.shortfall) {
     const stops = atStop.map(({ corner, adjuster }) => `${corner} ${adjuster}`).join(', ');
@@ -53,7 +54,7 @@ export function report(car: Car, request: PlanRequest, plan: Plan): string {
 }
 
 /** What no other combination of positions does better, as far as the search proves it. */
-function proofOf({ style = 'closest' }: PlanRequest, { inWindow, optimum }: Plan): string[] {
+function proofOf(style: PlanStyle, { inWindow, optimum }: Plan): string[] {
   if (!optimum.proven || optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
   if (style === 'surest') return [`Chosen from all ${all}.`];

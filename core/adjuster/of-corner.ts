@@ -1,5 +1,5 @@
 /** Which adjusters a corner has. */
-import type { Adjuster, Axle, Car, Corner } from '../contract.ts';
+import type { Adjuster, Axle, Car, Corner, Suspension } from '../contract.ts';
 import { axleOf, isLeft } from '../corners.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { adjusterKinds } from './catalogue.ts';
@@ -14,6 +14,18 @@ function isOnce(adjuster: Adjuster, { suspension }: Axle): boolean {
 /** The adjusters of one side of a validated axle: what works on a part that it has once stands with the left side. */
 export const adjustersOfSide = (axle: Axle, left: boolean): readonly Adjuster[] =>
   left ? axle.adjusters : axle.adjusters.filter((one) => !isOnce(one, axle));
+
+/** One corner as it was given: validated. */
+export interface Side {
+  readonly suspension: Suspension;
+  readonly adjusters: readonly Adjuster[];
+}
+
+/** Left and right side of a validated axle. */
+export const sidesOf = (axle: Axle): readonly [Side, Side] => [
+  { suspension: axle.suspension, adjusters: adjustersOfSide(axle, true) },
+  { suspension: axle.rightSuspension ?? axle.suspension, adjusters: adjustersOfSide(axle, false) },
+];
 
 /** The adjusters of a corner of a validated car, each with positions of its own there. */
 export const adjustersOf = (car: Car, corner: Corner): readonly Adjuster[] =>

@@ -1,8 +1,9 @@
+import { sidesOf } from '../adjuster/of-corner.ts';
 import { validateAxle } from '../check/car.ts';
 import type { Adjuster, Axle, Settings, Suspension } from '../contract.ts';
 import { type StepEffect, stepEffects } from '../pose/effects.ts';
 import { kindOf } from '../pose/linkage.ts';
-import { Mechanism, sidesOf } from '../pose/mechanism.ts';
+import { Mechanism } from '../pose/mechanism.ts';
 import { checkedCorner } from './checked-corner.ts';
 
 /**

@@ -1,11 +1,12 @@
 import * as v from 'valibot';
+import { sidesOf } from '../adjuster/of-corner.ts';
 import { validateSettings } from '../check/adjusters.ts';
 import { validateAxle } from '../check/car.ts';
 import { object } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import type { Axle, CornerPose, Settings, Unreachable } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { Mechanism, sidesOf } from '../pose/mechanism.ts';
+import { Mechanism } from '../pose/mechanism.ts';
 import { axleAngles } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 

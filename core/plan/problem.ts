@@ -17,9 +17,10 @@ import {
 import { byCorner } from '../corners.ts';
 import { type Assembly, type CarModel, compileCar } from '../pose/car-model.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import { DEFAULT_GAUGE } from '../reading/gauge.ts';
 import type { SpecTerm } from '../reading/spec-terms.ts';
 import { chanceOf } from './chance/chance.ts';
-import { type Covariance, DEFAULT_GAUGE, Uncertainty } from './chance/covariance.ts';
+import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
 import { samePosition } from './states/axis.ts';
 import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';

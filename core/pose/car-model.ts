@@ -1,8 +1,10 @@
 /** A car compiled for solving: one model for each assembly, the corners that are solved together. */
+
+import { type Side, sidesOf } from '../adjuster/of-corner.ts';
 import type { Car, Corner, Settings } from '../contract.ts';
 import { AXLES } from '../corners.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { type CornerModel, Mechanism, type Side, sidesOf } from './mechanism.ts';
+import { type CornerModel, Mechanism } from './mechanism.ts';
 
 /** One corner, or the left and the right one of a rigid axle. */
 export interface Assembly {

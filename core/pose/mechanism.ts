@@ -4,18 +4,8 @@
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind, Effect } from '../adjuster/kind.ts';
-import { adjustersOfSide } from '../adjuster/of-corner.ts';
-import type {
-  Adjuster,
-  Axle,
-  CornerPose,
-  Position,
-  Settings,
-  Suspension,
-  Unreachable,
-  Vec3,
-  Verdict,
-} from '../contract.ts';
+import type { Side } from '../adjuster/of-corner.ts';
+import type { Adjuster, CornerPose, Position, Settings, Suspension, Unreachable, Vec3, Verdict } from '../contract.ts';
 import { asin, degrees } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
 import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
@@ -50,18 +40,6 @@ export const TOE = 2;
 /** How many angles a wheel has. */
 export const ANGLES_A_WHEEL = 3;
 
-/** One corner as it was given: validated. */
-export interface Side {
-  readonly suspension: Suspension;
-  readonly adjusters: readonly Adjuster[];
-}
-
-/** Left and right side of a validated axle. */
-export const sidesOf = (axle: Axle): readonly [Side, Side] => [
-  { suspension: axle.suspension, adjusters: adjustersOfSide(axle, true) },
-  { suspension: axle.rightSuspension ?? axle.suspension, adjusters: adjustersOfSide(axle, false) },
-];
-
 export interface Fitted {
   readonly adjuster: Adjuster;
   readonly kind: AdjusterKind;
@@ -95,7 +73,6 @@ export class Mechanism {
   readonly linkage: Linkage;
   /** Adjusters by id, a side each. */
   readonly fitted: readonly ReadonlyMap<string, Fitted>[];
-  readonly #params: Float64Array;
   readonly #spins: readonly Vec3[];
   readonly #axis: Float64Array = new Float64Array(3);
   readonly #world: Float64Array = new Float64Array(3);
@@ -112,7 +89,6 @@ export class Mechanism {
       sides.map(({ suspension }) => suspension),
       field,
     );
-    this.#params = new Float64Array(this.linkage.reference.length);
     this.#spins = sides.map(({ suspension }) => spinAxis(suspension.camber, suspension.toe));
     this.fitted = sides.map(
       ({ suspension, adjusters }) =>
@@ -159,10 +135,9 @@ export class Mechanism {
     return change;
   }
 
-  /** Parameters at these positions, side by side; an adjuster that is absent stands at its reference. */
+  /** Parameters at these positions, side by side, the caller's own; an adjuster that is absent stands at its reference. */
   parameters(settings: readonly Settings[], options: readonly PoseOptions[] = []): Float64Array {
-    const params = this.#params;
-    params.set(this.linkage.reference);
+    const params = this.linkage.reference.slice();
     this.linkage.wheels.forEach((wheel, side) => {
       for (const [id, position] of Object.entries(settings[side] ?? {})) {
         applyChange(params, this.change(side, id, position));

@@ -42,11 +42,27 @@ describe('the rules', () => {
     const refused = (path: string, source: string) => arrowsBroken(parseModule(path, source));
     expect(refused('core/pose/x.ts', `import { render } from 'preact';`)).toHaveLength(1);
     expect(refused('core/pose/x.ts', `import type { A } from '../../app/store/index.ts';`)).toHaveLength(1);
+    expect(refused('core/pose/x.ts', `import type { A } from '../plan/problem.ts';`)).toHaveLength(1);
+    expect(refused('core/plan/x.ts', `import { check } from '../ask/plan-moves.ts';`)).toHaveLength(1);
+    expect(refused('core/plan/x.ts', `import * as v from 'valibot';`)).toHaveLength(1);
+    expect(refused('core/records/x.ts', `import { solve } from '../pose/solver.ts';`)).toHaveLength(1);
+    expect(refused('core/contract.ts', `import type { A } from './plan/problem.ts';`)).toHaveLength(1);
     expect(refused('core/pose/x.ts', `export * from '../../tests/tools/y.ts';`)).toHaveLength(1);
     expect(refused('core/pose/x.ts', `const a = await import('node:fs');`)).toHaveLength(1);
     expect(refused('app/store/x.ts', `import { A } from '../screens/cars.tsx';`)).toHaveLength(1);
     expect(refused('app/parts/x.tsx', `import { store } from '../store/index.ts';`)).toHaveLength(1);
     expect(refused('app/engine/x.ts', `new Worker(new URL('../screens/w.ts', import.meta.url));`)).toHaveLength(1);
+    for (const code of [
+      `import { planMoves } from '../../core/index.ts';`,
+      `import { type Plan, planMoves } from '../../core/index.ts';`,
+      `import type { Plan } from '../../core/index.ts';\nimport { planMoves } from '../../core/index.ts';`,
+      `export * from '../../core/index.ts';`,
+      `import type { Plan } from '../../core/index.ts';\nconst core = await import('../../core/index.ts');`,
+      `import { Mechanism } from '../../core/pose/mechanism.ts';`,
+      `import '../../core/ask/plan-moves.ts';`,
+    ]) {
+      expect(refused('app/state/x.ts', code), code).toHaveLength(1);
+    }
     expect(refused('app/screens/a.tsx', `import { B } from './b.tsx';`)).toHaveLength(1);
     expect(refused('app/screens/a/x.tsx', `import { B } from '../b/y.tsx';`)).toHaveLength(1);
     expect(refused('service-worker/sw.ts', `import { open } from '../app/store/index.ts';`)).toHaveLength(1);
@@ -55,7 +71,13 @@ describe('the rules', () => {
 
   it('let through what they may', () => {
     const refused = (path: string, source: string) => arrowsBroken(parseModule(path, source));
-    expect(refused('core/pose/x.ts', `import { A } from '../contract.ts';\nimport * as v from 'valibot';`)).toEqual([]);
+    expect(refused('core/check/x.ts', `import { A } from '../contract.ts';\nimport * as v from 'valibot';`)).toEqual(
+      [],
+    );
+    expect(refused('core/plan/x.ts', `import { A } from '../pose/mechanism.ts';`)).toEqual([]);
+    expect(refused('app/state/x.ts', `import type { Plan } from '../../core/index.ts';`)).toEqual([]);
+    expect(refused('app/state/x.ts', `export { type Plan } from '../../core/index.ts';`)).toEqual([]);
+    expect(refused('app/engine/x.ts', `import { planMoves } from '../../core/index.ts';`)).toEqual([]);
     expect(refused('app/screens/a/x.tsx', `import { B } from './y.tsx';\nimport 'preact/hooks';`)).toEqual([]);
     expect(refused('app/terminal/x.ts', `import { join } from 'node:path';`)).toEqual([]);
   });

@@ -16,6 +16,8 @@ export interface Import {
   readonly specifier: string;
   /** The project's file that it names; absent for a package. */
   readonly file?: string;
+  /** Every import of it in the module is of types alone: no code comes with it. */
+  readonly typesOnly: boolean;
 }
 
 /** Every TypeScript module under a folder. */
@@ -29,16 +31,38 @@ export function modulesUnder(folder: string): Module[] {
 
 /** Imports of every form: static, type only, re-export, dynamic, and `new URL('./x', import.meta.url)`. */
 export function parseModule(path: string, source: string): Module {
-  const specifiers = new Set(ts.preProcessFile(source, true, true).importedFiles.map(({ fileName }) => fileName));
-  for (const [, specifier = ''] of source.matchAll(/new URL\(\s*['"](\.[^'"]+\.tsx?)['"],\s*import\.meta\.url/g)) {
-    specifiers.add(specifier);
-  }
-  const imports = [...specifiers].map((specifier) =>
-    specifier.startsWith('.')
-      ? { specifier, file: posix.normalize(posix.join(dirname(path), specifier.replace(/\?.*$/, ''))) }
-      : { specifier },
-  );
+  const urls = [...source.matchAll(/new URL\(\s*['"](\.[^'"]+\.tsx?)['"],\s*import\.meta\.url/g)];
+  const mentions = [
+    ...ts.preProcessFile(source, true, true).importedFiles.map(({ fileName }) => fileName),
+    ...urls.map(([, specifier = '']) => specifier),
+  ];
+  const types = typesOnlyStatements(path, source);
+  const imports = [...new Set(mentions)].map((specifier) => {
+    const isIt = (one: string): boolean => one === specifier;
+    const typesOnly = mentions.filter(isIt).length === types.filter(isIt).length;
+    if (!specifier.startsWith('.')) return { specifier, typesOnly };
+    const file = posix.normalize(posix.join(dirname(path), specifier.replace(/\?.*$/, '')));
+    return { specifier, file, typesOnly };
+  });
   return { path, source, imports };
+}
+
+/** What each statement imports or re-exports from that brings in types and nothing else. */
+function typesOnlyStatements(path: string, source: string): string[] {
+  const file = ts.createSourceFile(path, source, ts.ScriptTarget.Latest, true);
+  return file.statements.flatMap((node) => {
+    if (!(ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) || !node.moduleSpecifier) return [];
+    return isTypesOnly(node) ? [(node.moduleSpecifier as ts.StringLiteral).text] : [];
+  });
+}
+
+function isTypesOnly(node: ts.ImportDeclaration | ts.ExportDeclaration): boolean {
+  const clause = ts.isImportDeclaration(node) ? node.importClause : node;
+  if (!clause || clause.isTypeOnly) return clause !== undefined;
+  const names = ts.isExportDeclaration(clause) ? clause.exportClause : clause.namedBindings;
+  if (!names || ts.isNamespaceImport(names) || ts.isNamespaceExport(names)) return false;
+  const hasDefault = ts.isImportClause(clause) && clause.name !== undefined;
+  return !hasDefault && names.elements.length > 0 && names.elements.every((one) => one.isTypeOnly);
 }
 
 export function fileExists(path: string): boolean {

@@ -1,13 +1,15 @@
 /**
  * Which folder may know what: the architecture's arrows as data. The longest `folder` that a file lies in
- * is its room. A room may import itself, the rooms named in `may`, and the packages named in `packages`.
+ * is its room. A room may import itself, the rooms named in `may`, and the packages named in `packages`; of the rooms
+ * named in `types` it may know the types, but bring none of their code with it.
  */
 import ts from 'typescript';
-import type { Module } from './modules.ts';
+import type { Import, Module } from './modules.ts';
 
 export interface Room {
   readonly folder: string;
   readonly may: readonly string[];
+  readonly types?: readonly string[];
   readonly packages: readonly string[];
   /** Its entries (a file, or a folder with all in it) never import each other. */
   readonly apart?: true;
@@ -15,33 +17,72 @@ export interface Room {
 
 const VIEW = ['preact', '@preact/signals'];
 
+/** What every room of core is said in. */
+const BASE = ['core/contract.ts', 'core/corners.ts', 'core/input-error.ts'];
+
+/** The rooms of core in the order in which they build on one another: each may know those before it, none after it. */
+const FLOORS: readonly (readonly [name: string, ...packages: string[]])[] = [
+  ['geometry'],
+  ['units', 'decimal.js'],
+  ['suspension'],
+  ['starters'],
+  ['adjuster', 'valibot'],
+  ['check', 'valibot'],
+  ['records', 'valibot'],
+  ['reading'],
+  ['pose'],
+  ['plan'],
+  ['words'],
+  ['ask', 'valibot'],
+];
+const CORE_ROOMS: readonly Room[] = FLOORS.map(([name, ...packages], floor) => ({
+  folder: `core/${name}`,
+  may: [...BASE, ...FLOORS.slice(0, floor).map(([below]) => `core/${below}`)],
+  packages,
+}));
+
+/** What the page takes from core: what is small and answers at once. What solves runs in the worker, asked by name. */
+const PAGE = [
+  ...BASE,
+  ...['units', 'suspension', 'starters', 'adjuster', 'records', 'reading', 'words'].map((name) => `core/${name}`),
+];
+/** The answers' types. */
+const ANSWERS = ['core/index.ts', 'core/pose', 'core/plan', 'core/ask'];
+
 export const ROOMS: readonly Room[] = [
-  { folder: 'core', may: [], packages: ['valibot', 'decimal.js'] },
+  ...CORE_ROOMS,
+  { folder: 'core/contract.ts', may: [], packages: [] },
+  { folder: 'core/input-error.ts', may: [], packages: [] },
+  { folder: 'core/corners.ts', may: ['core/contract.ts'], packages: [] },
+  { folder: 'core/index.ts', may: ['core'], packages: [] },
   { folder: 'service-worker', may: ['app/offline/messages.ts'], packages: ['workbox-precaching', 'workbox-routing'] },
-  { folder: 'app/store', may: ['core'], packages: ['idb', '@preact/signals'] },
+  { folder: 'app/store', may: PAGE, packages: ['idb', '@preact/signals'] },
   { folder: 'app/engine', may: ['core'], packages: ['@preact/signals'] },
   { folder: 'app/offline', may: [], packages: ['workbox-window', '@preact/signals'] },
-  { folder: 'app/parts', may: ['core'], packages: VIEW },
+  { folder: 'app/parts', may: PAGE, types: ANSWERS, packages: VIEW },
   // The parts on one page, to look at in development; not in the build.
   { folder: 'app/parts/gallery.tsx', may: ['app/parts', 'app/style', 'core'], packages: VIEW },
   { folder: 'app/style', may: [], packages: [] },
   { folder: 'app/terminal', may: ['core'], packages: ['node:'] },
-  { folder: 'app/practice', may: ['core', 'app/state', 'app/store', 'app/engine', 'fixtures'], packages: [] },
+  { folder: 'app/practice', may: [...PAGE, 'app/state', 'app/store', 'app/engine', 'fixtures'], packages: [] },
   {
     folder: 'app/state',
-    may: ['core', 'app/store', 'app/engine', 'app/parts', 'app/routes.ts'],
+    may: [...PAGE, 'app/store', 'app/engine', 'app/parts', 'app/routes.ts'],
+    types: ANSWERS,
     packages: VIEW,
   },
   {
     folder: 'app/screens',
     may: [
-      ...['core', 'app/parts', 'app/state', 'app/store', 'app/engine', 'app/offline', 'app/practice'],
+      ...PAGE,
+      ...['app/parts', 'app/state', 'app/store', 'app/engine', 'app/offline', 'app/practice'],
       ...['app/shell', 'app/routes.ts'],
     ],
+    types: ANSWERS,
     packages: VIEW,
     apart: true,
   },
-  { folder: 'app', may: ['core'], packages: VIEW },
+  { folder: 'app', may: PAGE, types: ANSWERS, packages: VIEW },
   { folder: 'app/vite.config.ts', may: [], packages: ['node:', 'vite'] },
 ];
 
@@ -53,13 +94,15 @@ export function roomOf(path: string): Room | undefined {
 export function arrowsBroken(module: Module): string[] {
   const room = roomOf(module.path);
   if (!room) return [`${module.path} lies in no room`];
-  return module.imports.flatMap(({ specifier, file }) => {
+  return module.imports.flatMap(({ specifier, file, typesOnly }: Import) => {
     if (file === undefined) {
       const known = room.packages.some((name) => isPackage(specifier, name));
       return known ? [] : [`${module.path} may not import the package ${specifier}`];
     }
-    if (![room.folder, ...room.may].some((folder) => isIn(file, folder))) {
-      return [`${module.path} may not import ${file}`];
+    const known = [room.folder, ...room.may, ...(typesOnly ? (room.types ?? []) : [])];
+    if (!known.some((folder) => isIn(file, folder))) {
+      const types = room.types?.some((folder) => isIn(file, folder)) ? ' but its types' : '';
+      return [`${module.path} may not import ${file}${types}`];
     }
     const strangers = room.apart && isIn(file, room.folder) && entryOf(file, room) !== entryOf(module.path, room);
     return strangers ? [`${module.path} may not import ${file}: entries of ${room.folder} stay apart`] : [];

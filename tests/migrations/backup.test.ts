@@ -7,7 +7,7 @@ import { createStore, type Store } from '../../app/store/store.ts';
 import { VERSION } from '../../core/records/migrations.ts';
 import { freshName, frozenRecords, inOrder } from '../store/records.ts';
 
-const folder = fileURLToPath(new URL('../../fixtures/backups', import.meta.url));
+const folder = fileURLToPath(new URL('../../fixtures/backups/', import.meta.url));
 const backups = readdirSync(folder)
   .filter((file) => file.endsWith('.json'))
   .map((file) => ({ file, text: readFileSync(folder + file, 'utf8') }));

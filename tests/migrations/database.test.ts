@@ -18,7 +18,7 @@ interface FrozenStore {
   readonly records: readonly unknown[];
 }
 
-const folder = fileURLToPath(new URL('../../fixtures/databases', import.meta.url));
+const folder = fileURLToPath(new URL('../../fixtures/databases/', import.meta.url));
 const dumps: Frozen[] = readdirSync(folder)
   .filter((file) => file.endsWith('.json'))
   .map((file) => JSON.parse(readFileSync(folder + file, 'utf8')));

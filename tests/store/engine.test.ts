@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createEngine } from '../../app/engine/client.ts';
 import { type Answer, type Call, toWire } from '../../app/engine/messages.ts';
-import type { Car, PlanRequest, Spec } from '../../core/contract.ts';
+import type { Car, CarFile, Spec } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
 import { FakeWorker } from './fake-worker.ts';
 
@@ -14,7 +14,7 @@ const inPage = vi.fn(
 function engine(startWorker = start) {
   const { call, warm } = createEngine({ startWorker, inPage, patience: 1_000, idle: 5_000, runOut: 500 });
   /** One of which the latest wins. */
-  const plan = (one: PlanRequest) => call('planMoves', [one], { latest: 'plan' });
+  const plan = (one: CarFile) => call('planOfFile', [one], { latest: 'plan' });
   return { call, plan, warm };
 }
 function start(): FakeWorker {
@@ -24,7 +24,7 @@ function start(): FakeWorker {
 }
 const last = (): FakeWorker => workers.at(-1) as FakeWorker;
 const rehearsal = [{}, {}, 1] as unknown as [Car, Spec, number];
-const request = (label: string) => ({ car: { label } }) as unknown as PlanRequest;
+const request = (label: string) => ({ car: { label } }) as unknown as CarFile;
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -42,18 +42,18 @@ describe('the engine', () => {
     const planned = plan(request('a'));
     expect(last().sent).toEqual([]);
     last().say({ ready: true });
-    expect(last().sent).toEqual([{ id: 1, name: 'planMoves', args: [request('a')] }]);
+    expect(last().sent).toEqual([{ id: 1, name: 'planOfFile', args: [request('a')] }]);
     last().answer('moves');
     expect(await planned).toBe('moves');
   });
 
   it('runs one call at a time, in order', async () => {
     const { call } = engine();
-    const answers = [call('assess', [{}, {}]), call('parseCarFile', ['{}'])];
+    const answers = [call('validateCarFile', [{}]), call('parseCarFile', ['{}'])];
     last().say({ ready: true });
-    expect(last().sent.map(({ name }) => name)).toEqual(['assess']);
+    expect(last().sent.map(({ name }) => name)).toEqual(['validateCarFile']);
     last().answer('first');
-    expect(last().sent.map(({ name }) => name)).toEqual(['assess', 'parseCarFile']);
+    expect(last().sent.map(({ name }) => name)).toEqual(['validateCarFile', 'parseCarFile']);
     last().answer('second');
     expect(await Promise.all(answers)).toEqual(['first', 'second']);
     expect(workers).toHaveLength(1);
@@ -100,13 +100,13 @@ describe('the engine', () => {
     const fresh = plan(request('fresh'));
     await expect(old).rejects.toMatchObject({ name: 'AbortError' });
     last().crash();
-    expect(await fresh).toBe('planMoves in the page');
+    expect(await fresh).toBe('planOfFile in the page');
     expect(inPage).toHaveBeenCalledTimes(1);
   });
 
   it('drops a plan that was not begun without ending the worker, and leaves other calls alone', async () => {
     const { plan, call } = engine();
-    const other = call('assess', [{}, {}]);
+    const other = call('validateCarFile', [{}]);
     last().say({ ready: true });
     const old = plan(request('old'));
     const fresh = plan(request('fresh'));
@@ -122,22 +122,22 @@ describe('the engine', () => {
   it('can be told to give up', async () => {
     const { call } = engine();
     const giveUp = new AbortController();
-    const gone = call('assess', [{}, {}], { signal: giveUp.signal });
-    const stays = call('assess', [{}, {}]);
+    const gone = call('validateCarFile', [{}], { signal: giveUp.signal });
+    const stays = call('validateCarFile', [{}]);
     last().say({ ready: true });
     giveUp.abort();
     await expect(gone).rejects.toMatchObject({ name: 'AbortError' });
     last().answer('nobody waits for this');
     last().answer('stays');
     expect(await stays).toBe('stays');
-    await expect(call('assess', [{}, {}], { signal: AbortSignal.abort() })).rejects.toMatchObject({
+    await expect(call('validateCarFile', [{}], { signal: AbortSignal.abort() })).rejects.toMatchObject({
       name: 'AbortError',
     });
   });
 
   it('takes no answer of an earlier call for the present one', async () => {
     const { call } = engine();
-    const answered = call('assess', [{}, {}]);
+    const answered = call('validateCarFile', [{}]);
     last().say({ ready: true });
     last().say({ id: 99, result: 'stray' });
     last().answer('right');
@@ -167,8 +167,8 @@ describe('the engine', () => {
 
   it('refuses arguments that cannot cross, and goes on', async () => {
     const { call } = engine();
-    const bad = call('assess', [{ f: () => 1 } as never, {}]);
-    const good = call('assess', [{}, {}]);
+    const bad = call('validateCarFile', [{ f: () => 1 } as never]);
+    const good = call('validateCarFile', [{}]);
     last().say({ ready: true });
     await expect(bad).rejects.toMatchObject({ name: 'DataCloneError' });
     last().answer('fine');
@@ -177,7 +177,7 @@ describe('the engine', () => {
 
   it('ends an idle worker and starts another for the next call', async () => {
     const { call } = engine();
-    const first = call('assess', [{}, {}]);
+    const first = call('validateCarFile', [{}]);
     last().say({ ready: true });
     last().answer(1);
     await first;
@@ -185,7 +185,7 @@ describe('the engine', () => {
     expect(last().ended).toBe(false);
     vi.advanceTimersByTime(1);
     expect(last().ended).toBe(true);
-    const second = call('assess', [{}, {}]);
+    const second = call('validateCarFile', [{}]);
     expect(workers).toHaveLength(2);
     last().say({ ready: true });
     last().answer(2);
@@ -201,11 +201,11 @@ describe('the engine', () => {
     const planned = plan(request('a'));
     expect(names()).toEqual(['rehearse 3']);
     last().answer(1);
-    expect(names()).toEqual(['rehearse 3', 'planMoves 1']);
+    expect(names()).toEqual(['rehearse 3', 'planOfFile 1']);
     last().answer('the plan');
     expect(await planned).toBe('the plan');
     await vi.advanceTimersByTimeAsync(0);
-    expect(names()).toEqual(['rehearse 3', 'planMoves 1', 'rehearse 3']);
+    expect(names()).toEqual(['rehearse 3', 'planOfFile 1', 'rehearse 3']);
     expect(workers).toHaveLength(1);
   });
 
@@ -222,7 +222,7 @@ describe('the engine', () => {
 
   it('does not end a worker that is busy for long', async () => {
     const { call } = engine();
-    const long = call('assess', [{}, {}]);
+    const long = call('validateCarFile', [{}]);
     last().say({ ready: true });
     vi.advanceTimersByTime(60_000);
     expect(last().ended).toBe(false);
@@ -236,15 +236,15 @@ describe('without a worker', () => {
     const { call } = engine(() => {
       throw new Error('no workers here');
     });
-    expect(await call('assess', [{}, {}])).toBe('assess in the page');
+    expect(await call('validateCarFile', [{}])).toBe('validateCarFile in the page');
   });
 
   it('runs in the page when it fails to load, and tries no other', async () => {
     const { call } = engine();
-    const answers = [call('assess', [{}, {}]), call('parseCarFile', ['{}'])];
+    const answers = [call('validateCarFile', [{}]), call('parseCarFile', ['{}'])];
     last().crash();
-    expect(await Promise.all(answers)).toEqual(['assess in the page', 'parseCarFile in the page']);
-    expect(await call('assess', [{}, {}])).toBe('assess in the page');
+    expect(await Promise.all(answers)).toEqual(['validateCarFile in the page', 'parseCarFile in the page']);
+    expect(await call('validateCarFile', [{}])).toBe('validateCarFile in the page');
     expect(workers).toHaveLength(1);
     expect(last().ended).toBe(true);
   });
@@ -255,7 +255,7 @@ describe('without a worker', () => {
     const fresh = plan(request('fresh'));
     await expect(old).rejects.toMatchObject({ name: 'AbortError' });
     vi.advanceTimersByTime(1_000);
-    expect(await fresh).toBe('planMoves in the page');
+    expect(await fresh).toBe('planOfFile in the page');
   });
 
   it('does the call over in the page when the worker dies under it', async () => {
@@ -263,7 +263,7 @@ describe('without a worker', () => {
     const planned = plan(request('a'));
     last().say({ ready: true });
     last().crash();
-    expect(await planned).toBe('planMoves in the page');
+    expect(await planned).toBe('planOfFile in the page');
   });
 
   it('warms nothing', async () => {
@@ -271,7 +271,7 @@ describe('without a worker', () => {
     warm('rehearse', [rehearsal, rehearsal]);
     const planned = plan(request('a'));
     last().crash();
-    expect(await planned).toBe('planMoves in the page');
+    expect(await planned).toBe('planOfFile in the page');
     expect(inPage).toHaveBeenCalledTimes(1);
   });
 
@@ -282,6 +282,6 @@ describe('without a worker', () => {
     const { call } = engine(() => {
       throw new Error('no workers here');
     });
-    await expect(call('assess', [{}, {}])).rejects.toThrow('core did not load');
+    await expect(call('validateCarFile', [{}])).rejects.toThrow('core did not load');
   });
 });

@@ -2,8 +2,8 @@
 import './chart.css';
 import { useState } from 'preact/hooks';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import { chartPair } from '../../../core/adjuster/chart-pair.ts';
 import type { Adjuster, Axle, AxleName, Position } from '../../../core/contract.ts';
-import { chartPair } from '../../../core/plan/chart-pair.ts';
 import { formatAngle } from '../../../core/units/format.ts';
 import { engine } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';

@@ -1,6 +1,6 @@
 /** How well this rack repeats: one standard deviation of each angle. The chance of a plan comes from it. */
 import { InputError } from '../../../core/input-error.ts';
-import { DEFAULT_GAUGE } from '../../../core/plan/chance/covariance.ts';
+import { DEFAULT_GAUGE } from '../../../core/reading/gauge.ts';
 import { parseAngle } from '../../../core/units/parse.ts';
 import { gauge, setGauge } from '../../state/preferences.ts';
 import { draft, dropDraft, keepDraft } from '../../state/records.ts';

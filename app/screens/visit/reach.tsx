@@ -2,11 +2,9 @@
 import { useState } from 'preact/hooks';
 import type { Corner, Plan } from '../../../core/contract.ts';
 import { formatAngle } from '../../../core/units/format.ts';
-import { engine } from '../../engine/index.ts';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { ReachPicture } from '../../parts/reach-picture.tsx';
-import { useAsked } from '../../state/asking.ts';
-import { roundRequest } from '../../state/planning.ts';
+import { useReach } from '../../state/planning.ts';
 import { units } from '../../state/preferences.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 
@@ -30,10 +28,7 @@ export function ReachCards({ plan, ...rest }: Props) {
 
 function ReachCard({ view, round, plan, corner }: Props & { readonly corner: Corner }) {
   const [open, setOpen] = useState(false);
-  const args = open ? ([roundRequest(view, round), corner, plan.positions] as const) : undefined;
-  const { value, error } = useAsked(args && `reach ${JSON.stringify(args)}`, (signal) =>
-    engine.call('reachOf', [...(args as NonNullable<typeof args>)], { signal }),
-  );
+  const { value, error } = useReach(view, round, plan, open ? corner : undefined);
   const { angle: mode, decimal } = units.value;
   return (
     <details class="reach-card" onToggle={(event) => setOpen(event.currentTarget.open)}>

@@ -1,15 +1,12 @@
 /** What a plan leaves out of its window: by how much, what is at its stop, whether a part is bent, what would free it. */
 import type { Plan, Shortfall } from '../../../core/contract.ts';
 import { AXLES, axleOf, cornersOf, isAxle } from '../../../core/corners.ts';
-import type { FreeChange } from '../../../core/plan/extension/extended-travel.ts';
-import type { Stuck } from '../../../core/plan/extension/least-extension.ts';
+import type { FreeChange, Stuck } from '../../../core/index.ts';
 import { assess } from '../../../core/reading/assess.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { engine } from '../../engine/index.ts';
 import { Card } from '../../parts/card.tsx';
-import { useAsked } from '../../state/asking.ts';
 import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
-import { roundRequest } from '../../state/planning.ts';
+import { useWhatWouldFree } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 
 /** A reading just outside may come out just inside. */
@@ -91,10 +88,7 @@ function Bent({ view, round, plan }: Props) {
 const FEW = 3;
 
 function Freeing({ view, round }: Omit<Props, 'plan'>) {
-  const request = roundRequest(view, round);
-  const { value, error } = useAsked(`free ${JSON.stringify(request)}`, (signal) =>
-    engine.call('whatWouldFree', [request], { signal }),
-  );
+  const { value, error } = useWhatWouldFree(view, round);
   if (error) return <p role="alert">{error.message}</p>;
   // Where shims alone are lacking the plan's notes name them.
   if (value?.length === 0) return null;

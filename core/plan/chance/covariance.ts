@@ -12,8 +12,6 @@ import type { Wheel } from '../../pose/linkage.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, type Fitted, Mechanism, TOE } from '../../pose/mechanism.ts';
 import { samePosition } from '../states/axis.ts';
 
-/** Trade practice on a rack in good order, no source: one standard deviation, degrees. */
-export const DEFAULT_GAUGE: Gauge = { camber: 0.03, caster: 0.08, toe: 0.015 };
 /** The most that a taped coordinate is off, mm. */
 export const DEFAULT_TOLERANCE = 5;
 

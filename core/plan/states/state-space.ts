@@ -66,7 +66,7 @@ export class StateSpace {
     this.#angles = ANGLES_A_WHEEL * corners.length;
     this.stride = stands.reduce((sum, { ties }) => sum + ties.length, this.#angles);
     const now = new Float64Array(this.#angles);
-    this.#base = model.parameters(stands.map(({ current }) => current)).slice();
+    this.#base = model.parameters(stands.map(({ current }) => current));
     this.#params = new Float64Array(this.#base.length);
     this.#scratch = new Float64Array(this.#angles);
     this.#check = new Float64Array(this.#angles);

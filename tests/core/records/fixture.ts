@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { CarFile } from '../../../core/contract.ts';
 import { parseCarFile } from '../../../core/records/car-file.ts';
 
-const folder = new URL('../../../fixtures/cars', import.meta.url);
+const folder = new URL('../../../fixtures/cars/', import.meta.url);
 
 export const carFileNames = readdirSync(folder).filter((name) => name.endsWith('.json'));
 export const carFileText = (name: string): string => readFileSync(new URL(name, folder), 'utf8');

@@ -1,0 +1,28 @@
+/**
+ * A visit as the car file that the engine is asked about: its rounds up to one of them, what was done after each, and
+ * nothing that the answer does not hang on, so that the same question is asked in the same words.
+ */
+import type { CarFile, Moved, Round } from '../../core/contract.ts';
+import type { MoveRecord } from '../../core/records/stored.ts';
+import type { RoundView, VisitView } from './visits.ts';
+
+/** @param moves those that count as done in the last of the rounds */
+export function visitFile(
+  { car: { car, spec }, rounds }: VisitView,
+  last: RoundView,
+  moves: readonly MoveRecord[],
+): CarFile {
+  const place = rounds.findIndex(({ record }) => record.id === last.record.id);
+  const before = place < 0 ? rounds : rounds.slice(0, place);
+  const told = [...before.map((one) => roundOf(one, one.moves)), roundOf(last, moves)];
+  return { format: 'cornerwright', version: 1, car, spec, visits: [{ ...THIS_VISIT, carId: car.id, rounds: told }] };
+}
+
+/** The one visit of the file: which and when it was makes no difference. */
+const THIS_VISIT = { id: 'visit', opened: '2000-01-01' };
+
+const roundOf = ({ record: { reading, settings } }: RoundView, moves: readonly MoveRecord[]): Round => ({
+  reading,
+  settings,
+  moved: moves.map(({ corner, adjuster, from, to, outcome }): Moved => ({ corner, adjuster, from, to, outcome })),
+});
