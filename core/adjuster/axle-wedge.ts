@@ -47,8 +47,8 @@ export const axleWedge: AdjusterKind = {
   step: (wedge) => {
     const all = sizes(wedge.degrees);
     return {
-      from: all[0] as number,
-      to: all[1] ?? (all[0] as number),
+      from: all[0]!,
+      to: all[1] ?? all[0]!,
       name: `${name(all[0])} to ${name(all[1] ?? all[0])}`,
     };
   },

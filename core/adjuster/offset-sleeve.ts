@@ -1,5 +1,4 @@
 import * as v from 'valibot';
-import type { Vec3 } from '../contract.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
 import { casterOf, saiOf } from '../geometry/wheel-angles.ts';
@@ -32,7 +31,7 @@ export const offsetSleeve: AdjusterKind = {
   accepts: (_, position) => within(position, -360, 360),
   byPoints: true,
   effect: (sleeve, position, { points }) => {
-    const axis = sub(points.upperBall as Vec3, points.lowerBall as Vec3);
+    const axis = sub(points.upperBall!, points.lowerBall!);
     // The points hold with the sleeve at its reference, so that its tilt there is in the axis already.
     const [here, zero] = [radians(position as number), radians(sleeve.reference as number)];
     const caster = casterOf(axis) + sleeve.degrees * (sin(here) - sin(zero));

@@ -73,7 +73,7 @@ export const wedgeShim: AdjusterKind = {
   show: (_, position) => name(position),
   step: (shim) => {
     const [none, first] = positions(shim as WedgeShim);
-    return { from: none as string, to: first as string, name: name(first) };
+    return { from: none!, to: first!, name: name(first) };
   },
   fields: [
     { name: 'degrees', label: 'Tapers to be had', ask: { as: 'numbers', unit: 'degrees' } },

@@ -60,7 +60,7 @@ export function solveAxle(
     reachable: true,
     left: onLeft,
     right: onRight,
-    thrustAngle: axleAngles(onLeft, onRight).thrustAngle as number,
+    thrustAngle: axleAngles(onLeft, onRight).thrustAngle!,
     pinionAngle: pose.body.pitch,
     lateral: pose.body.lateral,
     strain: onLeft.verdict.residual,

@@ -70,7 +70,7 @@ function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReadin
 }
 
 function shownAt(assemblies: readonly Assembly[], corner: Corner, settings: CarSettings) {
-  const { corners, model } = assemblies.find((assembly) => assembly.corners.includes(corner)) as Assembly;
+  const { corners, model } = assemblies.find((assembly) => assembly.corners.includes(corner))!;
   const pose = model.pose(corners.map((one): Settings => settings[one] ?? {}));
   return pose.reachable ? pose.corners[corners.indexOf(corner)] : undefined;
 }

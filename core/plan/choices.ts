@@ -42,7 +42,7 @@ export function choicesOf(request: PlanRequest): PlanChoice[] {
   add(choices.best('surest'), { style: 'surest' }, 'surest');
   if (front.length === 0) add(choices.best('closest'), { style: 'closest' }, 'closest');
   for (const place of front.length === 0 ? [] : new Set(spread)) {
-    const { effort, positions } = front[place] as (typeof front)[number];
+    const { effort, positions } = front[place]!;
     const styles: PlanStyle[] = [
       ...(place === 0 ? (['closest'] as const) : []),
       ...(place === last ? (['least-work'] as const) : []),

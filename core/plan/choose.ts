@@ -34,7 +34,7 @@ export class Choices {
     if (style === 'surest')
       return this.#positions(this.#subproblems.map((subproblem) => surest(subproblem, this.problem)));
     const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
-    return this.#positions(within ?? (this.#solve({ inWindow: false, effortFirst: false }) as Answer));
+    return this.#positions(within ?? this.#solve({ inWindow: false, effortFirst: false })!);
   }
 
   /**
@@ -61,7 +61,7 @@ export class Choices {
   }
 
   #positions(answer: Answer): Positions {
-    const moved = this.#subproblems.map((subproblem, p) => settingsIn(subproblem, answer[p] as Found));
+    const moved = this.#subproblems.map((subproblem, p) => settingsIn(subproblem, answer[p]!));
     return byCorner((corner) => moved.find((own) => own[corner])?.[corner] ?? this.problem.now[corner]);
   }
 }

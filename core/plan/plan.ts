@@ -1,5 +1,5 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import type { CarSettings, Move, Plan, PlanRequest, Position } from '../contract.ts';
+import type { CarSettings, Move, Plan, PlanRequest } from '../contract.ts';
 import { axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import { notesOf } from './answer/notes.ts';
@@ -18,7 +18,7 @@ export function planOf(request: PlanRequest): Plan {
   const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const positions =
-    (enough.find(({ effort }) => effort <= (maxEffort as number)) ?? enough.at(-1))?.positions ?? choices.best(style);
+    (enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1))?.positions ?? choices.best(style);
   return planTo(problem, positions, choices);
 }
 
@@ -48,7 +48,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): Move[
       return { ...step, rank: rankOf(step.corner, role, request.car[axleOf(step.corner)].adjusters.some(isLowerCam)) };
     })
     .sort((a, b) => a.rank - b.rank);
-  const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster] as Position);
+  const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);
   let stands: CarSettings = now;
   return steps.map(({ corner, adjuster, from, to }) => {
     stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };

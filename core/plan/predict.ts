@@ -33,7 +33,7 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
     corners.forEach((corner, i) => {
       const measured = reading[corner];
       if (before.reachable && after.reachable) {
-        const [was, is] = [before.corners[i] as CornerPose, after.corners[i] as CornerPose];
+        const [was, is] = [before.corners[i]!, after.corners[i]!];
         toeChange[corner] = is.toe - was.toe;
         if (measured) wheels[corner] = shifted(measured, was, is);
       } else {

@@ -9,7 +9,6 @@ import {
   type Corner,
   type Plan,
   type PlanRequest,
-  type Position,
   type Reading,
   type Settings,
   type WheelReading,
@@ -72,18 +71,16 @@ export function evaluate(problem: Problem, positions: Positions): Evaluation {
   const { request, model, now, terms, uncertainty } = problem;
   const predicted = predictWith(model, request.reading, now, positions);
   const { angles, values } = valuesAt(problem, positions);
-  const covariances = model.map((assembly) =>
-    (uncertainty.get(assembly) as Uncertainty).covariance(settingsOf(assembly, positions)),
-  );
+  const covariances = model.map((assembly) => uncertainty.get(assembly)!.covariance(settingsOf(assembly, positions)));
   const byAssembly = model.map(({ corners }) =>
-    Float64Array.from(corners.flatMap((corner) => [...(angles[CORNERS.indexOf(corner)] as Float64Array)])),
+    Float64Array.from(corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!])),
   );
   return {
     predicted,
     deviation: deviationsOf(model, predicted, covariances),
     values,
-    inWindow: terms.every((term) => isIn(term, values.get(term) as number)),
-    distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0),
+    inWindow: terms.every((term) => isIn(term, values.get(term)!)),
+    distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term)!), 0),
     chance: chanceOf(terms, model, byAssembly, covariances),
   };
 }
@@ -92,8 +89,8 @@ export function evaluate(problem: Problem, positions: Positions): Evaluation {
 export function movedTo({ request: { car }, now }: Problem, positions: Positions) {
   return CORNERS.flatMap((corner) =>
     adjustersOf(car, corner).flatMap((adjuster) => {
-      const from = now[corner][adjuster.id] as Position;
-      const to = positions[corner][adjuster.id] as Position;
+      const from = now[corner][adjuster.id]!;
+      const to = positions[corner][adjuster.id]!;
       return samePosition(from, to) ? [] : [{ corner, adjuster, from, to }];
     }),
   );
@@ -101,9 +98,9 @@ export function movedTo({ request: { car }, now }: Problem, positions: Positions
 
 /** Minutes. */
 export const minutesOf = (adjuster: Adjuster): number => adjuster.effort ?? kindOfAdjuster(adjuster).effort;
-export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind] as AdjusterKind;
+export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind]!;
 export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster }: AdjusterRef): Adjuster =>
-  adjustersOf(car, corner).find(({ id }) => id === adjuster) as Adjuster;
+  adjustersOf(car, corner).find(({ id }) => id === adjuster)!;
 
 export const settingsOf = ({ corners }: Assembly, positions: Positions): Settings[] =>
   corners.map((corner) => positions[corner]);
@@ -132,7 +129,7 @@ function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly
       const wheel = predicted[corner];
       if (!wheel) return;
       const place = (k: number): number => (ANGLES_A_WHEEL * side + k) * (ANGLES_A_WHEEL * corners.length + 1);
-      const sigma = (k: number): number => Math.sqrt((covariances[u] as Covariance)[place(k)] as number);
+      const sigma = (k: number): number => Math.sqrt(covariances[u]![place(k)]!);
       deviation[corner] = {
         ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
         ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),

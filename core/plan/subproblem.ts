@@ -29,7 +29,7 @@ export function subproblemsOf(problem: Problem, drawer?: Drawer): Subproblem[] {
     const states = assemblies.map((assembly) => stateSpaceOf(problem, assembly, { drawer }));
     const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
     return {
-      ...{ assemblies, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]?.corner as Corner)) },
+      ...{ assemblies, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]!.corner)) },
       ...(drawer && counts ? { stock: new ShimBound(drawer, states) } : {}),
     };
   });
@@ -76,14 +76,14 @@ export function movableAt(
 export const settingsIn = ({ states }: Subproblem, found: Found): Partial<Positions> =>
   Object.fromEntries(
     states.flatMap((own, u) =>
-      own.settings(found.states[u] as number).map((settings, side) => [own.corners[side], settings] as const),
+      own.settings(found.states[u]!).map((settings, side) => [own.corners[side], settings] as const),
     ),
   );
 
 /** Mostly there are shims enough for the best of all: only where not does the search have to count them on its way. */
 export function solve({ states, terms, shimBound: stock }: Subproblem, goal: Goal): Found | undefined {
   const found = search(states, terms, goal);
-  if (!found || !stock || stock.serves(found.states.map((state, u) => stock.assemblies[u]?.classes[state] as number))) {
+  if (!found || !stock || stock.serves(found.states.map((state, u) => stock.assemblies[u]!.classes[state]!))) {
     return found;
   }
   return search(states, terms, { ...goal, shimBound: stock });

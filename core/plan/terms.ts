@@ -60,9 +60,9 @@ export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasur
 }
 
 function partsOf(where: Corner | AxleName, angle: string): TermPart[] {
-  const place = PLACE[angle] as number;
+  const place = PLACE[angle]!;
   if (!isAxle(where)) return [{ corner: where, angle: place, factor: 1 }];
-  const [left, right] = PAIR[angle] as readonly [number, number];
+  const [left, right] = PAIR[angle]!;
   return [
     { corner: AXLES[where][0], angle: place, factor: left },
     { corner: AXLES[where][1], angle: place, factor: right },
@@ -101,13 +101,12 @@ function againstThrustLine(parts: readonly TermPart[], reading: Reading): { part
 export function groups(terms: readonly Term[], assemblies: readonly Assembly[]): Assembly[][] {
   const leader = new Map<Assembly, Assembly>(assemblies.map((assembly) => [assembly, assembly]));
   const find = (assembly: Assembly): Assembly => {
-    const up = leader.get(assembly) as Assembly;
+    const up = leader.get(assembly)!;
     return up === assembly ? assembly : find(up);
   };
-  const assemblyOf = ({ corner }: TermPart): Assembly =>
-    assemblies.find(({ corners }) => corners.includes(corner)) as Assembly;
+  const assemblyOf = ({ corner }: TermPart): Assembly => assemblies.find(({ corners }) => corners.includes(corner))!;
   for (const { parts } of terms) {
-    for (const part of parts) leader.set(find(assemblyOf(part)), find(assemblyOf(parts[0] as TermPart)));
+    for (const part of parts) leader.set(find(assemblyOf(part)), find(assemblyOf(parts[0]!)));
   }
   const found = new Map<Assembly, Assembly[]>();
   for (const assembly of assemblies) found.set(find(assembly), [...(found.get(find(assembly)) ?? []), assembly]);
@@ -128,7 +127,7 @@ export const isIn = ({ window }: Term, value: number): boolean =>
 export function termValue(term: Term, corners: readonly Corner[], angles: readonly Float64Array[]): number {
   let value = term.constant;
   for (const { corner, angle, factor } of term.parts) {
-    value += factor * ((angles[corners.indexOf(corner)] as Float64Array)[angle] as number);
+    value += factor * angles[corners.indexOf(corner)]![angle]!;
   }
   return value;
 }

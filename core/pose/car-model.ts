@@ -42,7 +42,7 @@ function assembly(corners: readonly Corner[], sides: readonly Side[], field: str
 
 /** One corner, the rest of its assembly standing at `others`. */
 export function cornerOf(car: CarModel, corner: Corner, others: Readonly<Record<Corner, Settings>>): CornerModel {
-  const { corners, model } = car.find((one) => one.corners.includes(corner)) as Assembly;
+  const { corners, model } = car.find((one) => one.corners.includes(corner))!;
   return model.corner(
     corners.indexOf(corner),
     corners.map((one) => others[one]),

@@ -38,12 +38,12 @@ export function changeOf({ slots, lengths, angles, outboard }: Wheel, effect: Ef
     by.push(change);
   };
   const putPoint = (slot: number, by: Vec3): void => {
-    for (let i = 0; i < 3; i++) put(slot + i, by[i] as number);
+    for (let i = 0; i < 3; i++) put(slot + i, by[i]!);
   };
   for (const [name, shift] of Object.entries(effect.shift ?? {})) {
     for (const slot of slots.get(name) ?? []) putPoint(slot, turned(shift, outboard));
   }
-  for (const [link, growth] of Object.entries(effect.lengthen ?? {})) put(lengths.get(link) as number, growth);
+  for (const [link, growth] of Object.entries(effect.lengthen ?? {})) put(lengths.get(link)!, growth);
   const { spin, add, tilt } = effect;
   put(angles + TILT, tilt ?? 0);
   put(angles + SPIN_CAMBER, spin?.camber ?? 0);
@@ -60,10 +60,10 @@ export function changeOf({ slots, lengths, angles, outboard }: Wheel, effect: Ef
  */
 export function tiltLine({ normals, angles, outboard }: Wheel, reference: Float64Array, params: Float64Array): void {
   if (normals.length === 0) return;
-  const tilt = radians(outboard * (params[angles + TILT] as number));
+  const tilt = radians(outboard * params[angles + TILT]!);
   const [c, s] = [cos(tilt), sin(tilt)];
   for (const slot of normals) {
-    const [y, z] = [reference[slot + 1] as number, reference[slot + 2] as number];
+    const [y, z] = [reference[slot + 1]!, reference[slot + 2]!];
     params[slot + 1] = y * c - z * s;
     params[slot + 2] = y * s + z * c;
   }
@@ -72,7 +72,7 @@ export function tiltLine({ normals, angles, outboard }: Wheel, reference: Float6
 /** Adds a change to a parameter array. */
 export function applyChange(params: Float64Array, { at, by }: Change): void {
   for (let i = 0; i < at.length; i++) {
-    const slot = at[i] as number;
-    params[slot] = (params[slot] as number) + (by[i] as number);
+    const slot = at[i]!;
+    params[slot]! += by[i]!;
   }
 }

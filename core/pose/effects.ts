@@ -1,6 +1,5 @@
 /** What one step of an adjuster does, by a pose before it and one after. */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
-import type { AdjusterKind } from '../adjuster/kind.ts';
 import type { CornerPose, Settings } from '../contract.ts';
 import type { Mechanism } from './mechanism.ts';
 
@@ -21,12 +20,12 @@ export interface StepEffect {
 export function stepEffects(model: Mechanism, side: number, stands: Settings): StepEffect[] {
   const at = (settings: Settings): Settings[] => model.sides.map((_, i) => (i === side ? settings : {}));
   return (model.sides[side]?.adjusters ?? []).flatMap((adjuster) => {
-    const { from, to, name } = (adjusterKinds[adjuster.kind] as AdjusterKind).step(adjuster);
+    const { from, to, name } = adjusterKinds[adjuster.kind]!.step(adjuster);
     const before = model.pose(at({ ...stands, [adjuster.id]: from }));
     const after = model.pose(at({ ...stands, [adjuster.id]: to }));
     if (!before.reachable || !after.reachable) return [];
-    const gains = after.corners.map((pose, i) => gained(before.corners[i] as CornerPose, pose));
-    const { camber, toe, ...caster } = gains[side] as AngleGain;
+    const gains = after.corners.map((pose, i) => gained(before.corners[i]!, pose));
+    const { camber, toe, ...caster } = gains[side]!;
     const other = gains.find((_, i) => i !== side);
     const rest = other ? { otherWheel: { camber: other.camber, toe: other.toe } } : {};
     return [{ adjuster: adjuster.id, step: name, camber, toe, ...caster, ...rest }];

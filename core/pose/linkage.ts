@@ -75,10 +75,10 @@ function squareTo(axis: Vec3): [Vec3, Vec3] {
  * @throws InputError if the links leave the wheel free to move (links that fall together)
  */
 export function compile(sides: readonly Suspension[], field = 'suspension'): Linkage {
-  const given = sides[0] as Suspension;
+  const given = sides[0]!;
   const kind = kindOf(given, field);
   const centres = sides.map(({ points }, side) => turned(points[CENTRE] ?? [0, 0, 0], outboardOf(side)));
-  const home = centres.length === 1 ? (centres[0] as Vec3) : middle(centres[0] as Vec3, centres[1] as Vec3);
+  const home = centres.length === 1 ? centres[0]! : middle(centres[0]!, centres[1]!);
   const params: number[] = [];
   const rows: Row[] = [];
   const held = sides.map((side, i) => holdWheel(kind, side, i, home, params, rows));
@@ -112,7 +112,7 @@ function holdWheel(
   rows: Row[],
 ): Omit<Wheel, 'angles'> {
   const outboard = outboardOf(side);
-  const point = (name: string): Vec3 => turned(suspension.points[name] as Vec3, outboard);
+  const point = (name: string): Vec3 => turned(suspension.points[name]!, outboard);
   const { seats = [], lines = [] } = kind;
   // What an axle has once is held with its left side.
   const once = side === 0 ? [] : (kind.rigidAxle?.once ?? []);

@@ -94,7 +94,7 @@ export class Mechanism {
       ({ suspension, adjusters }) =>
         new Map(
           adjusters.map((adjuster) => {
-            const kind = adjusterKinds[adjuster.kind] as AdjusterKind;
+            const kind = adjusterKinds[adjuster.kind]!;
             const zero = kind.effect(adjuster, adjuster.reference, suspension);
             return [adjuster.id, { adjuster, kind, zero, known: new Map() }];
           }),
@@ -118,17 +118,17 @@ export class Mechanism {
           at,
           this.sides.map((_, i) => (i === side ? options : {})),
         );
-        return posed.reachable ? (posed.corners[side] as CornerPose) : posed;
+        return posed.reachable ? posed.corners[side]! : posed;
       },
     };
   }
 
   /** What an adjuster of a side changes at a position, relative to its reference. */
   change(side: number, id: string, position: Position): Change {
-    const { adjuster, kind, zero, known } = (this.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
+    const { adjuster, kind, zero, known } = this.fitted[side]!.get(id)!;
     let change = known.get(position);
     if (!change) {
-      const wheel = this.linkage.wheels[side] as Wheel;
+      const wheel = this.linkage.wheels[side]!;
       change = changeOf(wheel, without(kind.effect(adjuster, position, wheel.suspension), zero));
       known.set(position, change);
     }
@@ -144,7 +144,7 @@ export class Mechanism {
       }
       const { travel = 0, rack = 0 } = options[side] ?? {};
       const { height } = wheel;
-      if (travel && height !== undefined) params[height] = (params[height] as number) + travel;
+      if (travel && height !== undefined) params[height]! += travel;
       if (rack) this.#steer(wheel, params, rack);
     });
     return params;
@@ -154,43 +154,43 @@ export class Mechanism {
     const { kind } = this.linkage;
     if (!kind.rack) throw new InputError('options.rack', rack, `absent: ${kind.name} has no steering rack`);
     applyChange(params, {
-      at: (slots.get(kind.rack) as readonly number[]).map((slot) => slot + 1),
-      by: (slots.get(kind.rack) as readonly number[]).map(() => outboard * rack),
+      at: slots.get(kind.rack)!.map((slot) => slot + 1),
+      by: slots.get(kind.rack)!.map(() => outboard * rack),
     });
   }
 
   /** Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop. */
   angles(params: Float64Array, out: Angles): boolean {
     const { solver, wheels, reference } = this.linkage;
-    for (let w = 0; w < wheels.length; w++) tiltLine(wheels[w] as Wheel, reference, params);
+    for (let w = 0; w < wheels.length; w++) tiltLine(wheels[w]!, reference, params);
     if (solver && !solver.solve(params)) return false;
     const r = solver?.rotation ?? UPRIGHT;
     for (let w = 0; w < wheels.length; w++) {
-      const wheel = wheels[w] as Wheel;
+      const wheel = wheels[w]!;
       const { angles, outboard } = wheel;
       const spin = this.#spinAt(w, params);
       const sx = spin[0];
       const sy = outboard * spin[1];
       const sz = spin[2];
-      const x = (r[0] as number) * sx + (r[1] as number) * sy + (r[2] as number) * sz;
-      const y = outboard * ((r[3] as number) * sx + (r[4] as number) * sy + (r[5] as number) * sz);
-      const z = (r[6] as number) * sx + (r[7] as number) * sy + (r[8] as number) * sz;
+      const x = r[0]! * sx + r[1]! * sy + r[2]! * sz;
+      const y = outboard * (r[3]! * sx + r[4]! * sy + r[5]! * sz);
+      const z = r[6]! * sx + r[7]! * sy + r[8]! * sz;
       const axis = this.#axis;
-      const caster = this.#steeringAxis(wheel, params) ? casterOf([axis[0] as number, 0, axis[2] as number]) : 0;
+      const caster = this.#steeringAxis(wheel, params) ? casterOf([axis[0]!, 0, axis[2]!]) : 0;
       // A sum with 0 turns −0 into 0.
-      out[ANGLES_A_WHEEL * w + CAMBER] = camberOf([x, y, z]) + (params[angles + ADD_CAMBER] as number);
-      out[ANGLES_A_WHEEL * w + CASTER] = caster + (params[angles + ADD_CASTER] as number);
-      out[ANGLES_A_WHEEL * w + TOE] = toeOf([x, y, z]) + (params[angles + ADD_TOE] as number);
+      out[ANGLES_A_WHEEL * w + CAMBER] = camberOf([x, y, z]) + params[angles + ADD_CAMBER]!;
+      out[ANGLES_A_WHEEL * w + CASTER] = caster + params[angles + ADD_CASTER]!;
+      out[ANGLES_A_WHEEL * w + TOE] = toeOf([x, y, z]) + params[angles + ADD_TOE]!;
     }
     return true;
   }
 
   /** The spin axis in the upright; trigonometry only where a wedge has turned it. */
   #spinAt(side: number, params: Float64Array): Vec3 {
-    const { angles, suspension } = this.linkage.wheels[side] as Wheel;
-    const camber = params[angles + SPIN_CAMBER] as number;
-    const toe = params[angles + SPIN_TOE] as number;
-    if (camber === 0 && toe === 0) return this.#spins[side] as Vec3;
+    const { angles, suspension } = this.linkage.wheels[side]!;
+    const camber = params[angles + SPIN_CAMBER]!;
+    const toe = params[angles + SPIN_TOE]!;
+    if (camber === 0 && toe === 0) return this.#spins[side]!;
     return spinAxis(suspension.camber + camber, suspension.toe + toe);
   }
 
@@ -200,7 +200,7 @@ export class Mechanism {
     const axis = this.#axis;
     this.#place(wheel, ends[0], params, axis);
     this.#place(wheel, ends[1], params, this.#world);
-    for (let i = 0; i < 3; i++) axis[i] = (this.#world[i] as number) - (axis[i] as number);
+    for (let i = 0; i < 3; i++) axis[i] = this.#world[i]! - axis[i]!;
     return true;
   }
 
@@ -209,22 +209,18 @@ export class Mechanism {
     const { solver, home } = this.linkage;
     const at = slots.get(name)?.[0];
     if (at !== undefined && !onUpright.has(name)) {
-      for (let i = 0; i < 3; i++) out[i] = params[at + i] as number;
+      for (let i = 0; i < 3; i++) out[i] = params[at + i]!;
     } else {
-      const arm = at === undefined ? sub(turned(suspension.points[name] as Vec3, outboard), home) : undefined;
-      const x = arm ? arm[0] : (params[at as number] as number);
-      const y = arm ? arm[1] : (params[(at as number) + 1] as number);
-      const z = arm ? arm[2] : (params[(at as number) + 2] as number);
+      const arm = at === undefined ? sub(turned(suspension.points[name]!, outboard), home) : undefined;
+      const x = arm ? arm[0] : params[at!]!;
+      const y = arm ? arm[1] : params[at! + 1]!;
+      const z = arm ? arm[2] : params[at! + 2]!;
       const r = solver?.rotation ?? UPRIGHT;
       for (let i = 0; i < 3; i++) {
-        out[i] =
-          ((solver ? solver.pose[i] : home[i]) as number) +
-          (r[3 * i] as number) * x +
-          (r[3 * i + 1] as number) * y +
-          (r[3 * i + 2] as number) * z;
+        out[i] = (solver ? solver.pose[i] : home[i])! + r[3 * i]! * x + r[3 * i + 1]! * y + r[3 * i + 2]! * z;
       }
     }
-    out[1] = outboard * (out[1] as number);
+    out[1] = outboard * out[1]!;
   }
 
   /** The whole pose at these positions, side by side, or that there is none. */
@@ -250,7 +246,7 @@ export class Mechanism {
   #bodyPose(): BodyPose {
     const { solver, home } = this.linkage;
     if (!solver) return { pitch: 0, lateral: 0 };
-    return { pitch: degrees(asin(solver.rotation[6] as number)), lateral: (solver.pose[1] as number) - home[1] };
+    return { pitch: degrees(asin(solver.rotation[6]!)), lateral: solver.pose[1]! - home[1] };
   }
 
   #cornerPose(wheel: Wheel, params: Float64Array, out: Angles, travel: number, verdict: Verdict): CornerPose {
@@ -261,17 +257,17 @@ export class Mechanism {
     for (const name of kind.points) {
       if (!(name in wheel.suspension.points) || !isHeld(wheel, kind, name)) continue;
       this.#place(wheel, name, params, this.#world);
-      points[name] = [this.#world[0] as number, this.#world[1] as number, (this.#world[2] as number) + lift];
+      points[name] = [this.#world[0]!, this.#world[1]!, this.#world[2]! + lift];
     }
-    const camber = out[CAMBER] as number;
-    const base = { reachable: true, camber, toe: out[TOE] as number } as const;
+    const camber = out[CAMBER]!;
+    const base = { reachable: true, camber, toe: out[TOE]! } as const;
     const rest = { ...(points.wheelCentre && { wheelCentre: points.wheelCentre }), points, verdict };
-    const caster = out[CASTER] as number;
+    const caster = out[CASTER]!;
     if (!this.#steeringAxis(wheel, params)) {
       // Without a steering axis caster is what a chart adds; a chart alone knows nothing else of it.
       return { ...base, ...(caster !== 0 || kind.points.length === 0 ? { caster } : {}), ...rest };
     }
-    const sai = saiOf([this.#axis[0] as number, this.#axis[1] as number, this.#axis[2] as number]);
+    const sai = saiOf([this.#axis[0]!, this.#axis[1]!, this.#axis[2]!]);
     return { ...base, caster, sai, includedAngle: sai + camber, ...rest };
   }
 }

@@ -52,8 +52,8 @@ function atGround(model: CornerModel, { points, wheelCentre, camber, toe, sai }:
   const ends = model.kind.steeringAxis;
   if (!ends || !wheelCentre || sai === undefined) return {};
   if (wheelCentre[2] < LOWEST_CENTRE) return { sai };
-  const lower = points[ends[0]] as Vec3;
-  const axis = sub(points[ends[1]] as Vec3, lower);
+  const lower = points[ends[0]]!;
+  const axis = sub(points[ends[1]]!, lower);
   const pierces = sub(lower, scale(axis, lower[2] / axis[2]));
   const spin = spinAxis(camber, toe);
   const down = normalised(sub(scale(spin, spin[2]), [0, 0, 1]));

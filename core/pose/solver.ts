@@ -80,9 +80,9 @@ export class PoseSolver {
     this.#evaluate(this.reference);
     const m = this.#rows;
     for (let r = 0; r < m.length; r += W) {
-      for (let c = 3; c < N; c++) m[r + c] = (m[r + c] as number) / LEVER;
+      for (let c = 3; c < N; c++) m[r + c]! /= LEVER;
       const size = Math.hypot(...m.subarray(r, r + N));
-      for (let c = 0; c < N && size > 0; c++) m[r + c] = (m[r + c] as number) / size;
+      for (let c = 0; c < N && size > 0; c++) m[r + c]! /= size;
     }
     if (this.#spare) this.#square(1);
     const det = this.#eliminate();
@@ -108,7 +108,7 @@ export class PoseSolver {
 
   #goHome(): void {
     this.pose.set(START);
-    for (let i = 0; i < 3; i++) this.pose[i] = this.#home[i] as number;
+    for (let i = 0; i < 3; i++) this.pose[i] = this.#home[i]!;
     this.iterations = 0;
   }
 
@@ -126,8 +126,8 @@ export class PoseSolver {
       this.#from.set(this.pose);
       const next = Math.min(1, done + step);
       for (let i = 0; i < mixed.length; i++) {
-        const a = this.reference[i] as number;
-        mixed[i] = a + ((params[i] as number) - a) * next;
+        const a = this.reference[i]!;
+        mixed[i] = a + (params[i]! - a) * next;
       }
       this.iterations = 0;
       const arrived = this.#newton(mixed);
@@ -161,21 +161,21 @@ export class PoseSolver {
       this.iterations++;
       orientation = Math.sign(this.#eliminate());
       if (orientation === 0) return false;
-      const dx = m[6] as number;
-      const dy = m[13] as number;
-      const dz = m[20] as number;
-      const wx = m[27] as number;
-      const wy = m[34] as number;
-      const wz = m[41] as number;
+      const dx = m[6]!;
+      const dy = m[13]!;
+      const dz = m[20]!;
+      const wx = m[27]!;
+      const wy = m[34]!;
+      const wz = m[41]!;
       const size = Math.abs(dx) + Math.abs(dy) + Math.abs(dz) + LEVER * (Math.abs(wx) + Math.abs(wy) + Math.abs(wz));
       if (!(size < MAX_STEP)) return false;
-      pose[0] = (pose[0] as number) - dx;
-      pose[1] = (pose[1] as number) - dy;
-      pose[2] = (pose[2] as number) - dz;
-      const qw = pose[3] as number;
-      const qx = pose[4] as number;
-      const qy = pose[5] as number;
-      const qz = pose[6] as number;
+      pose[0]! -= dx;
+      pose[1]! -= dy;
+      pose[2]! -= dz;
+      const qw = pose[3]!;
+      const qx = pose[4]!;
+      const qy = pose[5]!;
+      const qz = pose[6]!;
       const hx = -wx / 2;
       const hy = -wy / 2;
       const hz = -wz / 2;
@@ -199,10 +199,10 @@ export class PoseSolver {
   #rotate(): void {
     const pose = this.pose;
     const r = this.rotation;
-    const w = pose[3] as number;
-    const x = pose[4] as number;
-    const y = pose[5] as number;
-    const z = pose[6] as number;
+    const w = pose[3]!;
+    const x = pose[4]!;
+    const y = pose[5]!;
+    const z = pose[6]!;
     r[0] = 1 - 2 * (y * y + z * z);
     r[1] = 2 * (x * y - w * z);
     r[2] = 2 * (x * z + w * y);
@@ -222,26 +222,26 @@ export class PoseSolver {
     const count = this.#types.length;
     const r = this.rotation;
     const pose = this.pose;
-    const px = pose[0] as number;
-    const py = pose[1] as number;
-    const pz = pose[2] as number;
-    const r0 = r[0] as number;
-    const r1 = r[1] as number;
-    const r2 = r[2] as number;
-    const r3 = r[3] as number;
-    const r4 = r[4] as number;
-    const r5 = r[5] as number;
-    const r6 = r[6] as number;
-    const r7 = r[7] as number;
-    const r8 = r[8] as number;
+    const px = pose[0]!;
+    const py = pose[1]!;
+    const pz = pose[2]!;
+    const r0 = r[0]!;
+    const r1 = r[1]!;
+    const r2 = r[2]!;
+    const r3 = r[3]!;
+    const r4 = r[4]!;
+    const r5 = r[5]!;
+    const r6 = r[6]!;
+    const r7 = r[7]!;
+    const r8 = r[8]!;
     let worst = 0;
     for (let i = 0; i < count; i++) {
-      const type = this.#types[i] as number;
-      const at = this.#at[i] as number;
+      const type = this.#types[i]!;
+      const at = this.#at[i]!;
       const body = type === HEIGHT ? at : at + 3;
-      const bx = q[body] as number;
-      const by = q[body + 1] as number;
-      const bz = q[body + 2] as number;
+      const bx = q[body]!;
+      const by = q[body + 1]!;
+      const bz = q[body + 2]!;
       // u: the body point's arm from the wheel centre; g: the row's direction; c: the arm at which g acts.
       const ux = r0 * bx + r1 * by + r2 * bz;
       const uy = r3 * bx + r4 * by + r5 * bz;
@@ -254,10 +254,10 @@ export class PoseSolver {
       let cz = uz;
       let f: number;
       if (type === DISTANCE) {
-        const dx = px + ux - (q[at] as number);
-        const dy = py + uy - (q[at + 1] as number);
-        const dz = pz + uz - (q[at + 2] as number);
-        const length = q[at + 6] as number;
+        const dx = px + ux - q[at]!;
+        const dy = py + uy - q[at + 1]!;
+        const dz = pz + uz - q[at + 2]!;
+        const length = q[at + 6]!;
         const square = dx * dx + dy * dy + dz * dz;
         // A residual that stays has to be the true one; one that ends at zero can do without the root.
         const k = 1 / (spare ? Math.sqrt(square) : length);
@@ -266,20 +266,20 @@ export class PoseSolver {
         gy = dy * k;
         gz = dz * k;
       } else if (type === HEIGHT) {
-        f = pz + uz - (q[at + 3] as number);
+        f = pz + uz - q[at + 3]!;
         gx = 0;
         gy = 0;
         gz = 1;
       } else {
-        const ex = q[at + 6] as number;
-        const ey = q[at + 7] as number;
-        const ez = q[at + 8] as number;
+        const ex = q[at + 6]!;
+        const ey = q[at + 7]!;
+        const ez = q[at + 8]!;
         gx = -(r0 * ex + r1 * ey + r2 * ez);
         gy = -(r3 * ex + r4 * ey + r5 * ez);
         gz = -(r6 * ex + r7 * ey + r8 * ez);
-        cx = (q[at] as number) - px;
-        cy = (q[at + 1] as number) - py;
-        cz = (q[at + 2] as number) - pz;
+        cx = q[at]! - px;
+        cy = q[at + 1]! - py;
+        cz = q[at + 2]! - pz;
         f = -(gx * (cx - ux) + gy * (cy - uy) + gz * (cz - uz));
       }
       const o = i * W;
@@ -303,8 +303,8 @@ export class PoseSolver {
     for (let i = 0; i < this.#types.length; i++) {
       const square = this.#types[i] === HEIGHT ? weight * weight : 1;
       for (let r = 0; r < N; r++) {
-        const a = square * (rows[i * W + r] as number);
-        for (let c = 0; c < W; c++) m[r * W + c] = (m[r * W + c] as number) + a * (rows[i * W + c] as number);
+        const a = square * rows[i * W + r]!;
+        for (let c = 0; c < W; c++) m[r * W + c]! += a * rows[i * W + c]!;
       }
     }
   }
@@ -315,9 +315,9 @@ export class PoseSolver {
     let det = 1;
     for (let c = 0; c < N; c++) {
       let pivotRow = c;
-      let best = Math.abs(m[c * W + c] as number);
+      let best = Math.abs(m[c * W + c]!);
       for (let r = c + 1; r < N; r++) {
-        const size = Math.abs(m[r * W + c] as number);
+        const size = Math.abs(m[r * W + c]!);
         if (size > best) {
           best = size;
           pivotRow = r;
@@ -328,26 +328,25 @@ export class PoseSolver {
       if (pivotRow !== c) {
         const other = pivotRow * W;
         for (let k = c; k < W; k++) {
-          const t = m[top + k] as number;
-          m[top + k] = m[other + k] as number;
+          const t = m[top + k]!;
+          m[top + k] = m[other + k]!;
           m[other + k] = t;
         }
         det = -det;
       }
-      const pivot = m[top + c] as number;
+      const pivot = m[top + c]!;
       det *= pivot;
       const inverse = 1 / pivot;
-      for (let k = c + 1; k < W; k++) m[top + k] = (m[top + k] as number) * inverse;
+      for (let k = c + 1; k < W; k++) m[top + k]! *= inverse;
       for (let r = c + 1; r < N; r++) {
         const o = r * W;
-        const factor = m[o + c] as number;
-        if (factor !== 0)
-          for (let k = c + 1; k < W; k++) m[o + k] = (m[o + k] as number) - factor * (m[top + k] as number);
+        const factor = m[o + c]!;
+        if (factor !== 0) for (let k = c + 1; k < W; k++) m[o + k] = m[o + k]! - factor * m[top + k]!;
       }
     }
     for (let c = N - 1; c > 0; c--) {
-      const x = m[c * W + N] as number;
-      for (let r = 0; r < c; r++) m[r * W + N] = (m[r * W + N] as number) - (m[r * W + c] as number) * x;
+      const x = m[c * W + N]!;
+      for (let r = 0; r < c; r++) m[r * W + N] = m[r * W + N]! - m[r * W + c]! * x;
     }
     return det;
   }

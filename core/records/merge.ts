@@ -58,7 +58,7 @@ function mergeVisit(a: Visit, b: Visit, notes: MergeNote[]): Visit {
     .filter((one) => one !== undefined)
     .sort(compare)
     .at(-1);
-  const opened = [a.opened, b.opened].sort(compare)[0] as string;
+  const opened = [a.opened, b.opened].sort(compare)[0]!;
   const rounds = union<Round>(`${field}.rounds`, roundsA, roundsB, notes, (x, y, at) => mergeRound(x, y, at, notes));
   return { ...headA, opened, ...(closed ? { closed } : {}), rounds };
 }
@@ -107,7 +107,7 @@ function union<T extends Entry>(
   }
   const list = [...all.values()];
   return list.every(({ at }) => at !== undefined)
-    ? list.sort((x, y) => compare(x.at as string, y.at as string) || compare(x.id ?? '', y.id ?? ''))
+    ? list.sort((x, y) => compare(x.at!, y.at!) || compare(x.id ?? '', y.id ?? ''))
     : list;
 }
 

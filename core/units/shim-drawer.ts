@@ -37,17 +37,17 @@ export function stacksFrom(supply: Supply, wanted: readonly Wanted[]): Stack[] |
   const fromSize = (s: number): boolean => {
     const lacking = left.reduce((sum, x) => sum + x, 0);
     if (lacking === 0) return true;
-    if (s === sizes.length || lacking > (rest[s] as number)) return false;
+    if (s === sizes.length || lacking > rest[s]!) return false;
     const state = `${s} ${left.join()} ${room.join()}`;
     if (dead.has(state)) return false;
-    if (share(s, 0, countOf(supply, sizes[s] as number))) return true;
+    if (share(s, 0, countOf(supply, sizes[s]!))) return true;
     dead.add(state);
     return false;
   };
   const share = (s: number, pack: number, there: number): boolean => {
     if (pack === wanted.length) return fromSize(s + 1);
-    const size = sizes[s] as number;
-    const [thickness, slots] = [left[pack] as number, room[pack] as number];
+    const size = sizes[s]!;
+    const [thickness, slots] = [left[pack]!, room[pack]!];
     const fits = wanted[pack]?.sizes.includes(size) ? Math.min(there, slots, Math.floor(thickness / size)) : 0;
     for (let n = fits; n >= 0; n--) {
       left[pack] = thickness - n * size;

@@ -8,13 +8,13 @@ import { samePosition } from '../states/axis.ts';
 
 export function shortfallOf({ request, terms }: Problem, { values }: Evaluation, positions: Positions): Shortfall[] {
   return terms.flatMap((term) => {
-    const predicted = values.get(term) as number;
+    const predicted = values.get(term)!;
     const by = outside(predicted, term.window);
     if (by === 0) return [];
     const corners = cornersOf(term.where);
     const atStop = corners.flatMap((corner) =>
       adjustersOf(request.car, corner)
-        .filter((adjuster) => isAtStop(adjuster, positions[corner][adjuster.id] as Position))
+        .filter((adjuster) => isAtStop(adjuster, positions[corner][adjuster.id]!))
         .map(({ id }) => ({ corner, adjuster: id })),
     );
     return [{ where: term.where, angle: term.angle, predicted, by, atStop }];
@@ -25,5 +25,5 @@ export function shortfallOf({ request, terms }: Problem, { values }: Evaluation,
 export function isAtStop(adjuster: Adjuster, position: Position): boolean {
   const all = kindOfAdjuster(adjuster).positions(adjuster);
   if (typeof position !== 'number') return false;
-  return samePosition(position, all[0] as Position) || samePosition(position, all.at(-1) as Position);
+  return samePosition(position, all[0]!) || samePosition(position, all.at(-1)!);
 }

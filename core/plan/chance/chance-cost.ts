@@ -55,7 +55,7 @@ export class ChanceCost {
     this.#states = states;
     this.#own = own.map(({ placed, row }) => ({
       placed,
-      gauge: row.reduce((sum, factor, k) => sum + factor * factor * (gauge[k * (size + 1)] as number), 0),
+      gauge: row.reduce((sum, factor, k) => sum + factor * factor * gauge[k * (size + 1)]!, 0),
     }));
     const tying = soft.filter((one) => !isOwn(one)).map((one) => rowOf(one, assembly, size, one.term.window.half));
     this.#rows = [...own.map(({ row }) => row), ...merged(tying)];
@@ -71,12 +71,12 @@ export class ChanceCost {
     let cost = 0;
     this.#own.forEach(({ placed: { term, parts }, gauge }, r) => {
       let value = term.constant;
-      for (const { at, factor } of parts) value += factor * (values[state * stride + at] as number);
+      for (const { at, factor } of parts) value += factor * values[state * stride + at]!;
       const { low, high } = term.window;
-      const sigma = Math.max(LEAST_SIGMA, Math.sqrt((variances[r] as number) + gauge));
+      const sigma = Math.max(LEAST_SIGMA, Math.sqrt(variances[r]! + gauge));
       cost -= 2 * Math.log(Math.max(LEAST_CHANCE, chanceWithin(low, high, value, sigma)));
     });
-    for (let r = this.#own.length; r < variances.length; r++) cost += variances[r] as number;
+    for (let r = this.#own.length; r < variances.length; r++) cost += variances[r]!;
     return cost;
   }
 
@@ -87,12 +87,12 @@ export class ChanceCost {
     const variances = this.#variances.fill(0);
     this.#tables.forEach(({ vectors, alone }, a) => {
       const at = this.#states.digit(state, a);
-      for (let k = 0; k < sum.length; k++) sum[k] = (sum[k] as number) + (vectors[at * sum.length + k] as number);
-      for (let r = 0; r < rows; r++) variances[r] = (variances[r] as number) + (alone[at * rows + r] as number);
+      for (let k = 0; k < sum.length; k++) sum[k]! += vectors[at * sum.length + k]!;
+      for (let r = 0; r < rows; r++) variances[r]! += alone[at * rows + r]!;
     });
     for (let k = 0; k < sum.length; k++) {
       const r = k % rows;
-      variances[r] = (variances[r] as number) + (sum[k] as number) ** 2;
+      variances[r]! += sum[k]! ** 2;
     }
     return variances;
   }
@@ -102,7 +102,7 @@ export class ChanceCost {
 function rowOf({ parts }: IndexedTerm, assembly: number, size: number, half = 1): Float64Array {
   const row = new Float64Array(size);
   for (const part of parts) {
-    if (part.assembly === assembly && part.at < size) row[part.at] = (row[part.at] as number) + part.factor / half;
+    if (part.assembly === assembly && part.at < size) row[part.at]! += part.factor / half;
   }
   return row;
 }
@@ -145,20 +145,20 @@ function tableOf(
     from.map((settings, i) => (i === side ? { ...settings, [adjuster.id]: position } : settings));
   const fill = (i: number): void => {
     if (i === current) return;
-    const position = positions[i] as Position;
+    const position = positions[i]!;
     const slopes = uncertainty.slopes(at(position));
     if (slopes) project(slopes, uncertainty.size, rows, vectors, i * width);
     for (const error of uncertainty.errors(side, adjuster.id, position)) {
       rows.forEach((row, r) => {
-        const value = row.reduce((sum, factor, k) => sum + factor * (error[k] as number), 0);
-        alone[i * rows.length + r] = (alone[i * rows.length + r] as number) + value * value;
+        const value = row.reduce((sum, factor, k) => sum + factor * error[k]!, 0);
+        alone[i * rows.length + r]! += value * value;
       });
     }
   };
   const samples = samplesOf(axis);
   for (const i of samples) fill(i);
   for (let s = 1; s < samples.length; s++) {
-    const [a, b] = [samples[s - 1] as number, samples[s] as number];
+    const [a, b] = [samples[s - 1]!, samples[s]!];
     between(a, b, axis, vectors, width);
     // Next to where it stands a move has no smaller error than further away: none only where it stays.
     const [x, y] = a === current ? [b, b] : b === current ? [a, a] : [a, b];
@@ -193,7 +193,7 @@ function between(
     if (i === a || i === b || i === current || !(p > x && p < y)) return;
     const share = (p - x) / (y - x);
     for (let k = 0; k < width; k++) {
-      const [from, to] = [out[low * width + k] as number, out[high * width + k] as number];
+      const [from, to] = [out[low * width + k]!, out[high * width + k]!];
       out[i * width + k] = from + share * (to - from);
     }
   });
@@ -211,7 +211,7 @@ function project(
   for (let p = 0; p < slopes.length; p += size) {
     for (const row of rows) {
       let sum = 0;
-      for (let k = 0; k < size; k++) sum += (row[k] as number) * (slopes[p + k] as number);
+      for (let k = 0; k < size; k++) sum += row[k]! * slopes[p + k]!;
       out[at++] = sum;
     }
   }

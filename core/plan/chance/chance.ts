@@ -16,11 +16,11 @@ function rootOf(c: Covariance): Float64Array {
   const root = new Float64Array(c.length);
   for (let i = 0; i < size; i++) {
     for (let j = 0; j <= i; j++) {
-      let sum = c[size * i + j] as number;
-      for (let k = 0; k < j; k++) sum -= (root[size * i + k] as number) * (root[size * j + k] as number);
+      let sum = c[size * i + j]!;
+      for (let k = 0; k < j; k++) sum -= root[size * i + k]! * root[size * j + k]!;
       if (i === j) root[(size + 1) * i] = Math.sqrt(Math.max(0, sum));
       else {
-        const pivot = root[(size + 1) * j] as number;
+        const pivot = root[(size + 1) * j]!;
         root[size * i + j] = pivot > 0 ? sum / pivot : 0;
       }
     }
@@ -48,7 +48,7 @@ export function chanceOf(
       const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
       return {
         assembly,
-        at: ANGLES_A_WHEEL * (assemblies[assembly] as Assembly).corners.indexOf(corner) + angle,
+        at: ANGLES_A_WHEEL * assemblies[assembly]!.corners.indexOf(corner) + angle,
         factor,
       };
     });
@@ -64,8 +64,8 @@ export function chanceOf(
       const [own, middle, root] = [values[u], predicted[u], roots[u]] as [Float64Array, Float64Array, Float64Array];
       const size = own.length;
       for (let i = 0; i < size; i++) {
-        let value = middle[i] as number;
-        for (let k = 0; k <= i; k++) value += (root[size * i + k] as number) * (drawn[first + k] as number);
+        let value = middle[i]!;
+        for (let k = 0; k <= i; k++) value += root[size * i + k]! * drawn[first + k]!;
         own[i] = value;
       }
       first += size;

@@ -8,7 +8,6 @@ import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { Gauge, Position, Settings, Vec3 } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
 import { applyChange, type Change, changeOf } from '../../pose/change.ts';
-import type { Wheel } from '../../pose/linkage.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, type Fitted, Mechanism, TOE } from '../../pose/mechanism.ts';
 import { samePosition } from '../states/axis.ts';
 
@@ -74,8 +73,8 @@ export class Uncertainty {
       // Near the end of what the links allow a nudge may find no pose: as well known as the rest.
       if (!there) return;
       for (let k = 0; k < this.size; k++) {
-        const gain = (there[k] as number) - (one.stood?.[k] as number);
-        const asGiven = (goes[k] as number) - (stood[k] as number);
+        const gain = there[k]! - one.stood![k]!;
+        const asGiven = goes[k]! - stood[k]!;
         slopes[p * this.size + k] = ((gain - asGiven) / STEP) * one.sigma;
       }
     });
@@ -98,14 +97,14 @@ export class Uncertainty {
       );
       return gained(anglesAt(model, at), anglesAt(model, beyond));
     }
-    const wheel = model.linkage.wheels[side] as Wheel;
+    const wheel = model.linkage.wheels[side]!;
     return tolerance
       .error(adjuster, stood, position, by)
       .flatMap((effect) => gained(anglesAt(model, at), anglesAt(model, at, changeOf(wheel, effect))));
   }
 
   #fitted(side: number, id: string): Fitted {
-    return (this.assembly.model.fitted[side] as ReadonlyMap<string, Fitted>).get(id) as Fitted;
+    return this.assembly.model.fitted[side]!.get(id)!;
   }
 
   #standing(side: number, id: string): Position {
@@ -169,8 +168,7 @@ const nudge = (point: Vec3, axis: number): Vec3 => point.map((x, i) => (i === ax
 function addSquare(covariance: Covariance, vector: Float64Array, at: number, size: number): void {
   for (let i = 0; i < size; i++) {
     for (let j = 0; j < size; j++) {
-      covariance[size * i + j] =
-        (covariance[size * i + j] as number) + (vector[at + i] as number) * (vector[at + j] as number);
+      covariance[size * i + j]! += vector[at + i]! * vector[at + j]!;
     }
   }
 }
@@ -182,7 +180,7 @@ function anglesAt(model: Mechanism, at: readonly Settings[], further?: Change): 
   return solved(model, params);
 }
 
-const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - (b[i] as number));
+const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - b[i]!);
 
 /**
  * An assembly's angles with its parameters changed by so much; nothing where there is no pose. Plain loops: a plan asks for it
@@ -191,7 +189,7 @@ const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i
 function anglesBy(model: Mechanism, change: Float64Array): Float64Array | undefined {
   const { reference } = model.linkage;
   const params = new Float64Array(reference.length);
-  for (let i = 0; i < params.length; i++) params[i] = (reference[i] as number) + (change[i] as number);
+  for (let i = 0; i < params.length; i++) params[i] = reference[i]! + change[i]!;
   return solved(model, params);
 }
 
@@ -201,5 +199,5 @@ function solved(model: Mechanism, params: Float64Array): Float64Array | undefine
 }
 
 function gained(before: Float64Array | undefined, after: Float64Array | undefined): Float64Array[] {
-  return before && after ? [after.map((value, k) => value - (before[k] as number))] : [];
+  return before && after ? [after.map((value, k) => value - before[k]!)] : [];
 }

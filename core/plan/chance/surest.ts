@@ -12,7 +12,6 @@ import type { Assembly } from '../../pose/car-model.ts';
 import { type Problem, settingsOf } from '../problem.ts';
 import type { Found } from '../search/branch-and-bound.ts';
 import { type IndexedTerm, indexTerm, isOwn } from '../states/indexed-term.ts';
-import type { StateSpace } from '../states/state-space.ts';
 import { type Subproblem, solve } from '../subproblem.ts';
 import type { Term } from '../terms.ts';
 import { chanceOf } from './chance.ts';
@@ -29,25 +28,17 @@ const ROOM = 2;
 /** Best of the subproblem's states, whether or not its windows can all be met. */
 export function surest(subproblem: Subproblem, { uncertainty, now }: Problem): Found {
   const { assemblies, states } = subproblem;
-  const uncertaintyOf = (assembly: Assembly): Uncertainty => uncertainty.get(assembly) as Uncertainty;
+  const uncertaintyOf = (assembly: Assembly): Uncertainty => uncertainty.get(assembly)!;
   const spreadOf = (found: Found): Covariance[] =>
-    assemblies.map((assembly, u) =>
-      uncertaintyOf(assembly).covariance((states[u] as StateSpace).settings(found.states[u] as number)),
-    );
+    assemblies.map((assembly, u) => uncertaintyOf(assembly).covariance(states[u]!.settings(found.states[u]!)));
 
   const closest = solve(subproblem, { inWindow: true, effortFirst: false });
-  const nearest = closest ?? (solve(subproblem, { inWindow: false, effortFirst: false }) as Found);
+  const nearest = closest ?? solve(subproblem, { inWindow: false, effortFirst: false })!;
   const spread = spreadOf(nearest);
   const terms = subproblem.terms.map((term) => weighed(indexTerm(term, states), spread));
   const placed = terms.map((term) => indexTerm(term, states));
   const extra = assemblies.map((assembly, u) => {
-    const chanceCost = new ChanceCost(
-      states[u] as StateSpace,
-      placed,
-      u,
-      uncertaintyOf(assembly),
-      settingsOf(assembly, now),
-    );
+    const chanceCost = new ChanceCost(states[u]!, placed, u, uncertaintyOf(assembly), settingsOf(assembly, now));
     return (state: number) => chanceCost.cost(state);
   });
   const within = closest ? terms : placed.map((one) => widened(one, ROOM * sigmaOf(one, spread)));
@@ -56,7 +47,7 @@ export function surest(subproblem: Subproblem, { uncertainty, now }: Problem): F
 
   const soft = subproblem.terms.filter(({ hard }) => !hard);
   const chance = (found: Found): number => {
-    const angles = states.map((own, u) => own.exact(found.states[u] as number));
+    const angles = states.map((own, u) => own.exact(found.states[u]!));
     return chanceOf(soft, assemblies, angles, spreadOf(found));
   };
   return [nearest, likeliest, leastWork]
@@ -70,8 +61,8 @@ function sigmaOf({ parts }: IndexedTerm, spread: readonly Covariance[]): number 
   for (const a of parts) {
     for (const b of parts) {
       if (a.assembly !== b.assembly) continue;
-      const covariance = spread[a.assembly] as Covariance;
-      variance += a.factor * b.factor * (covariance[a.at * Math.sqrt(covariance.length) + b.at] as number);
+      const covariance = spread[a.assembly]!;
+      variance += a.factor * b.factor * covariance[a.at * Math.sqrt(covariance.length) + b.at]!;
     }
   }
   return Math.sqrt(Math.max(0, variance));

@@ -66,7 +66,7 @@ export function withOffsets(request: PlanRequest) {
       });
       const own = AXES.flatMap(({ direction }, axis): Offset[] => {
         const least = Math.max(ALONG * Math.max(...spread), Number.MIN_VALUE);
-        if ((spread[axis] as number) < least) return [];
+        if (spread[axis]! < least) return [];
         const id = freeId(adjusters, `${cam.id} ${axis}`);
         const range = [-MOST_FURTHER, MOST_FURTHER];
         return [{ axis, slide: { id, kind: 'slide', at, direction, range, step: FINE, reference: 0 } }];
@@ -122,7 +122,7 @@ const takesOf = ({ takes, unit }: Extension, end: End) => ({ unit, takes: takes[
 function beyond(adjuster: Adjuster, further: Extension, end: End): Omit<Trial, keyof AdjusterRef> {
   const kind = kindOfAdjuster(adjuster);
   const places = further.beyond?.(adjuster, end) ?? [];
-  const last = kind.positions(adjuster).at(end > 0 ? -1 : 0) as Position;
+  const last = kind.positions(adjuster).at(end > 0 ? -1 : 0)!;
   const effect = (position: Position) => kind.effect(adjuster, position, NO_POINTS);
   const way = places[0] && wayOf(effect(places[0].position), effect(last));
   const sizes = [...new Set(places.map(({ by }) => by))];
@@ -163,10 +163,10 @@ function beside(cam: Adjuster, further: Extension, { axis, slide }: Offset, end:
 /** Which way a point goes, or what becomes of a link, as an adjuster goes from one effect to another. */
 function wayOf(to: Effect, from: Effect): Way | undefined {
   const [link, length] = Object.entries(to.lengthen ?? {})[0] ?? [];
-  if (link !== undefined) return (length as number) > (from.lengthen?.[link] ?? 0) ? 'longer' : 'shorter';
+  if (link !== undefined) return length! > (from.lengthen?.[link] ?? 0) ? 'longer' : 'shorter';
   const [point, place] = Object.entries(to.shift ?? {})[0] ?? [];
   if (point === undefined) return undefined;
-  const gone = (place as Vec3).map((x, i) => x - (from.shift?.[point]?.[i] ?? 0));
+  const gone = place!.map((x, i) => x - (from.shift?.[point]?.[i] ?? 0));
   const axis = gone.findIndex((x) => Math.abs(x) === Math.max(...gone.map(Math.abs)));
-  return AXES[axis]?.ways[(gone[axis] as number) > 0 ? 1 : 0];
+  return AXES[axis]?.ways[gone[axis]! > 0 ? 1 : 0];
 }

@@ -33,9 +33,7 @@ export function leastExtensions({ drawer: _, ...request }: PlanRequest): Stuck[]
     if (!nearest) return [];
     const stands = { ...problem.now, ...settingsIn(subproblem, nearest) };
     const { values } = valuesAt(problem, stands);
-    const out = problem.terms.filter(
-      (term) => subproblem.terms.includes(term) && !isIn(term, values.get(term) as number),
-    );
+    const out = problem.terms.filter((term) => subproblem.terms.includes(term) && !isIn(term, values.get(term)!));
     const corners = CORNERS.filter((corner) => out.some(({ where }) => cornersOf(where).includes(corner)));
     const tries = corners.flatMap((corner) => trialsOf(request, corner, offsets));
     const worth = (one: Trial): boolean => isWorth(problem, one, stands, out);
@@ -58,7 +56,7 @@ function isWorth(problem: Problem, { corner, levels, begin }: Trial, stands: Pos
   if (!first || !begin) return levels.length > 0;
   const far = (positions: Positions): number => {
     const { values } = valuesAt(problem, positions);
-    return out.reduce((sum, term) => sum + distanceOf(term, values.get(term) as number), 0);
+    return out.reduce((sum, term) => sum + distanceOf(term, values.get(term)!), 0);
   };
   const here = far(stands);
   const gained = here - far({ ...stands, [corner]: { ...stands[corner], ...begin(stands[corner], first.by) } });
@@ -77,7 +75,7 @@ class Extended {
     const ranks = this.tries.map((one, i) => {
       const at = stands[one.corner][one.adjuster];
       const isAtEnd = at !== undefined && one.last.some((position) => samePosition(position, at));
-      const share = (this.levels[i] as number) / one.levels.length;
+      const share = this.levels[i]! / one.levels.length;
       return one.levels.some(({ further }) => further) ? share + (isAtEnd ? 0 : 1) : -1;
     });
     return Math.max(...ranks);
@@ -86,7 +84,7 @@ class Extended {
 
 const told = ({ tries, levels }: Extended): FreeChange[] =>
   tries.map(({ corner, adjuster, levels: all }, i) => {
-    const further = all[(levels[i] as number) - 1]?.further;
+    const further = all[levels[i]! - 1]?.further;
     return { corner, adjuster, ...(further && { further }) };
   });
 
@@ -120,7 +118,7 @@ class LeastExtension {
     if (tries.length > 1) {
       tries.forEach((_, i) => {
         const set = (level: number) => levels.map((own, k) => (k === i ? level : own));
-        levels = set(least(levels[i] as number, (level) => this.#meets(tries, set(level))));
+        levels = set(least(levels[i]!, (level) => this.#meets(tries, set(level))));
       });
     }
     return new Extended(tries, levels);
@@ -129,7 +127,7 @@ class LeastExtension {
   #meets(tries: readonly Trial[], levels: readonly number[]): boolean {
     const instead = new Map<Corner, Map<string, readonly Position[]>>();
     tries.forEach(({ corner, levels: all }, i) => {
-      const own = all[(levels[i] as number) - 1]?.instead ?? [];
+      const own = all[levels[i]! - 1]?.instead ?? [];
       instead.set(corner, new Map([...(instead.get(corner) ?? []), ...own]));
     });
     const { assemblies, states, terms } = this.subproblem;
@@ -137,7 +135,7 @@ class LeastExtension {
       const tried = assemblies.map((assembly, u) =>
         assembly.corners.some((corner) => instead.has(corner))
           ? stateSpaceOf(this.problem, assembly, { instead })
-          : (states[u] as Subproblem['states'][number]),
+          : states[u]!,
       );
       return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;
     } catch (error) {

@@ -3,7 +3,7 @@
 import type { CarSettings, Corner, PlanRequest, Spec, WheelReading, Window } from '../../contract.ts';
 import { axleOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
-import { type Assembly, compileCar } from '../../pose/car-model.ts';
+import { compileCar } from '../../pose/car-model.ts';
 import { CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
 import { outside, windowFor } from '../../reading/spec-terms.ts';
 import { predictWith } from '../predict.ts';
@@ -66,7 +66,7 @@ export function reachWith(request: PlanRequest, corner: Corner, to?: CarSettings
   const toe = states.placeOf(corner, TOE);
   const at: Both<number> = [across === 'toe' ? toe : states.placeOf(corner, CASTER), states.placeOf(corner, CAMBER)];
   const { values, stride } = states;
-  const value = (state: number, place: number): number => values[state * stride + place] as number;
+  const value = (state: number, place: number): number => values[state * stride + place]!;
   // What a limit forbids has no first number.
   const real = Uint32Array.from({ length: states.count }, (_, i) => i).filter(
     (state) => !Number.isNaN(value(state, 0)),
@@ -80,7 +80,7 @@ export function reachWith(request: PlanRequest, corner: Corner, to?: CarSettings
   const flat: Flat = {
     ...{ windows, view, slack: states.slack },
     near: (state) => both((axis) => value(state, at[axis])),
-    exact: (state) => both((axis) => states.exact(state)[at[axis]] as number),
+    exact: (state) => both((axis) => states.exact(state)[at[axis]]!),
   };
   const window = across === 'toe' || wheel?.toe === undefined ? undefined : windowOf(spec, corner, 'toe');
   return {
@@ -105,7 +105,7 @@ function reachableStates(request: PlanRequest, corner: Corner, to: CarSettings |
   const start = { ...then, [corner]: now[corner] };
   const before = predictWith(model, reading, now, start);
   const movable = movableAt(request, corner);
-  const assembly = model.find(({ corners }) => corners.includes(corner)) as Assembly;
+  const assembly = model.find(({ corners }) => corners.includes(corner))!;
   const stand = (one: Corner): CornerStand => ({
     ...{ measured: before[one] ?? {}, current: start[one], ties: [] },
     movable: one === corner ? movable : [],
@@ -131,11 +131,11 @@ function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array
     return both((axis) => (place[axis] - view[axis][0]) / width[axis]);
   };
   const seen = among.filter((state) => spot(state).every((x) => x >= 0 && x <= 1));
-  const { picked, spacing } = poissonDisk(seen.length, (i) => spot(seen[i] as number), MOST_PLACES);
+  const { picked, spacing } = poissonDisk(seen.length, (i) => spot(seen[i]!), MOST_PLACES);
   const isIn = (place: Place, by: number): boolean =>
     place.every((angle, axis) => Math.abs(outside(angle, windows[axis] ?? ANY)) <= by);
   return {
-    places: picked.map((i) => exact(seen[i] as number)),
+    places: picked.map((i) => exact(seen[i]!)),
     within: both((axis) => spacing * width[axis] + slack),
     inWindow: among.some((state) => isIn(near(state), slack) && isIn(exact(state), 0)),
   };

@@ -12,7 +12,7 @@
  * tangents.ts. The larger of the two counts.
  */
 import { EDGE_NOISE } from '../../reading/spec-terms.ts';
-import type { ShimBound, Use } from '../shims/shim-bound.ts';
+import type { ShimBound } from '../shims/shim-bound.ts';
 import { type IndexedTerm, indexTerm, isOwn, termAt } from '../states/indexed-term.ts';
 import type { StateSpace } from '../states/state-space.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
@@ -73,7 +73,7 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
     const weights = Array.from({ length: own.stride }, (_, at) => weightOf(placed, assembly, at));
     const mine = placed.filter((one) => isOwn(one) && one.parts[0]?.assembly === assembly);
     const stock = goal.shimBound && {
-      ...(goal.shimBound.assemblies[assembly] as ShimBound['assemblies'][number]),
+      ...goal.shimBound.assemblies[assembly]!,
       kinds: goal.shimBound.kinds,
     };
     return new StateTree(own, mine, goal.inWindow, weights, goal.effortFirst, goal.extra?.[assembly], stock);
@@ -99,14 +99,14 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
       effort += box.effort;
     }
     if (effort > most) return undefined;
-    if (goal.shimBound && !goal.shimBound.mayServe(boxes.map(({ use }) => use as Use))) return undefined;
+    if (goal.shimBound && !goal.shimBound.mayServe(boxes.map(({ use }) => use!))) return undefined;
     for (const { term, parts, meeting } of shared) {
       let low = term.constant;
       let high = term.constant;
       for (const { assembly, at, factor } of parts) {
-        const box = boxes[assembly] as Box;
-        const a = factor * (box.low[at] as number);
-        const b = factor * (box.high[at] as number);
+        const box = boxes[assembly]!;
+        const a = factor * box.low[at]!;
+        const b = factor * box.high[at]!;
         low += Math.min(a, b);
         high += Math.max(a, b);
       }
@@ -119,7 +119,7 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
 
   /** What a choice of states costs, by full solves; nothing if it does not meet the windows. */
   const costOf = (chosen: readonly number[]): number | undefined => {
-    const numbers = chosen.map((state, i) => (states[i] as StateSpace).exact(state));
+    const numbers = chosen.map((state, i) => states[i]!.exact(state));
     const judged = costOfTerms(placed, numbers, goal.inWindow);
     return judged === undefined
       ? undefined
@@ -127,7 +127,7 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
   };
 
   const settle = ({ boxes, effort }: Choice): Choice | undefined => {
-    const settled = boxes.map((box, i) => (sides[i] as StateTree).state(box));
+    const settled = boxes.map((box, i) => sides[i]!.state(box));
     const distance = costOf(settled);
     return distance === undefined ? undefined : { boxes, distance, effort, settled };
   };
@@ -148,7 +148,7 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
         if (settled) open.push(settled);
         continue;
       }
-      for (const half of (sides[widest] as StateTree).split(choice.boxes[widest] as Box)) {
+      for (const half of sides[widest]!.split(choice.boxes[widest]!)) {
         const next = bound(choice.boxes.map((box, i) => (i === widest ? half : box)));
         if (next) open.push(next);
       }
@@ -174,11 +174,11 @@ function forget(
 ): void {
   const cheapest = sides.map((side) => side.cheapest);
   if (cheapest.some((state) => state < 0)) return;
-  const least = cheapest.map((state, s) => (sides[s] as StateTree).cost(state));
+  const least = cheapest.map((state, s) => sides[s]!.cost(state));
   const all = least.reduce((sum, one) => sum + one, 0);
   const keep = (most = Number.POSITIVE_INFINITY): void => {
     sides.forEach((side, s) => {
-      side.keep(most - (all - (least[s] as number)) + ROUNDING);
+      side.keep(most - (all - least[s]!) + ROUNDING);
     });
   };
   keep(costOf(cheapest));
@@ -226,7 +226,7 @@ function widestSide(boxes: readonly Box[], sides: readonly StateTree[]): number 
   let widest = -1;
   let most = -1;
   boxes.forEach((box, i) => {
-    const size = (sides[i] as StateTree).size(box);
+    const size = sides[i]!.size(box);
     if (size > most) {
       most = size;
       widest = i;

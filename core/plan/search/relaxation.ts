@@ -29,16 +29,16 @@ const CLOSE_ENOUGH = 0.02;
  */
 export function relax(sides: readonly StateTree[], shared: readonly SharedTerm[]): number {
   const chosen = descend(sides, shared);
-  const among = sides.map((side, s) => side.near(chosen[s] as number, REACH));
-  const at = chosen.map((state, s) => numbers(sides[s] as StateTree, state));
-  const own = sides.map((side, s) => side.cost(chosen[s] as number));
+  const among = sides.map((side, s) => side.near(chosen[s]!, REACH));
+  const at = chosen.map((state, s) => numbers(sides[s]!, state));
+  const own = sides.map((side, s) => side.cost(chosen[s]!));
   for (let step = 0; step < STEPS; step++) {
     for (const one of shared) one.meeting = termAt(one, at);
     const slopes = slopesAt(sides, shared);
-    const to = sides.map((side, s) => side.least(slopes[s] as Float64Array, undefined, among[s]));
-    const way = sides.map((side, s) => numbers(side, to[s] as number).map((x, k) => x - (at[s]?.[k] as number)));
+    const to = sides.map((side, s) => side.least(slopes[s]!, undefined, among[s]));
+    const way = sides.map((side, s) => numbers(side, to[s]!).map((x, k) => x - at[s]![k]!));
     // Along the way the cost is a parabola: its first and second derivative tell how far to go.
-    const gain = sides.map((side, s) => side.cost(to[s] as number) - (own[s] as number));
+    const gain = sides.map((side, s) => side.cost(to[s]!) - own[s]!);
     let first = gain.reduce((sum, x) => sum + x, 0);
     let second = 0;
     for (const one of shared) {
@@ -49,14 +49,14 @@ export function relax(sides: readonly StateTree[], shared: readonly SharedTerm[]
     if (first > -CLOSE_ENOUGH) break;
     const share = second > 0 ? Math.min(1, -first / second) : 1;
     sides.forEach((_, s) => {
-      at[s] = (at[s] as Float64Array).map((x, k) => x + share * (way[s]?.[k] as number));
-      own[s] = (own[s] as number) + share * (gain[s] as number);
+      at[s] = at[s]!.map((x, k) => x + share * way[s]![k]!);
+      own[s]! += share * gain[s]!;
     });
   }
   for (const one of shared) one.meeting = termAt(one, at);
   const slopes = slopesAt(sides, shared);
   sides.forEach((side, s) => {
-    side.tilt(slopes[s] as Float64Array);
+    side.tilt(slopes[s]!);
   });
   return shared.reduce(
     (sum, { term, meeting }) => sum + distanceOf(term, meeting) + slope(term, meeting) * (term.constant - meeting),
@@ -70,8 +70,8 @@ export function descend(sides: readonly StateTree[], shared: readonly SharedTerm
   for (let round = 0; round < ROUNDS; round++) {
     let changed = false;
     sides.forEach((side, s) => {
-      const points = chosen.map((state, i) => numbers(sides[i] as StateTree, state));
-      (points[s] as Float64Array).fill(0);
+      const points = chosen.map((state, i) => numbers(sides[i]!, state));
+      points[s]!.fill(0);
       // Σ((rest + factors·v − aim)/half)² of the assembly's own numbers v, multiplied out.
       const { stride } = side.states;
       const linear = new Float64Array(stride);
@@ -82,10 +82,10 @@ export function descend(sides: readonly StateTree[], shared: readonly SharedTerm
         const own = one.parts.filter(({ assembly }) => assembly === s);
         for (const a of own) {
           const weight = a.factor / window.half ** 2;
-          linear[a.at] = (linear[a.at] as number) + 2 * weight * off;
+          linear[a.at]! += 2 * weight * off;
           for (const b of own) {
             const place = stride * a.at + b.at;
-            square[place] = (square[place] as number) + weight * b.factor;
+            square[place]! += weight * b.factor;
           }
         }
       }
@@ -111,7 +111,7 @@ function slopesAt(sides: readonly StateTree[], shared: readonly SharedTerm[]): F
   for (const { term, parts, meeting } of shared) {
     for (const { assembly, at, factor } of parts) {
       const own = slopes[assembly] as Float64Array;
-      own[at] = (own[at] as number) + slope(term, meeting) * factor;
+      own[at]! += slope(term, meeting) * factor;
     }
   }
   return slopes;

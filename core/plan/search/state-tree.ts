@@ -56,22 +56,22 @@ export class StateTree {
     const scale = own.map(({ term }) => 1 / term.window.half);
     const loose = own.map((one) => slack * one.parts.reduce((sum, part) => sum + Math.abs(part.factor), 0));
     const bound = (t: number, limit: 'low' | 'high', sign: 1 | -1): number => {
-      const { hard, window, constant } = (own[t] as IndexedTerm).term;
+      const { hard, window, constant } = own[t]!.term;
       if (!inWindow && !hard) return sign * Infinity;
-      return window[limit] - constant + sign * ((loose[t] as number) + EDGE_NOISE);
+      return window[limit] - constant + sign * (loose[t]! + EDGE_NOISE);
     };
     const low = own.map((_, t) => bound(t, 'low', -1));
     const high = own.map((_, t) => bound(t, 'high', 1));
     next: for (let state = 0; state < count; state++) {
-      if (Number.isNaN(values[state * stride] as number)) continue;
+      if (Number.isNaN(values[state * stride]!)) continue;
       let cost = 0;
       for (let t = 0; t < own.length; t++) {
         let value = 0;
-        for (let p = first[t] as number; p < (first[t + 1] as number); p++) {
-          value += (values[state * stride + (at[p] as number)] as number) * (factor[p] as number);
+        for (let p = first[t]!; p < first[t + 1]!; p++) {
+          value += values[state * stride + at[p]!]! * factor[p]!;
         }
-        if (value < (low[t] as number) || value > (high[t] as number)) continue next;
-        const off = Math.max(0, Math.abs(value - (aim[t] as number)) - (loose[t] as number)) * (scale[t] as number);
+        if (value < low[t]! || value > high[t]!) continue next;
+        const off = Math.max(0, Math.abs(value - aim[t]!) - loose[t]!) * scale[t]!;
         cost += off * off;
       }
       this.#cost[state] = extra ? cost + extra(state) : cost;
@@ -89,7 +89,7 @@ export class StateTree {
 
   /** What a state costs by itself. */
   cost(state: number): number {
-    return this.#cost[state] as number;
+    return this.#cost[state]!;
   }
 
   /** The state that costs least by itself; −1 where there is none. */
@@ -102,8 +102,8 @@ export class StateTree {
     const order = this.#order;
     let kept = 0;
     for (let i = 0; i < this.#kept; i++) {
-      const state = order[i] as number;
-      if ((this.#cost[state] as number) <= most) order[kept++] = state;
+      const state = order[i]!;
+      if (this.#cost[state]! <= most) order[kept++] = state;
     }
     this.#kept = kept;
   }
@@ -118,14 +118,13 @@ export class StateTree {
     let best = -1;
     let lowest = Number.POSITIVE_INFINITY;
     for (let i = 0; i < among.length; i++) {
-      const state = among[i] as number;
+      const state = among[i]!;
       const at = state * stride;
-      let cost = own[state] as number;
+      let cost = own[state]!;
       for (let k = 0; k < stride; k++) {
-        let steep = slope[k] as number;
-        if (square)
-          for (let l = 0; l < stride; l++) steep += (square[k * stride + l] as number) * (values[at + l] as number);
-        cost += steep * (values[at + k] as number);
+        let steep = slope[k]!;
+        if (square) for (let l = 0; l < stride; l++) steep += square[k * stride + l]! * values[at + l]!;
+        cost += steep * values[at + k]!;
       }
       if (cost < lowest) {
         lowest = cost;
@@ -140,8 +139,8 @@ export class StateTree {
     const { values, stride } = this.states;
     return this.#states().filter((other) => {
       for (let k = 0; k < stride; k++) {
-        const away = Math.abs((values[other * stride + k] as number) - (values[state * stride + k] as number));
-        if (away * (this.weights[k] as number) > reach) return false;
+        const away = Math.abs(values[other * stride + k]! - values[state * stride + k]!);
+        if (away * this.weights[k]! > reach) return false;
       }
       return true;
     });
@@ -158,15 +157,15 @@ export class StateTree {
     this.#root = undefined;
     const allowance = slope.reduce((sum, x) => sum + Math.abs(x), 0) * slack;
     for (let i = 0; i < this.#kept; i++) {
-      const state = this.#order[i] as number;
-      let cost = (this.#cost[state] as number) - allowance;
-      for (let k = 0; k < stride; k++) cost += (slope[k] as number) * (values[state * stride + k] as number);
+      const state = this.#order[i]!;
+      let cost = this.#cost[state]! - allowance;
+      for (let k = 0; k < stride; k++) cost += slope[k]! * values[state * stride + k]!;
       this.#tilted[state] = cost;
     }
   }
 
   state(box: Box): number {
-    return this.#order[box.first] as number;
+    return this.#order[box.first]!;
   }
 
   #box(first: number, last: number): Box {
@@ -178,23 +177,23 @@ export class StateTree {
     let least = Number.POSITIVE_INFINITY;
     let most = 0;
     for (let i = first; i < last; i++) {
-      const state = this.#order[i] as number;
+      const state = this.#order[i]!;
       for (let k = 0; k < stride; k++) {
-        const value = values[state * stride + k] as number;
-        if (value < (low[k] as number)) low[k] = value;
-        if (value > (high[k] as number)) high[k] = value;
+        const value = values[state * stride + k]!;
+        if (value < low[k]!) low[k] = value;
+        if (value > high[k]!) high[k] = value;
       }
-      const own = this.#cost[state] as number;
+      const own = this.#cost[state]!;
       if (own < cost) cost = own;
-      const leaning = this.#tilted[state] as number;
+      const leaning = this.#tilted[state]!;
       if (leaning < tilted) tilted = leaning;
-      const minutes = effort[state] as number;
+      const minutes = effort[state]!;
       if (minutes < least) least = minutes;
       if (minutes > most) most = minutes;
     }
     for (let k = 0; k < stride; k++) {
-      low[k] = (low[k] as number) - slack;
-      high[k] = (high[k] as number) + slack;
+      low[k]! -= slack;
+      high[k]! += slack;
     }
     const box = { first, last, low, high, cost, tilted, effort: least, mostEffort: most };
     return this.stock ? { ...box, use: this.#use(first, last, this.stock) } : box;
@@ -206,12 +205,12 @@ export class StateTree {
     let last = 0;
     let before = -1;
     for (let i = from; i < to; i++) {
-      const one = classes[this.#order[i] as number] as number;
+      const one = classes[this.#order[i]!]!;
       if (one === before) continue;
       before = one;
       if (one < first) first = one;
       if (one > last) last = one;
-      for (let k = 0; k < kinds; k++) lowest[k] = Math.min(lowest[k] as number, least[one * kinds + k] as number);
+      for (let k = 0; k < kinds; k++) lowest[k] = Math.min(lowest[k]!, least[one * kinds + k]!);
     }
     return { first, last, least: lowest };
   }
@@ -228,7 +227,7 @@ export class StateTree {
     let angle = 0;
     let widest = -1;
     for (let k = 0; k < this.states.stride; k++) {
-      const width = ((box.high[k] as number) - (box.low[k] as number)) * (this.weights[k] as number);
+      const width = (box.high[k]! - box.low[k]!) * this.weights[k]!;
       if (width > widest) {
         widest = width;
         angle = k;
@@ -245,19 +244,19 @@ export class StateTree {
   #split(box: Box): readonly [Box, Box] {
     const { values, effort, stride } = this.states;
     if (this.effortFirst && box.mostEffort > box.effort) {
-      const middle = this.#partition(box, (state) => (effort[state] as number) <= box.effort);
+      const middle = this.#partition(box, (state) => effort[state]! <= box.effort);
       return [this.#box(box.first, middle), this.#box(middle, box.last)];
     }
     if (box.use && box.use.last > box.use.first) {
       // Packs before angles: what the drawer cannot serve then falls out as a whole, whatever the other adjusters do.
-      const classes = this.stock?.classes as Uint32Array;
+      const classes = this.stock!.classes;
       const half = (box.use.first + box.use.last) / 2;
-      const middle = this.#partition(box, (state) => (classes[state] as number) <= half);
+      const middle = this.#partition(box, (state) => classes[state]! <= half);
       return [this.#box(box.first, middle), this.#box(middle, box.last)];
     }
     const [k] = this.#widest(box);
-    const centre = ((box.low[k] as number) + (box.high[k] as number)) / 2;
-    let middle = this.#partition(box, (state) => (values[state * stride + k] as number) <= centre);
+    const centre = (box.low[k]! + box.high[k]!) / 2;
+    let middle = this.#partition(box, (state) => values[state * stride + k]! <= centre);
     // States with one and the same angles cannot be told apart by them: halve the list.
     if (middle === box.first || middle === box.last) middle = (box.first + box.last) >> 1;
     return [this.#box(box.first, middle), this.#box(middle, box.last)];
@@ -267,9 +266,9 @@ export class StateTree {
     const order = this.#order;
     let middle = box.first;
     for (let i = box.first; i < box.last; i++) {
-      const state = order[i] as number;
+      const state = order[i]!;
       if (!goesFirst(state)) continue;
-      order[i] = order[middle] as number;
+      order[i] = order[middle]!;
       order[middle] = state;
       middle++;
     }

@@ -35,7 +35,7 @@ export class Drawer {
     const supply = new Map(counts.map(({ size, count }) => [millionths(size), count]));
     const counted = new Set(supply.keys());
     this.packs = CORNERS.flatMap((corner) =>
-      movable(corner).flatMap((adjuster) => packOf(corner, adjuster, now[corner][adjuster.id] as Position)),
+      movable(corner).flatMap((adjuster) => packOf(corner, adjuster, now[corner][adjuster.id]!)),
     ).filter(({ sizes }) => sizes.some((size) => counted.has(size)));
     for (const { holds } of this.packs) {
       for (const [size, count] of holds) if (counted.has(size)) supply.set(size, (supply.get(size) ?? 0) + count);
@@ -82,7 +82,7 @@ export class Drawer {
           supply,
           changed.map((pack) => ({ ...pack, thickness: millionths(at(pack) as number) })),
         );
-    return stacks && new Map(changed.map((pack, i) => [pack, stacks[i] as Stack]));
+    return stacks && new Map(changed.map((pack, i) => [pack, stacks[i]!]));
   }
 
   /** Counted shims, beside those there are, that the packs would need at these positions. */

@@ -3,7 +3,7 @@
  * served together is decided exactly; of boxes that hold several classes, by the least that each must use: of every
  * counted size, and of all counted shims together in mm.
  */
-import type { Corner, Position } from '../../contract.ts';
+import type { Position } from '../../contract.ts';
 import { lightest, millionths } from '../../units/shim-drawer.ts';
 import { samePosition } from '../states/axis.ts';
 import type { StateSpace } from '../states/state-space.ts';
@@ -50,24 +50,24 @@ export class ShimBound {
     );
     this.#moved = states.map(({ axes, corners }) =>
       axes.flatMap(({ side, adjuster, positions }, axis) => {
-        const pack = drawer.find({ corner: corners[side] as Corner, adjuster: adjuster.id });
+        const pack = drawer.find({ corner: corners[side]!, adjuster: adjuster.id });
         return pack ? [{ pack, axis, positions }] : [];
       }),
     );
     const moved = this.#moved.flat().map(({ pack }) => pack);
     const kept = drawer.packs.filter((pack) => !moved.includes(pack));
     weights.forEach((weight, k) => {
-      for (const { holds } of kept) (this.#there[k] as number) -= weigh(holds, weight);
+      for (const { holds } of kept) this.#there[k]! -= weigh(holds, weight);
     });
     this.assemblies = states.map((own, u) => {
-      const packs = this.#moved[u] as readonly MovedPack[];
+      const packs = this.#moved[u]!;
       const tables = packs.map((one) => weights.map((weight) => this.#leastOf(one, weight)));
       const count = packs.reduce((product, { positions }) => product * positions.length, 1);
       const least = new Float64Array(count * this.kinds);
       for (let one = 0; one < count; one++) {
         this.#digits(u, one).forEach((digit, p) => {
           tables[p]?.forEach((table, k) => {
-            (least[one * this.kinds + k] as number) += table[digit] as number;
+            least[one * this.kinds + k]! += table[digit]!;
           });
         });
       }
@@ -79,8 +79,8 @@ export class ShimBound {
   mayServe(uses: readonly Use[]): boolean {
     for (let k = 0; k < this.kinds; k++) {
       let sum = 0;
-      for (const { least } of uses) sum += least[k] as number;
-      if (sum > (this.#there[k] as number) + NOISE) return false;
+      for (const { least } of uses) sum += least[k]!;
+      if (sum > this.#there[k]! + NOISE) return false;
     }
     return !uses.every(({ first, last }) => first === last) || this.serves(uses.map(({ first }) => first));
   }
@@ -94,7 +94,7 @@ export class ShimBound {
     classes.forEach((one, u) => {
       const digits = this.#digits(u, one);
       this.#moved[u]?.forEach(({ pack, positions }, p) => {
-        at.set(pack, positions[digits[p] as number] as Position);
+        at.set(pack, positions[digits[p]!]!);
       });
     });
     const served = this.drawer.serve((pack) => at.get(pack) ?? pack.now) !== undefined;
@@ -105,13 +105,11 @@ export class ShimBound {
   /** Which position each pack of an assembly has in a class. */
   #digits(assembly: number, one: number): number[] {
     let rest = one;
-    return (this.#moved[assembly] as readonly MovedPack[])
-      .map(({ positions }) => positions.length)
-      .reduceRight<number[]>((digits, length) => {
-        digits.unshift(rest % length);
-        rest = Math.floor(rest / length);
-        return digits;
-      }, []);
+    return this.#moved[assembly]!.map(({ positions }) => positions.length).reduceRight<number[]>((digits, length) => {
+      digits.unshift(rest % length);
+      rest = Math.floor(rest / length);
+      return digits;
+    }, []);
   }
 
   /** The least that a pack's shims weigh, position by position. */

@@ -36,7 +36,7 @@ function borrowed({ request }: Problem, drawer: Drawer, moves: readonly Move[]):
     const early: ShimCount[] = [];
     for (const [size, count] of change) {
       if (!ready.has(size)) continue;
-      const left = (ready.get(size) as number) - count;
+      const left = ready.get(size)! - count;
       ready.set(size, Math.max(0, left));
       if (left >= 0) continue;
       early.push({ size: size / 1e6, count: -left });

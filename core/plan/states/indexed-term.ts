@@ -13,7 +13,7 @@ export interface IndexedTerm {
 export function indexTerm(term: Term, states: readonly StateSpace[]): IndexedTerm {
   const parts = term.parts.map(({ corner, angle, factor }) => {
     const assembly = states.findIndex(({ corners }) => corners.includes(corner));
-    return { assembly, at: (states[assembly] as StateSpace).placeOf(corner, angle), factor };
+    return { assembly, at: states[assembly]!.placeOf(corner, angle), factor };
   });
   return { term, parts };
 }
@@ -29,6 +29,6 @@ export function termAt(
   constant: number = term.constant,
 ): number {
   let value = constant;
-  for (const { assembly, at, factor } of parts) value += factor * ((numbers[assembly] as Float64Array)[at] as number);
+  for (const { assembly, at, factor } of parts) value += factor * numbers[assembly]![at]!;
   return value;
 }

@@ -26,7 +26,7 @@ export class Interpolation {
       const x = Math.cos((Math.PI * (n + 0.5)) / NODES);
       return (low + high) / 2 + (x * (high - low)) / 2;
     });
-    const here = model.change(axis.side, axis.adjuster.id, positions[axis.current] as number);
+    const here = model.change(axis.side, axis.adjuster.id, positions[axis.current]!);
     this.changes = nodes.map((node) => changeBetween(model.change(axis.side, axis.adjuster.id, node), here));
     this.weights = Float64Array.from(
       positions.flatMap((position) =>

@@ -87,7 +87,7 @@ export class StateSpace {
         [TOE, measured.toe],
       ] as const) {
         const at = ANGLES_A_WHEEL * side + place;
-        this.#offset[at] = (angle ?? 0) - (now[at] as number);
+        this.#offset[at] = (angle ?? 0) - now[at]!;
       }
     });
 
@@ -96,7 +96,7 @@ export class StateSpace {
     );
     const fine = finest(axes);
     // The interpolated adjuster is the innermost, so that its positions lie side by side.
-    this.axes = fine < 0 ? axes : [...axes.filter((_, i) => i !== fine), axes[fine] as Axis];
+    this.axes = fine < 0 ? axes : [...axes.filter((_, i) => i !== fine), axes[fine]!];
     this.count = this.axes.reduce((n, axis) => n * axis.positions.length, 1);
     const most = MOST_STATES / corners.length;
     if (this.count > most) {
@@ -107,7 +107,7 @@ export class StateSpace {
       );
     }
     this.#changes = this.axes.map((axis) => {
-      const here = model.change(axis.side, axis.adjuster.id, axis.positions[axis.current] as Position);
+      const here = model.change(axis.side, axis.adjuster.id, axis.positions[axis.current]!);
       return axis.positions.map((position) => changeBetween(model.change(axis.side, axis.adjuster.id, position), here));
     });
     this.values = new Float64Array(this.count * this.stride);
@@ -116,7 +116,7 @@ export class StateSpace {
     this.#fillEffort();
     stands.forEach(({ ties }, side) => {
       ties.forEach((adjuster, k) => {
-        this.#fillTie(side, adjuster, this.placeOf(corners[side] as Corner, ANGLES_A_WHEEL + k));
+        this.#fillTie(side, adjuster, this.placeOf(corners[side]!, ANGLES_A_WHEEL + k));
       });
       this.#forbid(side);
     });
@@ -134,7 +134,7 @@ export class StateSpace {
   settings(state: number): Settings[] {
     const settings = this.stands.map(({ current }): Record<string, Position> => ({ ...current }));
     this.axes.forEach(({ side, adjuster, positions }, i) => {
-      (settings[side] as Record<string, Position>)[adjuster.id] = positions[this.digit(state, i)] as Position;
+      settings[side]![adjuster.id] = positions[this.digit(state, i)]!;
     });
     return settings;
   }
@@ -143,9 +143,9 @@ export class StateSpace {
   partOf(axes: readonly number[]): Uint32Array {
     const part = new Uint32Array(this.count);
     for (const axis of axes) {
-      const { length } = (this.axes[axis] as Axis).positions;
+      const { length } = this.axes[axis]!.positions;
       for (let state = 0; state < this.count; state++) {
-        part[state] = (part[state] as number) * length + this.digit(state, axis);
+        part[state] = part[state]! * length + this.digit(state, axis);
       }
     }
     return part;
@@ -169,21 +169,21 @@ export class StateSpace {
   /** Which of its axis's positions an axis has in a state. */
   digit(state: number, axis: number): number {
     let rest = state;
-    for (let i = this.axes.length - 1; i > axis; i--) rest = Math.floor(rest / (this.axes[i] as Axis).positions.length);
-    return rest % (this.axes[axis] as Axis).positions.length;
+    for (let i = this.axes.length - 1; i > axis; i--) rest = Math.floor(rest / this.axes[i]!.positions.length);
+    return rest % this.axes[axis]!.positions.length;
   }
 
   #solve(digits: readonly number[], out: Float64Array, at: number, extra?: Change): void {
     const params = this.#params;
     params.set(this.#base);
     for (let i = 0; i < digits.length; i++) {
-      applyChange(params, this.#changes[i]?.[digits[i] as number] as Change);
+      applyChange(params, this.#changes[i]![digits[i]!]!);
     }
     if (extra) applyChange(params, extra);
     const angles = this.#scratch;
     const solved = this.assembly.model.angles(params, angles);
     for (let k = 0; k < angles.length; k++) {
-      out[at + k] = solved ? (angles[k] as number) + (this.#offset[k] as number) : Number.NaN;
+      out[at + k] = solved ? angles[k]! + this.#offset[k]! : Number.NaN;
     }
   }
   readonly #scratch: Float64Array;
@@ -192,16 +192,14 @@ export class StateSpace {
     const sizes = this.axes.map((axis) => axis.positions.length);
     const digits = sizes.map(() => 0);
     const outer = interpolate ? sizes.length - 1 : sizes.length;
-    const inner = interpolate ? (sizes[outer] as number) : 1;
-    const line = interpolate
-      ? new Interpolation(this.axes[outer] as Axis, this.assembly.model, this.#angles)
-      : undefined;
+    const inner = interpolate ? sizes[outer]! : 1;
+    const line = interpolate ? new Interpolation(this.axes[outer]!, this.assembly.model, this.#angles) : undefined;
     for (let state = 0; state < this.count; state += inner) {
       if (line) this.#fillLine(line, digits, state);
       else this.#solve(digits, this.values, state * this.stride);
       for (let i = outer - 1; i >= 0; i--) {
-        digits[i] = (digits[i] as number) + 1;
-        if ((digits[i] as number) < (sizes[i] as number)) break;
+        digits[i]! += 1;
+        if (digits[i]! < sizes[i]!) break;
         digits[i] = 0;
       }
     }
@@ -220,7 +218,7 @@ export class StateSpace {
       for (let p = 0; p < positions; p++) {
         for (let k = 0; k < angles; k++) {
           let sum = 0;
-          for (let n = 0; n < NODES; n++) sum += (weights[p * NODES + n] as number) * (nodes[n * angles + k] as number);
+          for (let n = 0; n < NODES; n++) sum += weights[p * NODES + n]! * nodes[n * angles + k]!;
           values[(state + p) * stride + k] = sum;
         }
       }
@@ -235,7 +233,7 @@ export class StateSpace {
     for (const p of probes) {
       this.#solve([...outer, p], full, 0);
       for (let k = 0; k < full.length; k++) {
-        const off = Math.abs((full[k] as number) - (this.values[(state + p) * this.stride + k] as number));
+        const off = Math.abs(full[k]! - this.values[(state + p) * this.stride + k]!);
         if (Number.isNaN(off)) return false;
         if (off * SAFETY > this.slack) this.slack = off * SAFETY;
       }
@@ -252,7 +250,7 @@ export class StateSpace {
       for (let state = 0; state < this.count; state++) {
         const place = state % round;
         if (place >= current * block && place < (current + 1) * block) continue;
-        this.effort[state] = (this.effort[state] as number) + minutes;
+        this.effort[state]! += minutes;
       }
     }
   }
@@ -265,13 +263,13 @@ export class StateSpace {
     const fixed = value(this.stands[side]?.current[adjuster.id] ?? adjuster.reference);
     const values = this.axes[axis]?.positions.map(value);
     for (let state = 0; state < this.count; state++) {
-      this.values[state * this.stride + place] = values ? (values[this.digit(state, axis)] as number) : fixed;
+      this.values[state * this.stride + place] = values ? values[this.digit(state, axis)]! : fixed;
     }
   }
 
   /** Two positions that may not differ by more than so much: what exceeds it is forbidden, unless it is so now. */
   #forbid(side: number): void {
-    const { current } = this.stands[side] as CornerStand;
+    const { current } = this.stands[side]!;
     for (const { adjuster } of this.assembly.model.fitted[side]?.values() ?? []) {
       const pair = adjusterKinds[adjuster.kind]?.pair?.(adjuster);
       if (!pair) continue;
