@@ -13,15 +13,14 @@
  *   cross   left − right;  thrust (left rear toe − right rear toe)/2, + points to the right
  */
 
+import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
+import type { Act, Note, StandsAt } from './said.ts';
+
+export { type AdjusterRef, type AxleName, CORNERS, type Corner, type Position, type ShimCount } from './corners.ts';
+
 /** `[x, y, z]`, mm (or a direction without unit). */
 export type Vec3 = readonly [number, number, number];
 
-export const CORNERS = ['LF', 'RF', 'LR', 'RR'] as const;
-export type Corner = (typeof CORNERS)[number];
-export type AxleName = 'front' | 'rear';
-
-/** A position of an adjuster: mm, degrees or turns by its kind, or the label that is stamped on it. */
-export type Position = number | string;
 /** Positions of one corner's adjusters, by adjuster id. An adjuster that is absent stands at its reference. */
 export type Settings = Readonly<Record<string, Position>>;
 export type CarSettings = Readonly<Partial<Record<Corner, Settings>>>;
@@ -86,8 +85,12 @@ export type Angle = (typeof ANGLES)[number];
 export interface Reading extends Readonly<Partial<Record<Corner, WheelReading>>> {
   /** What front toe is read against. Default `centreline`. */
   readonly toeReference?: 'centreline' | 'thrust-line';
-  /** In a predicted reading: corners whose angles are absent because no pose exists there, and why. */
-  readonly unreachable?: readonly { readonly corner: Corner; readonly message: string }[];
+  /** In a predicted reading: corners whose angles are absent because no pose exists there, and with what; in words too. */
+  readonly unreachable?: readonly {
+    readonly corner: Corner;
+    readonly at?: readonly StandsAt[];
+    readonly message?: string;
+  }[];
 }
 
 /** An allowed window, degrees; `aim` defaults to its middle. */
@@ -128,17 +131,6 @@ export interface Gauge {
   readonly toe: number;
 }
 
-export interface AdjusterRef {
-  readonly corner: Corner;
-  readonly adjuster: string;
-}
-
-/** So many shims of a size, mm. */
-export interface ShimCount {
-  readonly size: number;
-  readonly count: number;
-}
-
 /**
  * `closest`: nearest to the aims. `least-work`: fewest minutes first. `surest`: the best chance that the re-measure is in
  * every window, with what is not known of the dimensions, the moves and the gauge counted in.
@@ -162,13 +154,17 @@ export interface PlanRequest {
    * plenty, one with the count 0 is out. Absent: nothing is counted.
    */
   readonly drawer?: readonly ShimCount[];
+  /** Of the sentences: one of those that core/words has. Default `en`. */
+  readonly language?: string;
 }
 
 export interface Move extends AdjusterRef {
   readonly from: Position;
   readonly to: Position;
-  /** One sentence for a person: what to turn, add or take out, and which way. */
+  /** One sentence for a person: what to turn, add or take out, and which way; in the request's language. */
   readonly instruction: string;
+  /** What the sentence says, as data. */
+  readonly act: Act;
   /** Where shims are counted: those that make the pack when the move is done, thickest first. */
   readonly shims?: readonly ShimCount[];
   /** What the rack reads after this move and all before it. */
@@ -187,6 +183,9 @@ export interface Shortfall {
   readonly atStop: readonly AdjusterRef[];
 }
 
+/** A move before it is put in words. */
+export type BareMove = Omit<Move, 'instruction'>;
+
 export interface Plan {
   readonly moves: readonly Move[];
   /** Where every adjuster stands when the plan is done. */
@@ -204,11 +203,15 @@ export interface Plan {
   /** The search ends only when no other combination can be better; `combinations` is how many there are. */
   readonly optimum: { readonly proven: boolean; readonly combinations: number };
   readonly shortfall: readonly Shortfall[];
-  /** What a person must know beside the figures, a sentence each. */
+  /** What a person must know beside the figures, a sentence each in the request's language; and as data. */
   readonly notes: readonly string[];
+  readonly noted: readonly Note[];
   /** Specs that could not be judged as the angle was not measured. */
   readonly unmeasured: readonly { readonly where: Corner | AxleName; readonly angle: string }[];
 }
+
+/** A plan before it is put in words. */
+export type BarePlan = Omit<Plan, 'moves' | 'notes'> & { readonly moves: readonly BareMove[] };
 
 /** How a pose solve ended. */
 export interface Verdict {
@@ -236,9 +239,14 @@ export interface CornerPose {
 /** No position of the upright satisfies the links: a result, not an exception. */
 export interface Unreachable {
   readonly reachable: false;
+  /** With what: the adjusters that were given, by id. */
+  readonly at: readonly StandsAt[];
   readonly message: string;
   readonly verdict: Verdict;
 }
+
+/** The same before it is put in words. */
+export type NoPose = Omit<Unreachable, 'message'>;
 
 /** One measurement and where the adjusters stood; `moved` is what was done after it. Immutable, by id. */
 export interface Round {

@@ -1,5 +1,21 @@
-/** Corners and axles by name: which is which, and what there is one of for each. */
-import { type AxleName, CORNERS, type Corner } from './contract.ts';
+/** Corners and axles by name: which is which, what stands at them, and what there is one of for each. */
+
+export const CORNERS = ['LF', 'RF', 'LR', 'RR'] as const;
+export type Corner = (typeof CORNERS)[number];
+export type AxleName = 'front' | 'rear';
+
+/** A position of an adjuster: mm, degrees or turns by its kind, or the label that is stamped on it. */
+export type Position = number | string;
+export interface AdjusterRef {
+  readonly corner: Corner;
+  readonly adjuster: string;
+}
+
+/** So many shims of a size, mm. */
+export interface ShimCount {
+  readonly size: number;
+  readonly count: number;
+}
 
 /** Left and right corner of each axle. */
 export const AXLES: Readonly<Record<AxleName, readonly [Corner, Corner]>> = { front: ['LF', 'RF'], rear: ['LR', 'RR'] };

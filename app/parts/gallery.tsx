@@ -1,5 +1,6 @@
 /** Long, as every part stands here once. For the makers, not in the build: every part on invented cars. `gallery.html?scene=moves&theme=dark`,
  * `scene=drawings&kind=slide`, `scene=build&kind=strut`. */
+import { wordsOf } from '../../core/words/catalogue.ts';
 import '../style/index.css';
 import { render } from 'preact';
 import { useState } from 'preact/hooks';
@@ -175,8 +176,10 @@ function AsFound() {
   );
 }
 
-const instructionOf = ({ adjuster, from, to, corner }: Try) =>
-  adjusterKinds[adjuster.kind]?.instruction(adjuster, from, to, corner);
+function instructionOf({ adjuster, from, to, corner }: Try): string | undefined {
+  const act = adjusterKinds[adjuster.kind]?.act(adjuster, from, to, corner);
+  return act && wordsOf().act(act);
+}
 
 function Moves({ number }: { number: number }) {
   const move = all[number] ?? all[0];

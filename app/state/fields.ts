@@ -2,8 +2,8 @@
 import type { Adjuster, Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '../../core/contract.ts';
 import { AXLES, isAxle } from '../../core/corners.ts';
 import { InputError } from '../../core/input-error.ts';
+import { unusual } from '../../core/reading/unusual.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
-import { odd } from '../../core/units/odd.ts';
 import type { Form } from './form.ts';
 import type { Units } from './preferences.ts';
 import { readAngle, readToe } from './units.ts';
@@ -68,8 +68,8 @@ export interface Typed {
   readonly value?: number;
   /** Why the text is not a value. */
   readonly error?: string;
-  /** What to ask about an unlikely value; it is taken all the same. */
-  readonly question?: string;
+  /** An unlikely value, of each wheel, and what it mostly is; it is taken all the same. */
+  readonly unusual?: { readonly value: number; readonly usual: readonly [number, number] };
 }
 
 export function readField({ angle }: Field, text: string, units: Units, rimDiameter: number): Typed {
@@ -77,8 +77,9 @@ export function readField({ angle }: Field, text: string, units: Units, rimDiame
   try {
     const value = isToe(angle) ? readToe(text, units, rimDiameter, angle) : readAngle(text);
     if (value === undefined) return {};
-    const question = angle === 'totalToe' ? odd('toe', value / 2) : odd(angle, value);
-    return question ? { value, question: angle === 'totalToe' ? `Each wheel: ${question}` : question } : { value };
+    const each = angle === 'totalToe' ? value / 2 : value;
+    const usual = unusual(angle === 'totalToe' ? 'toe' : angle, each);
+    return usual ? { value, unusual: { value: each, usual } } : { value };
   } catch (error) {
     if (error instanceof InputError) return { error: error.allowed };
     throw error;

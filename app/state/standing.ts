@@ -6,6 +6,7 @@ import type { Adjuster, CarSettings, Corner, Position } from '../../core/contrac
 import { CORNERS } from '../../core/contract.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
 import { refKey } from './visits.ts';
+import { words } from './words.ts';
 
 export interface Standing {
   readonly corner: Corner;
@@ -55,7 +56,8 @@ const accepts = (adjuster: Adjuster, position: Position): boolean =>
   adjusterKinds[adjuster.kind]?.accepts(adjuster, position) ?? false;
 
 export function positionText(adjuster: Adjuster, position: Position): string {
-  return adjusterKinds[adjuster.kind]?.show(adjuster, position) ?? String(position);
+  const place = adjusterKinds[adjuster.kind]?.place(adjuster, position);
+  return place ? words.place(place) : String(position);
 }
 
 export function positionsOf(adjuster: Adjuster): readonly Position[] {

@@ -3,11 +3,13 @@ import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { type Car, CORNERS, type Corner, type Plan, type PlanStyle, type Reading } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
 import { formatAngle } from '../../core/units/format.ts';
+import { wordsOf } from '../../core/words/catalogue.ts';
 
 const CAUTION =
   "The maker's service information and torque figures, local rules and a qualified technician's judgement go before " +
   'anything printed here. Support the vehicle, torque, re-measure, then road test.';
 
+const words = wordsOf();
 const ANGLES = ['caster', 'camber', 'toe'] as const;
 
 /** @param found what the rack shows before the first move */
@@ -25,7 +27,7 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     const kind = adjuster && adjusterKinds[adjuster.kind];
     if (!adjuster || !kind) return;
     lines.push(
-      `${i + 1}. ${move.corner} ${adjuster.name}: ${kind.show(adjuster, move.from)} → ${kind.show(adjuster, move.to)}`,
+      `${i + 1}. ${move.corner} ${adjuster.name}: ${words.place(kind.place(adjuster, move.from))} → ${words.place(kind.place(adjuster, move.to))}`,
       `   ${move.instruction}`,
       `   Then ${move.corner} reads ${wheel(move.expectAfter, move.corner)}`,
       ...(adjuster.torque ? [`   Torque, the maker's figure on your file: ${adjuster.torque}`] : []),

@@ -1,8 +1,9 @@
 import * as v from 'valibot';
+import type { Place } from '../said.ts';
 import { numberField } from './ask.ts';
 import { base, number } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { onwards, say } from './steps.ts';
+import { onwards } from './steps.ts';
 
 const WEDGE = number(-10, 10, 'degrees');
 const schema = v.object({
@@ -18,7 +19,7 @@ const schema = v.object({
 });
 
 const sizes = (degrees: readonly number[]): number[] => [...new Set([0, ...degrees])].sort((a, b) => a - b);
-const name = (x: unknown): string => ((x as number) === 0 ? 'no wedge' : `${say(x as number)}° wedge`);
+const placeOf = (position: unknown): Place => ({ as: 'wedge', degrees: position as number });
 
 /**
  * A wedge between each leaf spring and the axle: it turns the whole axle, so that both sides get the same one, and one
@@ -34,23 +35,11 @@ export const axleWedge: AdjusterKind = {
   accepts: (wedge, position) => sizes(wedge.degrees).includes(position as number),
   effect: (_, position) => ({ add: { camber: 0, caster: position as number, toe: 0 } }),
   bothSides: (_, position) => ({ value: position as number, most: 0 }),
-  instruction: (_, from, to) => {
-    const change =
-      to === 0
-        ? `take the ${name(from)} out`
-        : from === 0
-          ? `fit the ${name(to)}`
-          : `change the ${name(from)} for the ${name(to)}`;
-    return `Support the axle, free the spring bolts, ${change}, both sides alike; one a side, never stacked.`;
-  },
-  show: (_, position) => name(position),
+  act: (_, from, to) => ({ act: 'change-wedges', from: from as number, to: to as number }),
+  place: (_, position) => placeOf(position),
   step: (wedge) => {
-    const all = sizes(wedge.degrees);
-    return {
-      from: all[0]!,
-      to: all[1] ?? all[0]!,
-      name: `${name(all[0])} to ${name(all[1] ?? all[0])}`,
-    };
+    const [from = 0, to = from] = sizes(wedge.degrees);
+    return { from, to, said: { step: 'to', from: placeOf(from), to: placeOf(to) } };
   },
   fields: [
     { name: 'degrees', label: 'Wedges to be had', ask: { as: 'numbers', unit: 'degrees' } },
@@ -60,7 +49,7 @@ export const axleWedge: AdjusterKind = {
   sample: { adjuster: { reference: 0, degrees: [0.5, 1, 1.5, 2] }, from: 0, to: 1.5 },
   extension: {
     unit: 'degrees',
-    takes: ['a wedge the other way', 'a thicker wedge'],
+    takes: ['wedge-the-other-way', 'thicker-wedge'],
     beyond: (wedge, end) => onwards(sizes(wedge.degrees), end, 0.5, 3),
   },
   tolerance: { usual: 0.1, unit: 'degrees' },

@@ -1,9 +1,10 @@
 import * as v from 'valibot';
 import { asin, degrees, radians, sin } from '../geometry/angle.ts';
+import { plain } from '../units/plain.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, onwards, say, within } from './steps.ts';
+import { multiples, onwards, within } from './steps.ts';
 
 /**
  * Tilt directly, in degrees; or, with `eccentricity` and `spacing`, by a cam bolt in one of the two holes: the position
@@ -34,8 +35,6 @@ function tilt({ eccentricity, spacing }: ClampBolt, position: number): number {
   return degrees(asin((eccentricity * sin(radians(position))) / spacing));
 }
 
-const angle = (x: unknown): string => `${(x as number) > 0 ? '+' : ''}${say(x as number, 2)}°`;
-
 /** The bolts that clamp a strut to its knuckle: loosened, the knuckle tilts against the strut. */
 export const clampBolt: AdjusterKind = {
   kind: 'clamp-bolt',
@@ -43,20 +42,25 @@ export const clampBolt: AdjusterKind = {
   schema,
   touches: () => ({ line: true }),
   positions: (bolt) => multiples(bolt.step, bolt.range[0], bolt.range[1]),
-  allowed: (bolt) => `degrees from ${say(bolt.range[0])} to ${say(bolt.range[1])}`,
+  allowed: (bolt) => `degrees from ${plain(bolt.range[0])} to ${plain(bolt.range[1])}`,
   accepts: (bolt, position) => within(position, bolt.range[0], bolt.range[1]),
   effect: (bolt, position) => ({ tilt: tilt(bolt as ClampBolt, position as number) }),
-  instruction: (bolt, from, to) => {
-    const change = tilt(bolt as ClampBolt, to as number) - tilt(bolt as ClampBolt, from as number);
-    const way = change > 0 ? 'out' : 'in';
-    const what = bolt.eccentricity === undefined ? 'tilt' : 'turn the cam bolt and tilt';
-    return `Loosen both clamp bolts, ${what} the wheel's top ${say(Math.abs(change), 2)}° ${way} (${angle(from)} → ${angle(to)}); tighten.`;
-  },
-  show: (_, position) => angle(position),
+  act: (bolt, from, to) => ({
+    act: 'tilt',
+    by: tilt(bolt as ClampBolt, to as number) - tilt(bolt as ClampBolt, from as number),
+    from: from as number,
+    to: to as number,
+    with: bolt.eccentricity === undefined ? 'hand' : 'cam-bolt',
+  }),
+  place: (_, position) => ({ as: 'tilt', degrees: position as number }),
   step: (bolt) => {
     const from = bolt.reference as number;
     const to = from + bolt.step <= bolt.range[1] + 1e-9 ? from + bolt.step : from - bolt.step;
-    return { from: Math.min(from, to), to: Math.max(from, to), name: `${say(bolt.step)}° towards +` };
+    return {
+      from: Math.min(from, to),
+      to: Math.max(from, to),
+      said: { step: 'towards-plus', by: bolt.step, unit: 'degrees' },
+    };
   },
   fields: [
     numberField('step', 'Set to the nearest', 'degrees'),
@@ -69,7 +73,7 @@ export const clampBolt: AdjusterKind = {
   sample: { adjuster: { reference: 0, step: 0.1, range: [-1.5, 1.5] }, from: -0.5, to: 0.7 },
   extension: {
     unit: 'degrees',
-    takes: ['a bolt or bracket with more tilt', 'a bolt or bracket with more tilt'],
+    takes: ['more-tilt', 'more-tilt'],
     // Turned by a cam bolt its position is the cam's angle, which has no beyond.
     beyond: (bolt, end) =>
       bolt.eccentricity === undefined ? onwards(clampBolt.positions(bolt), end, Math.max(bolt.step, 0.1), 2) : [],

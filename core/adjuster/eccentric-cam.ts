@@ -1,9 +1,12 @@
 import * as v from 'valibot';
+import { isLeft } from '../corners.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
+import type { Sense } from '../said.ts';
+import { plain } from '../units/plain.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, say, within } from './steps.ts';
+import { multiples, within } from './steps.ts';
 
 const schema = v.object({
   ...base('eccentric-cam'),
@@ -29,15 +32,12 @@ function offset(cam: EccentricCam, angle: number): number {
   return cam.eccentricity * (cam.zero === 'end' ? 1 - cos(a) : sin(a));
 }
 
-const inMarks = (cam: EccentricCam, angle: number): string => {
-  const marks = (angle * cam.marks) / 360;
-  const sign = marks > 0 ? '+' : '';
-  return `${sign}${say(marks, 1)}`;
-};
+const inMarks = (cam: EccentricCam, angle: number): number => (angle * cam.marks) / 360;
 
-function senseOf(cam: EccentricCam, change: number, left: boolean): string {
-  if (!cam.turns) return change > 0 ? 'towards +' : 'towards −';
-  return ((cam.turns === 'clockwise') === change > 0) === left ? 'clockwise' : 'anticlockwise';
+/** Which way to turn it, seen from the bolt's head; nothing where it is not on file. */
+function senseOf({ turns }: EccentricCam, change: number, left: boolean): Sense | undefined {
+  if (!turns) return undefined;
+  return ((turns === 'clockwise') === change > 0) === left ? 'clockwise' : 'anticlockwise';
 }
 
 /** A bolt with an off-centre disc between two guides: point `at` moves along `direction`. */
@@ -50,7 +50,7 @@ export const eccentricCam: AdjusterKind = {
   positions: (cam) => multiples(360 / cam.marks, ...rangeOf(cam as EccentricCam)),
   allowed: (cam) => {
     const [low, high] = rangeOf(cam as EccentricCam);
-    return `an angle from ${say(low)} to ${say(high)}°`;
+    return `an angle from ${plain(low)} to ${plain(high)}°`;
   },
   accepts: (cam, position) => within(position, ...rangeOf(cam as EccentricCam)),
   effect: (cam, position) => {
@@ -58,21 +58,23 @@ export const eccentricCam: AdjusterKind = {
     const t = offset(cam as EccentricCam, position as number);
     return { shift: { [cam.at]: [x * t, y * t, z * t] } };
   },
-  instruction: (cam, from, to, corner) => {
-    const change = (to as number) - (from as number);
-    const count = say((Math.abs(change) * cam.marks) / 360, 1);
-    const sense = senseOf(cam as EccentricCam, change, corner.startsWith('L'));
-    const seen = cam.turns ? ', seen from the bolt head' : '';
-    const at = `${inMarks(cam as EccentricCam, from as number)} → ${inMarks(cam as EccentricCam, to as number)}`;
-    return `Loosen the nut, turn the bolt head ${count} mark${count === '1' ? '' : 's'} ${sense} (${at})${seen}; hold the head while tightening.`;
+  act: (given, from, to, corner) => {
+    const cam = given as EccentricCam;
+    const [a, b] = [inMarks(cam, from as number), inMarks(cam, to as number)];
+    const sense = senseOf(cam, b - a, isLeft(corner));
+    return { act: 'turn-marks', by: b - a, from: a, to: b, ...(sense && { sense }) };
   },
-  show: (cam, position) => `mark ${inMarks(cam as EccentricCam, position as number)} (${say(position as number, 1)}°)`,
+  place: (cam, position) => ({
+    as: 'mark',
+    marks: inMarks(cam as EccentricCam, position as number),
+    degrees: position as number,
+  }),
   step: (cam) => {
     const step = 360 / cam.marks;
     const [, high] = rangeOf(cam as EccentricCam);
     const from = cam.reference as number;
     const to = from + step <= high + 1e-9 ? from + step : from - step;
-    return { from: Math.min(from, to), to: Math.max(from, to), name: '1 mark towards +' };
+    return { from: Math.min(from, to), to: Math.max(from, to), said: { step: 'towards-plus', by: 1, unit: 'marks' } };
   },
   fields: [
     AT,
@@ -106,7 +108,7 @@ export const eccentricCam: AdjusterKind = {
   ],
   start: { direction: [0, 1, 0], marks: 24, zero: 'middle', reference: 0 },
   sample: { adjuster: { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, from: 0, to: 45 },
-  extension: { unit: 'mm', takes: ['an offset bush', 'an offset bush'] },
+  extension: { unit: 'mm', takes: ['offset-bush', 'offset-bush'] },
   tolerance: { usual: 2, unit: 'degrees' },
   effort: 6,
 };

@@ -1,9 +1,10 @@
 import * as v from 'valibot';
 import type { Position, Suspension } from '../contract.ts';
+import { plain } from '../units/plain.ts';
 import { numberField, optional, rangeField } from './ask.ts';
 import { base, number, range, stamped } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, say, within } from './steps.ts';
+import { multiples, within } from './steps.ts';
 
 const ANGLE = number(-45, 45, 'degrees');
 const angles = { camber: v.optional(ANGLE, 0), caster: v.optional(ANGLE, 0), toe: v.optional(ANGLE, 0) };
@@ -62,7 +63,7 @@ export const effectTable: AdjusterKind = {
   allowed: (given) => {
     const table = given as EffectTable;
     if (table.positions) return `one of ${table.positions.map(({ label }) => label).join(', ')}`;
-    return `steps from ${say(reach(table)[0])} to ${say(reach(table)[1])}`;
+    return `steps from ${plain(reach(table)[0])} to ${plain(reach(table)[1])}`;
   },
   accepts: (given, position) => {
     const table = given as EffectTable;
@@ -79,18 +80,19 @@ export const effectTable: AdjusterKind = {
     return { add: { camber: camber * n, caster: caster * n, toe: toe * n } };
   },
   byChart: true,
-  instruction: (given, from, to) => {
-    if ((given as EffectTable).positions) return `Change from position ${from} to position ${to} of the chart.`;
-    const change = (to as number) - (from as number);
-    return `Move ${say(Math.abs(change))} step${Math.abs(change) === 1 ? '' : 's'} ${change > 0 ? 'up' : 'down'} (${say(from as number)} → ${say(to as number)}).`;
+  act: (given, from, to) => {
+    if ((given as EffectTable).positions) return { act: 'go-to-chart-position', from, to };
+    const [a, b] = [from as number, to as number];
+    return { act: 'go-steps', by: b - a, from: a, to: b };
   },
-  show: (given, position) =>
-    (given as EffectTable).positions ? `position ${position}` : `step ${say(position as number)}`,
+  place: (given, position) =>
+    (given as EffectTable).positions ? { as: 'chart', label: position } : { as: 'steps', steps: position as number },
   step: (given) => {
     const all = effectTable.positions(given);
     const i = all.findIndex((position) => String(position) === String(given.reference));
-    const to = all[i + 1] ?? all[i - 1] ?? given.reference;
-    return { from: given.reference, to, name: `${given.reference} to ${to}` };
+    const from = given.reference;
+    const to = all[i + 1] ?? all[i - 1] ?? from;
+    return { from, to, said: { step: 'to', from: { as: 'label', label: from }, to: { as: 'label', label: to } } };
   },
   fields: [
     {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Position, Vec3 } from '../contract.ts';
+import type { Place } from '../said.ts';
 import { AT } from './ask.ts';
 import { base, stamped, text, vector } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
@@ -30,6 +31,7 @@ const schema = v.pipe(
 );
 type IndexedCam = v.InferOutput<typeof schema>;
 
+const placeOf = (label: Position): Place => ({ as: 'number', label });
 const labels = (cam: IndexedCam): Position[] => cam.positions.map((p) => p.label);
 
 /** A bush with an off-centre hole and numbered faces: each number puts point `at` at its own offset. */
@@ -46,14 +48,17 @@ export const indexedCam: AdjusterKind = {
     const found = (cam as IndexedCam).positions.find((p) => same(p.label, position));
     return { shift: { [cam.at]: found?.offset ?? [0, 0, 0] } };
   },
-  instruction: (_, from, to) =>
-    `Turn the cam from number ${from} to number ${to}, both faces alike, number up to the notch.`,
-  show: (_, position) => `number ${position}`,
+  act: (_, from, to) => ({ act: 'turn-to-number', from, to }),
+  place: (_, position) => placeOf(position),
   step: (cam) => {
     const all = labels(cam as IndexedCam);
     const i = all.findIndex((label) => same(label, cam.reference));
     const to = all[i + 1] ?? all[i - 1] ?? cam.reference;
-    return { from: cam.reference, to, name: `number ${cam.reference} to ${to}` };
+    return {
+      from: cam.reference,
+      to,
+      said: { step: 'to', from: placeOf(cam.reference), to: { as: 'label', label: to } },
+    };
   },
   fields: [
     AT,
@@ -81,7 +86,7 @@ export const indexedCam: AdjusterKind = {
     from: '3',
     to: '5',
   },
-  extension: { unit: 'mm', takes: ['an offset bush', 'an offset bush'] },
+  extension: { unit: 'mm', takes: ['offset-bush', 'offset-bush'] },
   tolerance: {
     usual: 0.2,
     unit: 'mm',

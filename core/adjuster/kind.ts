@@ -4,6 +4,7 @@
  */
 import type { GenericSchema } from 'valibot';
 import type { Adjuster, Corner, Position, ShimCount, Suspension, Vec3 } from '../contract.ts';
+import type { Act, Place, Remedy, Step } from '../said.ts';
 import type { AskedField } from './ask.ts';
 
 /** What a position changes, counted from the adjuster's own zero. The model takes the reference's effect away. */
@@ -50,8 +51,8 @@ export type End = 1 | -1;
 export interface Extension {
   /** Of how far. */
   readonly unit: 'mm' | 'turns' | 'degrees';
-  /** The parts or work that it takes, in a few words: beyond the lower end and beyond the upper. Trade practice. */
-  readonly takes: readonly [lower: string, upper: string];
+  /** The parts or work that it takes, beyond the lower end and beyond the upper. Trade practice. */
+  readonly takes: readonly [lower: Remedy, upper: Remedy];
   /**
    * Positions that it would have beyond an end, nearest first, each further by more or as much. Absent where its own
    * positions cannot say: then the point that it moves is moved beside it.
@@ -76,24 +77,18 @@ export interface AdjusterKind {
   readonly effect: (adjuster: Adjuster, position: Position, suspension: Suspension) => Effect;
   /** Its effect hangs on where the points are, not on the position alone. */
   readonly byPoints?: true;
-  /** One sentence: what to do, from → to; with which shims, where they are counted. */
-  readonly instruction: (
-    adjuster: Adjuster,
-    from: Position,
-    to: Position,
-    corner: Corner,
-    shims?: readonly ShimCount[],
-  ) => string;
+  /** What the hand does, from → to; with which shims, where they are counted. */
+  readonly act: (adjuster: Adjuster, from: Position, to: Position, corner: Corner, shims?: readonly ShimCount[]) => Act;
   /** What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, and the most that there may be. */
   readonly stack?: (adjuster: Adjuster) => {
     readonly sizes: readonly number[];
     readonly max: number;
     readonly maxCount?: number;
   };
-  /** A position in words, with its unit. */
-  readonly show: (adjuster: Adjuster, position: Position) => string;
-  /** What one step is called, and the two positions about the reference that show it. */
-  readonly step: (adjuster: Adjuster) => { readonly from: Position; readonly to: Position; readonly name: string };
+  /** A position as its scale counts it. */
+  readonly place: (adjuster: Adjuster, position: Position) => Place;
+  /** One step, and the two positions about the reference that show it. */
+  readonly step: (adjuster: Adjuster) => { readonly from: Position; readonly to: Position; readonly said: Step };
   /**
    * What left and right must agree in: a number (mm, degrees) and the most that it may differ by. Absent: the two sides
    * are free of one another.

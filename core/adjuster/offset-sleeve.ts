@@ -2,10 +2,11 @@ import * as v from 'valibot';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
 import { casterOf, saiOf } from '../geometry/wheel-angles.ts';
+import { tidy } from '../units/plain.ts';
 import { numberField } from './ask.ts';
 import { base, number, positive, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, say, tidy, within } from './steps.ts';
+import { multiples, within } from './steps.ts';
 
 const schema = v.object({
   ...base('offset-sleeve'),
@@ -14,8 +15,6 @@ const schema = v.object({
   marks: wholeMarks,
   reference: number(-360, 360, 'degrees'),
 });
-
-const turn = (x: unknown): string => `${say(tidy(x as number), 1)}°`;
 
 /**
  * A sleeve with an off-centre bore in the axle's seat of the upper ball joint. At the angle φ it tilts the steering axis:
@@ -43,12 +42,11 @@ export const offsetSleeve: AdjusterKind = {
       },
     };
   },
-  instruction: (_, from, to) =>
-    `Free the upper ball joint, turn the sleeve from ${turn(from)} to ${turn(to)} (0° = most camber, 90° = most caster); seat it again.`,
-  show: (_, position) => turn(position),
+  act: (_, from, to) => ({ act: 'turn-sleeve', from: tidy(from as number), to: tidy(to as number) }),
+  place: (_, position) => ({ as: 'angle', degrees: tidy(position as number) }),
   step: (sleeve) => {
     const from = sleeve.reference as number;
-    return { from, to: from + 360 / sleeve.marks, name: `${say(360 / sleeve.marks, 1)}° of turn` };
+    return { from, to: from + 360 / sleeve.marks, said: { step: 'turned', degrees: 360 / sleeve.marks } };
   },
   fields: [
     numberField('degrees', 'Tilts the steering axis by', 'degrees'),

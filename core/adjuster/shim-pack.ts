@@ -1,11 +1,12 @@
 import * as v from 'valibot';
 import type { ShimCount } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import { plain, tidy } from '../units/plain.ts';
 import { shimStack } from '../units/shim-stack.ts';
 import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
 import { base, direction, number, positive, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { MOST_FURTHER, onwards, say, tidy, within } from './steps.ts';
+import { MOST_FURTHER, onwards, within } from './steps.ts';
 
 const SHIM = 'a shim thickness above 0.01, up to 50 mm';
 const COUNT = 'a whole number of shims, 1 to 50';
@@ -36,7 +37,7 @@ const MOST_POSITIONS = 4000;
 const COARSEST = 1.5;
 
 /** Four decimals, so that a sixteenth of an inch is exact. */
-const mm = (x: number): string => say(x, 4);
+const mm = (x: number): string => plain(x, 4);
 
 /** Every thickness that the sizes make, 0 to max, ascending; counted in millionths so that sums are exact. */
 function sums({ sizes, max, maxCount = Number.POSITIVE_INFINITY }: ShimPack): number[] {
@@ -59,12 +60,11 @@ function sums({ sizes, max, maxCount = Number.POSITIVE_INFINITY }: ShimPack): nu
   return [...seen].sort((a, b) => a - b).map((sum) => tidy(sum / 1e6));
 }
 
-/** "3 + 1.5 + 1.5" */
-function stackOf(pack: ShimPack, thickness: number, counted?: readonly ShimCount[]): string {
-  const stack = shimStack(thickness, pack.sizes, { max: pack.max });
-  if (!stack.exact || thickness === 0) return '';
-  const all = (counted ?? stack.shims).flatMap(({ size, count }) => Array<string>(count).fill(mm(size)));
-  return all.length > 1 ? ` (${all.join(' + ')})` : '';
+/** The thickness of each shim in a pack, thickest first; none where its sizes do not make it. */
+function stackOf(pack: ShimPack, thickness: number, counted?: readonly ShimCount[]): readonly number[] {
+  const { exact, shims } = shimStack(thickness, pack.sizes, { max: pack.max });
+  if (!exact) return [];
+  return (counted ?? shims).flatMap(({ size, count }) => Array<number>(count).fill(size));
 }
 
 /** Shims under a bracket: point `at` moves along `direction` by the pack's thickness. */
@@ -83,18 +83,16 @@ export const shimPack: AdjusterKind = {
     return { shift: { [pack.at]: [x * t, y * t, z * t] } };
   },
   stack: ({ sizes, max, maxCount }) => ({ sizes, max, maxCount }),
-  instruction: (pack, from, to, _, shims) => {
-    const change = (to as number) - (from as number);
-    const verb = change > 0 ? 'Add' : 'Take out';
-    const stack = stackOf(pack as ShimPack, to as number, shims);
-    return `${verb} ${mm(Math.abs(change))} mm of shims: ${mm(from as number)} → ${mm(to as number)} mm in the pack${stack}.`;
+  act: (pack, from, to, _, shims) => {
+    const [a, b] = [from as number, to as number];
+    return { act: 'change-shims', by: b - a, from: a, to: b, stack: stackOf(pack as ShimPack, b, shims) };
   },
-  show: (_, position) => `${mm(position as number)} mm`,
+  place: (_, position) => ({ as: 'thickness', mm: position as number }),
   step: (pack) => {
     const step = Math.min(...pack.sizes);
     const from = pack.reference as number;
     const to = from + step <= pack.max ? from + step : from - step;
-    return { from: Math.min(from, to), to: Math.max(from, to), name: `${mm(step)} mm more shim` };
+    return { from: Math.min(from, to), to: Math.max(from, to), said: { step: 'more-shim', mm: step } };
   },
   fields: [
     AT,
@@ -110,7 +108,7 @@ export const shimPack: AdjusterKind = {
   sample: { adjuster: { reference: 3, sizes: [1.5], max: 9 }, from: 3, to: 4.5 },
   extension: {
     unit: 'mm',
-    takes: ['an offset bush or a thinner bracket', 'more shims, longer studs'],
+    takes: ['offset-bush-or-thinner-bracket', 'more-shims'],
     beyond: (pack, end) => onwards(sums(pack as ShimPack), end, Math.min(...pack.sizes, COARSEST), MOST_FURTHER),
   },
   tolerance: { usual: 0.1, unit: 'mm' },

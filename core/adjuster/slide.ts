@@ -1,8 +1,9 @@
 import * as v from 'valibot';
+import { plain } from '../units/plain.ts';
 import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { MOST_FURTHER, multiples, onwards, say, within } from './steps.ts';
+import { MOST_FURTHER, multiples, onwards, within } from './steps.ts';
 
 const schema = v.object({
   ...base('slide'),
@@ -13,8 +14,6 @@ const schema = v.object({
   reference: number(-200, 200, 'mm'),
 });
 
-const mm = (x: unknown): string => `${(x as number) > 0 ? '+' : ''}${say(x as number)} mm`;
-
 /** A plate or bracket in slots (camber/caster plate, slotted arm): point `at` moves along `direction`. */
 export const slide: AdjusterKind = {
   kind: 'slide',
@@ -22,23 +21,26 @@ export const slide: AdjusterKind = {
   schema,
   touches: (plate) => ({ points: [plate.at] }),
   positions: (plate) => multiples(plate.step, plate.range[0], plate.range[1]),
-  allowed: (plate) => `mm from ${say(plate.range[0])} to ${say(plate.range[1])}`,
+  allowed: (plate) => `mm from ${plain(plate.range[0])} to ${plain(plate.range[1])}`,
   accepts: (plate, position) => within(position, plate.range[0], plate.range[1]),
   effect: (plate, position) => {
     const [x, y, z] = unitDirection(plate.direction);
     const t = position as number;
     return { shift: { [plate.at]: [x * t, y * t, z * t] } };
   },
-  instruction: (_, from, to) => {
-    const change = (to as number) - (from as number);
-    const way = change > 0 ? 'towards +' : 'towards −';
-    return `Loosen the plate, slide it ${say(Math.abs(change))} mm ${way} on its scale (${mm(from)} → ${mm(to)}); tighten it again.`;
+  act: (_, from, to) => {
+    const [a, b] = [from as number, to as number];
+    return { act: 'slide', by: b - a, from: a, to: b };
   },
-  show: (_, position) => mm(position),
+  place: (_, position) => ({ as: 'scale', mm: position as number }),
   step: (plate) => {
     const from = plate.reference as number;
     const to = from + plate.step <= plate.range[1] + 1e-9 ? from + plate.step : from - plate.step;
-    return { from: Math.min(from, to), to: Math.max(from, to), name: `${say(plate.step)} mm towards +` };
+    return {
+      from: Math.min(from, to),
+      to: Math.max(from, to),
+      said: { step: 'towards-plus', by: plate.step, unit: 'mm' },
+    };
   },
   fields: [
     AT,
@@ -51,7 +53,7 @@ export const slide: AdjusterKind = {
   sample: { adjuster: { reference: 0, step: 1, range: [-10, 10] }, from: -2, to: 4 },
   extension: {
     unit: 'mm',
-    takes: ['longer slots or an offset plate', 'longer slots or an offset plate'],
+    takes: ['longer-slots', 'longer-slots'],
     beyond: (plate, end) => onwards(slide.positions(plate), end, Math.min(plate.step, 1), MOST_FURTHER),
   },
   tolerance: { usual: 0.5, unit: 'mm' },

@@ -1,12 +1,6 @@
 /** Positions that are multiples of a step. */
 import type { Position } from '../contract.ts';
-
-/** Decimals beyond a millionth are the noise of binary fractions, not a position. */
-const NOISE = 1e6;
-export const tidy = (x: number): number => {
-  const rounded = Math.round(x * NOISE) / NOISE;
-  return rounded === 0 ? 0 : rounded;
-};
+import { tidy } from '../units/plain.ts';
 
 /** Multiples of `step` within [low, high], ascending, 0 among them if it is within. */
 export function multiples(step: number, low: number, high: number): number[] {
@@ -32,6 +26,3 @@ export function onwards(positions: readonly Position[], end: 1 | -1, step: numbe
 /** Whether a number is within [low, high], binary noise forgiven. */
 export const within = (x: unknown, low: number, high: number): x is number =>
   typeof x === 'number' && x >= low - 1e-6 && x <= high + 1e-6;
-
-/** A number for a sentence: as many decimals as it needs, a true minus sign. */
-export const say = (x: number, decimals = 3): string => String(Number(x.toFixed(decimals))).replace('-', '−');

@@ -1,8 +1,10 @@
 import * as v from 'valibot';
+import type { Sense, Step } from '../said.ts';
+import { plain } from '../units/plain.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range, text } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, onwards, say, within } from './steps.ts';
+import { multiples, onwards, within } from './steps.ts';
 
 const schema = v.object({
   ...base('threaded-rod'),
@@ -34,27 +36,11 @@ function reach({ range: [low, high], reference, engaged, leastEngaged }: Threade
   return [low, Math.min(high, reference + engaged - leastEngaged)];
 }
 
-const FLATS = 6;
-
-/** ", clockwise seen from the wheel end"; nothing where the hand of the thread was not given. */
-function senseOf({ longerWhen, seenFrom }: ThreadedRod, change: number): string {
-  if (!longerWhen) return '';
+/** Which way to turn it and where that is seen from; nothing where the hand of the thread is not on file. */
+function senseOf({ longerWhen, seenFrom }: ThreadedRod, turns: number): { sense?: Sense; seenFrom?: string } {
+  if (!longerWhen) return {};
   const other = longerWhen === 'clockwise' ? 'anticlockwise' : 'clockwise';
-  return `, ${change > 0 ? longerWhen : other}${seenFrom ? ` seen from ${seenFrom}` : ''}`;
-}
-
-/** "1 turn 2 flats", as hands count on a six-sided nut. */
-export function turnsAndFlats(turns: number): string {
-  let whole = Math.floor(Math.abs(turns) + 1e-9);
-  let flats = Math.round((Math.abs(turns) - whole) * FLATS * 100) / 100;
-  if (flats >= FLATS) {
-    whole += 1;
-    flats = 0;
-  }
-  const words: string[] = [];
-  if (whole > 0 || flats === 0) words.push(`${whole} turn${whole === 1 ? '' : 's'}`);
-  if (flats > 0) words.push(`${say(flats, 2)} flat${flats === 1 ? '' : 's'}`);
-  return words.join(' ');
+  return { sense: turns > 0 ? longerWhen : other, ...(seenFrom && { seenFrom }) };
 }
 
 /** A rod with a thread, or a left/right-hand sleeve (`lead` = both pitches): its links grow by turns·lead. */
@@ -68,26 +54,23 @@ export const threadedRod: AdjusterKind = {
     rod.maxSideDifference === undefined
       ? undefined
       : { value: (position as number) * rod.lead, most: rod.maxSideDifference },
-  allowed: (rod) => `turns from ${say(rod.range[0])} to ${say(rod.range[1])}`,
+  allowed: (rod) => `turns from ${plain(rod.range[0])} to ${plain(rod.range[1])}`,
   accepts: (rod, position) => within(position, rod.range[0], rod.range[1]),
   effect: (rod, position) => ({
     lengthen: Object.fromEntries(rod.links.map((link: string) => [link, (position as number) * rod.lead])),
   }),
-  instruction: (rod, from, to) => {
-    const change = (to as number) - (from as number);
-    const way = change > 0 ? 'longer' : 'shorter';
-    const mm = say(Math.abs(change) * rod.lead, 2);
-    const sense = senseOf(rod as ThreadedRod, change);
-    return `Free the lock nut, turn the rod ${turnsAndFlats(change)} ${way} (${mm} mm)${sense}; lock it again.`;
+  act: (given, from, to) => {
+    const rod = given as ThreadedRod;
+    const turns = (to as number) - (from as number);
+    return { act: 'turn-rod', turns, mm: turns * rod.lead, ...senseOf(rod, turns) };
   },
-  show: (_, position) => `${(position as number) > 0 ? '+' : ''}${say(position as number, 3)} turns`,
+  place: (_, position) => ({ as: 'turns', turns: position as number }),
   step: (rod) => {
     const [low, high] = rod.range as [number, number];
     const from = rod.reference as number;
-    const one = Math.min(1, high - low);
-    return from + one <= high
-      ? { from, to: from + one, name: `${say(one)} turn longer` }
-      : { from: from - one, to: from, name: `${say(one)} turn longer` };
+    const turns = Math.min(1, high - low);
+    const said: Step = { step: 'longer', turns };
+    return from + turns <= high ? { from, to: from + turns, said } : { from: from - turns, to: from, said };
   },
   fields: [
     { name: 'links', label: 'Lengthens which rod', ask: { as: 'link' } },
@@ -132,7 +115,7 @@ export const threadedRod: AdjusterKind = {
   sample: { adjuster: { reference: 0, lead: 1.5, stepTurns: 1 / 12, range: [-6, 6] }, from: 0, to: 1.25 },
   extension: {
     unit: 'turns',
-    takes: ['a shorter rod', 'a longer rod'],
+    takes: ['shorter-rod', 'longer-rod'],
     beyond: (rod, end) => onwards(threadedRod.positions(rod), end, Math.max(rod.stepTurns, 0.25), 6),
   },
   tolerance: { usual: 0.05, unit: 'turns' },

@@ -1,9 +1,11 @@
 import * as v from 'valibot';
 import { cos, radians, sin } from '../geometry/angle.ts';
+import type { Place, Taper } from '../said.ts';
+import { tidy } from '../units/plain.ts';
 import { numberField } from './ask.ts';
 import { base, positive, text, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { onwards, say, tidy } from './steps.ts';
+import { onwards } from './steps.ts';
 
 const NONE = 'none';
 const DEGREES = positive(10, 'degrees');
@@ -26,9 +28,9 @@ type WedgeShim = v.InferOutput<typeof schema>;
 const FORM = /^([\d.]+)@(-?[\d.]+)$/;
 
 /** Taper and angle of a position such as `0.5@90`; nothing for `none` or what is no position. */
-function parse(position: unknown): { taper: number; phi: number } | undefined {
+function parse(position: unknown): Taper | undefined {
   const match = FORM.exec(String(position));
-  return match ? { taper: Number(match[1]), phi: Number(match[2]) } : undefined;
+  return match ? { taper: Number(match[1]), at: Number(match[2]) } : undefined;
 }
 
 const positions = ({ degrees, marks }: WedgeShim): string[] => [
@@ -36,10 +38,10 @@ const positions = ({ degrees, marks }: WedgeShim): string[] => [
   ...degrees.flatMap((taper) => Array.from({ length: marks }, (_, i) => `${taper}@${tidy((i * 360) / marks)}`)),
 ];
 
-const name = (position: unknown): string => {
-  const shim = parse(position);
-  return shim ? `${say(shim.taper)}° shim at ${say(shim.phi, 1)}°` : 'no shim';
-};
+function placeOf(position: unknown): Place {
+  const disc = parse(position);
+  return { as: 'taper', ...(disc && { disc }) };
+}
 
 /**
  * A tapered disc between hub and axle: the spin axis turns against what carries it. At the angle φ camber rises by the
@@ -57,23 +59,23 @@ export const wedgeShim: AdjusterKind = {
     const fitted = parse(position);
     return (
       position === NONE ||
-      (fitted !== undefined && (shim as WedgeShim).degrees.includes(fitted.taper) && Number.isFinite(fitted.phi))
+      (fitted !== undefined && (shim as WedgeShim).degrees.includes(fitted.taper) && Number.isFinite(fitted.at))
     );
   },
   effect: (_, position) => {
     const shim = parse(position);
     if (!shim) return {};
-    const phi = radians(shim.phi);
+    const phi = radians(shim.at);
     return { spin: { camber: shim.taper * cos(phi), toe: shim.taper * sin(phi) } };
   },
-  instruction: (_, from, to) =>
-    parse(to)
-      ? `Take the hub off, ${parse(from) ? `change the ${name(from)} for` : 'fit'} the ${name(to)} (0° = thick side at the top inside, camber out; 90° = toe-in).`
-      : `Take the hub off and take the ${name(from)} out.`,
-  show: (_, position) => name(position),
+  act: (_, from, to) => {
+    const [out, fit] = [parse(from), parse(to)];
+    return { act: 'change-taper', ...(out && { from: out }), ...(fit && { to: fit }) };
+  },
+  place: (_, position) => placeOf(position),
   step: (shim) => {
-    const [none, first] = positions(shim as WedgeShim);
-    return { from: none!, to: first!, name: name(first) };
+    const [none = NONE, first = NONE] = positions(shim as WedgeShim);
+    return { from: none, to: first, said: { step: 'to', from: placeOf(none), to: placeOf(first) } };
   },
   fields: [
     { name: 'degrees', label: 'Tapers to be had', ask: { as: 'numbers', unit: 'degrees' } },
@@ -89,7 +91,7 @@ export const wedgeShim: AdjusterKind = {
   sample: { adjuster: { reference: NONE, degrees: [0.5], marks: 24 }, from: NONE, to: '0.5@45' },
   extension: {
     unit: 'degrees',
-    takes: ['', 'a shim with more taper'],
+    takes: ['more-taper', 'more-taper'],
     // Less than none is a shim turned round, which it has.
     beyond: (shim, end) =>
       end < 0

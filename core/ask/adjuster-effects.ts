@@ -5,6 +5,7 @@ import { type StepEffect, stepEffects } from '../pose/effects.ts';
 import { kindOf } from '../pose/linkage.ts';
 import { Mechanism } from '../pose/mechanism.ts';
 import { checkedCorner } from './checked-corner.ts';
+import { stepInWords } from './in-words.ts';
 
 /**
  * What one step of each adjuster does with the others at `settings`, degrees. An adjuster whose step no pose allows is
@@ -17,7 +18,7 @@ export function adjusterEffects(
   settings: Settings = {},
 ): StepEffect[] {
   const { mechanism, settings: stands } = checkedCorner(suspension, adjusters, settings);
-  return stepEffects(mechanism, 0, stands);
+  return stepEffects(mechanism, 0, stands).map((one) => stepInWords(one));
 }
 
 /**
@@ -29,10 +30,13 @@ export function axleEffects(axle: Axle): { readonly left: StepEffect[]; readonly
   const [left, right] = sidesOf(validateAxle(axle));
   if (!kindOf(left.suspension).rigidAxle) {
     return {
-      left: stepEffects(new Mechanism([left]), 0, {}),
-      right: stepEffects(new Mechanism([right]), 0, {}),
+      left: told(new Mechanism([left]), 0),
+      right: told(new Mechanism([right]), 0),
     };
   }
   const model = new Mechanism([left, right], 'axle.suspension');
-  return { left: stepEffects(model, 0, {}), right: stepEffects(model, 1, {}) };
+  return { left: told(model, 0), right: told(model, 1) };
 }
+
+const told = (model: Mechanism, side: number): StepEffect[] =>
+  stepEffects(model, side, {}).map((one) => stepInWords(one));

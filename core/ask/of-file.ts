@@ -4,14 +4,14 @@
  */
 import type { CarFile, CarSettings, Corner, Plan } from '../contract.ts';
 import { choicesOf, type PlanChoice } from '../plan/choices.ts';
-import { leastExtensions, type Stuck } from '../plan/extension/least-extension.ts';
-import { planOf } from '../plan/plan.ts';
 import type { Reach } from '../plan/reach/reach.ts';
+import { planned } from './plan-moves.ts';
 import { type PlanRequestOptions, planRequest } from './plan-request.ts';
 import { reachIn } from './reach-of.ts';
+import { freed, type Stuck } from './what-would-free.ts';
 
 /** As `planMoves`. @throws InputError naming the field, the value and what is allowed */
-export const planOfFile = (file: CarFile, options?: PlanRequestOptions): Plan => planOf(planRequest(file, options));
+export const planOfFile = (file: CarFile, options?: PlanRequestOptions): Plan => planned(planRequest(file, options));
 
 /** As `planChoices`. @throws InputError naming the field, the value and what is allowed */
 export const choicesOfFile = (file: CarFile, options?: PlanRequestOptions): PlanChoice[] =>
@@ -19,7 +19,7 @@ export const choicesOfFile = (file: CarFile, options?: PlanRequestOptions): Plan
 
 /** As `whatWouldFree`. @throws InputError naming the field, the value and what is allowed */
 export const whatWouldFreeOfFile = (file: CarFile, options?: PlanRequestOptions): Stuck[] =>
-  leastExtensions(planRequest(file, options));
+  freed(planRequest(file, options));
 
 /** As `reachOf`. @throws InputError naming the field, the value and what is allowed */
 export const reachOfFile = (

@@ -2,6 +2,7 @@ import { validatePlanRequest } from '../check/request.ts';
 import type { Plan, PlanRequest } from '../contract.ts';
 import { choicesOf, type PlanChoice } from '../plan/choices.ts';
 import { planOf } from '../plan/plan.ts';
+import { planInWords } from './in-words.ts';
 
 /**
  * The moves that bring the car into its windows: the global optimum over every position of every adjuster.
@@ -16,7 +17,7 @@ import { planOf } from '../plan/plan.ts';
  * @throws InputError naming the field, the value and what is allowed
  */
 export function planMoves(given: PlanRequest): Plan {
-  return planOf(validatePlanRequest(given));
+  return planned(validatePlanRequest(given));
 }
 
 /**
@@ -28,3 +29,6 @@ export function planMoves(given: PlanRequest): Plan {
 export function planChoices(given: PlanRequest): PlanChoice[] {
   return choicesOf(validatePlanRequest(given));
 }
+
+/** The plan of a request that is checked already, in its language. */
+export const planned = (request: PlanRequest): Plan => planInWords(planOf(request), request.language);

@@ -8,9 +8,10 @@ import { withHalves } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { validateCarFile } from '../records/car-file.ts';
 import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
+import { readingInWords } from './in-words.ts';
 
 /** What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit. */
-export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gauge' | 'locked' | 'drawer'>;
+export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gauge' | 'locked' | 'drawer' | 'language'>;
 
 /**
  * What to plan for a car file: the last round that holds of the last visit, its settings moved on by what was done after
@@ -49,7 +50,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
 export function expectationOfFile(file: CarFile): Reading {
   const checked = validateCarFile(file);
   const { round, from, settings } = lastRound(checked);
-  return expected(checked.car, round.reading, from, settings);
+  return readingInWords(expected(checked.car, round.reading, from, settings));
 }
 
 interface LastRound {

@@ -5,6 +5,7 @@ import type { Car, CarSettings, Reading } from '../contract.ts';
 import { expected } from '../plan/as-measured.ts';
 import { predictWith } from '../plan/predict.ts';
 import { compileCar } from '../pose/car-model.ts';
+import { readingInWords } from './in-words.ts';
 
 /**
  * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
@@ -16,7 +17,7 @@ import { compileCar } from '../pose/car-model.ts';
  */
 export function predictReading(car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading {
   const { car: checked, reading: read, from: stood, to: goes } = checkedChange(car, reading, from, to);
-  return predictWith(compileCar(checked), read, stood, goes);
+  return readingInWords(predictWith(compileCar(checked), read, stood, goes));
 }
 
 /**
@@ -26,7 +27,7 @@ export function predictReading(car: Car, reading: Reading, from: CarSettings, to
  */
 export function expectReading(car: Car, reading: Reading, from: CarSettings, to: CarSettings): Reading {
   const { car: checked, reading: read, from: stood, to: goes } = checkedChange(car, reading, from, to);
-  return expected(checked, read, stood, goes);
+  return readingInWords(expected(checked, read, stood, goes));
 }
 
 function checkedChange(car: Car, reading: Reading, from: CarSettings, to: CarSettings) {

@@ -9,6 +9,7 @@ import { InputError } from '../input-error.ts';
 import { Mechanism } from '../pose/mechanism.ts';
 import { axleAngles } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
+import { noPoseInWords } from './in-words.ts';
 
 /** A rigid axle on links at given positions of both sides. */
 export interface AxlePose {
@@ -54,7 +55,7 @@ export function solveAxle(
     validateSettings(left, sides[0].adjusters, 'settings.left'),
     validateSettings(right, sides[1].adjusters, 'settings.right'),
   ]);
-  if (!pose.reachable) return pose;
+  if (!pose.reachable) return noPoseInWords(pose);
   const [onLeft, onRight] = pose.corners as readonly [CornerPose, CornerPose];
   return {
     reachable: true,

@@ -4,6 +4,7 @@ import { check } from '../check/refuse.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '../contract.ts';
 import type { PoseOptions } from '../pose/mechanism.ts';
 import { checkedCorner } from './checked-corner.ts';
+import { noPoseInWords } from './in-words.ts';
 
 const options = v.looseObject(
   { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },
@@ -26,5 +27,6 @@ export function solveCorner(
   given: PoseOptions = {},
 ): CornerPose | Unreachable {
   const { model, settings: at } = checkedCorner(suspension, adjusters, settings);
-  return model.pose(at, check(options, given, 'options'));
+  const pose = model.pose(at, check(options, given, 'options'));
+  return pose.reachable ? pose : noPoseInWords(pose);
 }

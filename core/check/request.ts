@@ -5,6 +5,7 @@ import { adjustersOf } from '../adjuster/of-corner.ts';
 import type { Car, PlanRequest } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { millionths } from '../units/shim-drawer.ts';
+import { languages } from '../words/catalogue.ts';
 import { ids, validateCarSettings } from './adjusters.ts';
 import { validateCar } from './car.ts';
 import { object, open } from './object.ts';
@@ -30,6 +31,7 @@ const OPTIONS = {
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
   drawer: v.optional(schema.drawer),
+  language: v.optional(v.picklist(Object.keys(languages), `one of ${Object.keys(languages).join(', ')}`)),
 };
 type Options = Pick<PlanRequest, keyof typeof OPTIONS>;
 const ASKED = open(OPTIONS, 'an object, { style?, locked?, … }');
@@ -62,7 +64,7 @@ export function validateRequestOptions(value: unknown, car: Car): Options {
 }
 
 /** The options that were given, as far as they fit the car. @throws InputError */
-function forCar({ locked, style, maxEffort, gauge, drawer }: v.InferOutput<typeof ASKED>, car: Car): Options {
+function forCar({ locked, style, maxEffort, gauge, drawer, language }: v.InferOutput<typeof ASKED>, car: Car): Options {
   for (const [i, { corner, adjuster }] of (locked ?? []).entries()) {
     const own = adjustersOf(car, corner);
     if (!own.some((one) => one.id === adjuster)) throw new InputError(`locked[${i}].adjuster`, adjuster, ids(own));
@@ -77,5 +79,6 @@ function forCar({ locked, style, maxEffort, gauge, drawer }: v.InferOutput<typeo
     ...(maxEffort === undefined ? {} : { maxEffort }),
     ...(gauge ? { gauge } : {}),
     ...(drawer ? { drawer } : {}),
+    ...(language ? { language } : {}),
   };
 }

@@ -1,5 +1,5 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import type { CarSettings, Move, Plan, PlanRequest } from '../contract.ts';
+import type { BareMove, BarePlan, CarSettings, PlanRequest } from '../contract.ts';
 import { axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import { notesOf } from './answer/notes.ts';
@@ -12,7 +12,7 @@ import { type Drawer, shimsOf } from './shims/drawer.ts';
 import { shimNotes } from './shims/shim-notes.ts';
 
 /** The plan of a validated request. */
-export function planOf(request: PlanRequest): Plan {
+export function planOf(request: PlanRequest): BarePlan {
   const problem = problemOf(request);
   const choices = new Choices(problem);
   const { style = 'closest', maxEffort } = problem.request;
@@ -22,7 +22,7 @@ export function planOf(request: PlanRequest): Plan {
   return planTo(problem, positions, choices);
 }
 
-function planTo(problem: Problem, positions: Positions, choices: Choices): Plan {
+function planTo(problem: Problem, positions: Positions, choices: Choices): BarePlan {
   const judged = evaluate(problem, positions);
   const moves = inOrder(problem, positions, choices.drawer);
   const { predicted, deviation, inWindow, chance, distance } = judged;
@@ -31,7 +31,7 @@ function planTo(problem: Problem, positions: Positions, choices: Choices): Plan 
     effort: workOf(problem, positions),
     optimum: { proven: true, combinations: choices.combinations },
     shortfall: shortfallOf(problem, judged, positions),
-    notes: [...shimNotes(problem, choices, moves, inWindow), ...notesOf(problem, moves, positions)],
+    noted: [...shimNotes(problem, choices, moves, inWindow), ...notesOf(problem, moves, positions)],
     unmeasured: problem.unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }
@@ -40,7 +40,7 @@ function planTo(problem: Problem, positions: Positions, choices: Choices): Plan 
 export const workOf = (problem: Problem, positions: Positions): number =>
   movedTo(problem, positions).reduce((sum, { adjuster }) => sum + minutesOf(adjuster), 0);
 
-function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): Move[] {
+function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareMove[] {
   const { request, model, now } = problem;
   const steps = movedTo(problem, positions)
     .map((step) => {
@@ -56,7 +56,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): Move[
     const shims = pack && shimsOf(stacks?.get(pack) ?? new Map());
     return {
       ...{ corner, adjuster: adjuster.id, from, to, ...(shims && { shims }) },
-      instruction: kindOfAdjuster(adjuster).instruction(adjuster, from, to, corner, shims),
+      act: kindOfAdjuster(adjuster).act(adjuster, from, to, corner, shims),
       expectAfter: predictWith(model, request.reading, now, stands),
     };
   });

@@ -5,12 +5,14 @@ import {
   type CarSettings,
   type Corner,
   type CornerPose,
+  type NoPose,
   type Reading,
   type WheelReading,
 } from '../contract.ts';
 import { axleOf } from '../corners.ts';
 import type { CarModel } from '../pose/car-model.ts';
 import { thrustOf } from '../reading/axle-angles.ts';
+import type { StandsAt } from '../said.ts';
 
 /**
  * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
@@ -19,7 +21,7 @@ import { thrustOf } from '../reading/axle-angles.ts';
  */
 export function predictWith(model: CarModel, reading: Reading, from: CarSettings, to: CarSettings): Reading {
   const wheels: Partial<Record<Corner, WheelReading>> = {};
-  const unreachable: { corner: Corner; message: string }[] = [];
+  const unreachable: { corner: Corner; at: readonly StandsAt[] }[] = [];
   const toeChange: Partial<Record<Corner, number>> = {};
   const thrustLine = reading.toeReference === 'thrust-line';
   for (const assembly of model) {
@@ -37,8 +39,8 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
         toeChange[corner] = is.toe - was.toe;
         if (measured) wheels[corner] = shifted(measured, was, is);
       } else {
-        const failed = before.reachable ? after : before;
-        unreachable.push({ corner, message: `${corner}: ${failed.reachable ? '' : failed.message}` });
+        const failed = (before.reachable ? after : before) as NoPose;
+        unreachable.push({ corner, at: failed.at });
       }
     });
   }

@@ -102,6 +102,9 @@ export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKind
 export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster }: AdjusterRef): Adjuster =>
   adjustersOf(car, corner).find(({ id }) => id === adjuster)!;
 
+export const nameOf = (request: Pick<PlanRequest, 'car'>, ref: AdjusterRef): string =>
+  adjusterOf(request, ref).name ?? ref.adjuster;
+
 export const settingsOf = ({ corners }: Assembly, positions: Positions): Settings[] =>
   corners.map((corner) => positions[corner]);
 

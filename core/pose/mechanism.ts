@@ -5,7 +5,7 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind, Effect } from '../adjuster/kind.ts';
 import type { Side } from '../adjuster/of-corner.ts';
-import type { Adjuster, CornerPose, Position, Settings, Suspension, Unreachable, Vec3, Verdict } from '../contract.ts';
+import type { Adjuster, CornerPose, NoPose, Position, Settings, Suspension, Vec3, Verdict } from '../contract.ts';
 import { asin, degrees } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
 import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
@@ -66,7 +66,7 @@ export interface BodyPose {
 /** One corner of an assembly while the others stay where they are. */
 export interface CornerModel {
   readonly kind: SuspensionKind;
-  readonly pose: (settings: Settings, options?: PoseOptions) => CornerPose | Unreachable;
+  readonly pose: (settings: Settings, options?: PoseOptions) => CornerPose | NoPose;
 }
 
 export class Mechanism {
@@ -224,16 +224,15 @@ export class Mechanism {
   }
 
   /** The whole pose at these positions, side by side, or that there is none. */
-  pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): MechanismPose | Unreachable {
+  pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): MechanismPose | NoPose {
     const { solver, wheels } = this.linkage;
     const params = this.parameters(settings, options);
     const out = new Float64Array(ANGLES_A_WHEEL * wheels.length);
     const converged = this.angles(params, out);
     const verdict = solver?.verdict(converged) ?? FIXED;
     if (!converged) {
-      const where = settings.flatMap((own) => Object.entries(own).map(([id, position]) => `${id} at ${position}`));
-      const message = `No position of the wheel satisfies the links${where.length ? ` with ${where.join(', ')}` : ''}: an arm cannot reach.`;
-      return { reachable: false, message, verdict };
+      const at = settings.flatMap((own) => Object.entries(own).map(([adjuster, position]) => ({ adjuster, position })));
+      return { reachable: false, at, verdict };
     }
     const corners = wheels.map((wheel, w) => {
       const angles = out.subarray(ANGLES_A_WHEEL * w, ANGLES_A_WHEEL * (w + 1));

@@ -1,7 +1,8 @@
 import { type AxleName, CORNERS, type Corner, type Reading, type Spec } from '../contract.ts';
 import { AXLES } from '../corners.ts';
+import type { Hint } from '../said.ts';
 import { type AxleAngles, angleOf, axleAngles, includedAngle } from './axle-angles.ts';
-import { type Hint, hints } from './diagnosis.ts';
+import { hints } from './diagnosis.ts';
 import { type AimedWindow, EDGE_NOISE, outside, specTerms } from './spec-terms.ts';
 
 /** `edge` is in the window, but within a tenth of the window's width of a limit. */
@@ -36,10 +37,7 @@ export interface AssessOptions {
 
 const EDGE = 0.1;
 
-/**
- * How a reading stands against a spec, and what its pattern points to.
- * @throws InputError when a window of the spec is not one.
- */
+/** How a reading stands against a spec, and what its pattern points to. Takes validated input. */
 export function assess(reading: Reading, spec: Spec, { kinds = {} }: AssessOptions = {}): Assessment {
   const angles = specTerms(spec).map(({ where, angle, window }) => {
     const value = angleOf(reading, where, angle);

@@ -1,62 +1,28 @@
 /**
  * What camber, SAI and their sum point to. The included angle belongs to the knuckle; camber and SAI that are wrong by
- * equal and opposite amounts leave it right, and mean that a pivot has moved. The table below is trade practice, from
- * memory: it has no published source, and says where to look, not what to replace.
+ * equal and opposite amounts leave it right, and mean that a pivot has moved. Which part it is hangs on the suspension:
+ * each kind has its own patterns.
  */
 import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
 import { AXLES } from '../corners.ts';
+import type { Hint, Level } from '../said.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { type BendPattern, KNUCKLE } from '../suspension/kind.ts';
 import { includedAngle } from './axle-angles.ts';
-
-export interface Hint {
-  readonly where: Corner | AxleName;
-  readonly kind: 'pattern' | 'setback';
-  readonly text: string;
-}
 
 /** Side-to-side difference, degrees, from which it means something. Trade practice, no source. */
 const NOTICEABLE = 0.75;
 const CASTER_DIFFERENCE = 1;
 
-type Level = 'low' | 'ok' | 'high';
-interface Pattern {
-  readonly sai: Level;
-  readonly camber: Level;
-  readonly included: Level;
-}
-interface Row extends Partial<Pattern> {
-  readonly look: string;
-}
+/** Of a kind that says nothing of its own. */
+const ANY: readonly BendPattern[] = [
+  { sai: 'low', camber: 'high', included: 'ok', look: 'moved-pivot' },
+  { sai: 'high', camber: 'low', included: 'ok', look: 'moved-pivot' },
+  ...KNUCKLE,
+];
 
-const KNUCKLE: readonly Row[] = [
-  { included: 'low', look: 'the knuckle or spindle' },
-  { included: 'high', look: 'the knuckle or spindle' },
-];
-const PIVOT: readonly Row[] = [
-  { sai: 'low', camber: 'high', included: 'ok', look: 'a pivot that has moved: an arm or the crossmember' },
-  { sai: 'high', camber: 'low', included: 'ok', look: 'a pivot that has moved: an arm or the crossmember' },
-];
-/** First row that fits. */
-const TABLE: Readonly<Record<string, readonly Row[]>> = {
-  'double-wishbone': [
-    { sai: 'low', camber: 'high', included: 'ok', look: 'the lower arm' },
-    { sai: 'high', camber: 'low', included: 'ok', look: 'the upper arm' },
-    ...KNUCKLE,
-  ],
-  strut: [
-    { sai: 'high', camber: 'high', included: 'high', look: 'the tower, in at the top, and the knuckle or strut' },
-    { sai: 'low', camber: 'high', included: 'ok', look: 'the lower arm, or the tower, out at the top' },
-    { sai: 'high', camber: 'low', included: 'ok', look: 'the tower, in at the top' },
-    { included: 'low', look: 'the knuckle or strut' },
-    { included: 'high', look: 'the knuckle or strut' },
-  ],
-  'beam-front': [
-    { included: 'low', look: 'the spindle' },
-    { included: 'high', look: 'the spindle' },
-    { sai: 'low', camber: 'high', included: 'ok', look: 'the axle beam' },
-    { sai: 'high', camber: 'low', included: 'ok', look: 'the axle beam' },
-  ],
-};
-const NEUTRAL: readonly Row[] = [...PIVOT, ...KNUCKLE];
+/** How one side stands to the other. */
+type Found = Required<Omit<BendPattern, 'look'>>;
 
 interface Judged {
   readonly where: Corner | AxleName;
@@ -95,30 +61,27 @@ function pattern(
   if (own === undefined || other === undefined) return [];
   if (!suspect) {
     if (level(own - other) === 'ok') return [];
-    const text = `Included angles differ by ${Math.abs(own - other).toFixed(2)}°: compare the two knuckles.`;
-    return [{ where: axle, kind: 'pattern', text }];
+    return [{ where: axle, kind: 'included', difference: Math.abs(own - other) }];
   }
-  const found: Pattern = {
+  const found: Found = {
     sai: level(a.sai! - b.sai!),
     camber: level(a.camber! - b.camber!),
     included: level(own - other),
   };
-  const row = (TABLE[kind] ?? NEUTRAL).find(fits(found));
+  const row = (suspensionKinds[kind]?.patterns ?? ANY).find(fits(found));
   if (!row) return [];
-  const text = `SAI ${found.sai}, camber ${found.camber}, included angle ${found.included} against the other side: look at ${row.look}.`;
-  return [{ where: suspect, kind: 'pattern', text }];
+  return [{ where: suspect, kind: 'pattern', ...found, look: row.look }];
 }
 
 const level = (difference: number): Level =>
   difference > NOTICEABLE ? 'high' : difference < -NOTICEABLE ? 'low' : 'ok';
 
-const fits = (found: Pattern) => (row: Row) =>
+const fits = (found: Found) => (row: BendPattern) =>
   (['sai', 'camber', 'included'] as const).every((angle) => row[angle] === undefined || row[angle] === found[angle]);
 
 function setback(axle: AxleName, left: WheelReading = {}, right: WheelReading = {}): Hint[] {
   if (left.caster === undefined || right.caster === undefined) return [];
   const difference = Math.abs(left.caster - right.caster);
   if (difference <= CASTER_DIFFERENCE) return [];
-  const text = `Caster differs by ${difference.toFixed(2)}° side to side: check for setback, a wheel moved back.`;
-  return [{ where: axle, kind: 'setback', text }];
+  return [{ where: axle, kind: 'setback', difference }];
 }

@@ -11,4 +11,10 @@ export const beamFront: SuspensionKind = {
   height: false,
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
+  patterns: [
+    { included: 'low', look: 'spindle' },
+    { included: 'high', look: 'spindle' },
+    { sai: 'low', camber: 'high', included: 'ok', look: 'axle-beam' },
+    { sai: 'high', camber: 'low', included: 'ok', look: 'axle-beam' },
+  ],
 };

@@ -1,4 +1,4 @@
-import type { SuspensionKind } from './kind.ts';
+import { KNUCKLE, type SuspensionKind } from './kind.ts';
 import { doubleWishboneTape } from './tape/double-wishbone.tape.ts';
 
 /** Two triangular arms, each held as two lengths that meet at its ball joint, and a tie rod or toe link. */
@@ -26,5 +26,10 @@ export const doubleWishbone: SuspensionKind = {
   height: true,
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
+  patterns: [
+    { sai: 'low', camber: 'high', included: 'ok', look: 'lower-arm' },
+    { sai: 'high', camber: 'low', included: 'ok', look: 'upper-arm' },
+    ...KNUCKLE,
+  ],
   tape: doubleWishboneTape,
 };

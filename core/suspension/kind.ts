@@ -2,6 +2,7 @@
  * What a suspension kind says about itself: its points and what holds them together. It is data; the constraint rows
  * are written from it in one place (core/pose/linkage.ts) and one solver serves every kind.
  */
+import type { Level, Suspect } from '../said.ts';
 import type { TapeLayout } from './tape/tape.ts';
 
 export interface SuspensionKind {
@@ -28,9 +29,28 @@ export interface SuspensionKind {
   readonly steeringAxis?: readonly [string, string];
   /** The body point that the steering rack moves. */
   readonly rack?: string;
+  /**
+   * What to look at where camber, SAI and included angle of one side stand so against the other: the first row that fits.
+   * Absent: what holds for any. Trade practice, from memory: it says where to look, not what to replace.
+   */
+  readonly patterns?: readonly BendPattern[];
   /** The dimensions that a tape can take, and how the points are built from them. */
   readonly tape?: TapeLayout;
 }
+
+/** Levels that are absent may be any. */
+export interface BendPattern {
+  readonly sai?: Level;
+  readonly camber?: Level;
+  readonly included?: Level;
+  readonly look: Suspect;
+}
+
+/** The knuckle keeps the included angle, whatever carries it. */
+export const KNUCKLE: readonly BendPattern[] = [
+  { included: 'low', look: 'knuckle-or-spindle' },
+  { included: 'high', look: 'knuckle-or-spindle' },
+];
 
 /** Points by name, as a suspension has them; absent where a kind is asked what it may have. */
 type Points = Readonly<Record<string, unknown>> | undefined;

@@ -19,5 +19,12 @@ export const strut: SuspensionKind = {
   height: true,
   steeringAxis: ['lowerBall', 'strutTop'],
   rack: 'tieInner',
+  patterns: [
+    { sai: 'high', camber: 'high', included: 'high', look: 'tower-and-knuckle-or-strut' },
+    { sai: 'low', camber: 'high', included: 'ok', look: 'lower-arm-or-tower-out' },
+    { sai: 'high', camber: 'low', included: 'ok', look: 'tower-in' },
+    { included: 'low', look: 'knuckle-or-strut' },
+    { included: 'high', look: 'knuckle-or-strut' },
+  ],
   tape: strutTape,
 };

@@ -43,6 +43,7 @@ describe('the rules', () => {
     expect(refused('core/pose/x.ts', `import { render } from 'preact';`)).toHaveLength(1);
     expect(refused('core/pose/x.ts', `import type { A } from '../../app/store/index.ts';`)).toHaveLength(1);
     expect(refused('core/pose/x.ts', `import type { A } from '../plan/problem.ts';`)).toHaveLength(1);
+    expect(refused('core/plan/x.ts', `import { en } from '../words/en/index.ts';`)).toHaveLength(1);
     expect(refused('core/plan/x.ts', `import { check } from '../ask/plan-moves.ts';`)).toHaveLength(1);
     expect(refused('core/plan/x.ts', `import * as v from 'valibot';`)).toHaveLength(1);
     expect(refused('core/records/x.ts', `import { solve } from '../pose/solver.ts';`)).toHaveLength(1);

@@ -18,12 +18,13 @@ export interface Room {
 const VIEW = ['preact', '@preact/signals'];
 
 /** What every room of core is said in. */
-const BASE = ['core/contract.ts', 'core/corners.ts', 'core/input-error.ts'];
+const BASE = ['core/contract.ts', 'core/corners.ts', 'core/said.ts', 'core/input-error.ts'];
 
 /** The rooms of core in the order in which they build on one another: each may know those before it, none after it. */
 const FLOORS: readonly (readonly [name: string, ...packages: string[]])[] = [
   ['geometry'],
   ['units', 'decimal.js'],
+  ['words'],
   ['suspension'],
   ['starters'],
   ['adjuster', 'valibot'],
@@ -32,12 +33,19 @@ const FLOORS: readonly (readonly [name: string, ...packages: string[]])[] = [
   ['reading'],
   ['pose'],
   ['plan'],
-  ['words'],
   ['ask', 'valibot'],
 ];
+/** Those that know which languages there are. All others return what is to be said as data. */
+const SPEAK = ['words', 'check', 'ask'];
+
 const CORE_ROOMS: readonly Room[] = FLOORS.map(([name, ...packages], floor) => ({
   folder: `core/${name}`,
-  may: [...BASE, ...FLOORS.slice(0, floor).map(([below]) => `core/${below}`)],
+  may: [
+    ...BASE,
+    ...FLOORS.slice(0, floor).flatMap(([below]) =>
+      below === 'words' && !SPEAK.includes(name) ? [] : [`core/${below}`],
+    ),
+  ],
   packages,
 }));
 
@@ -51,9 +59,10 @@ const ANSWERS = ['core/index.ts', 'core/pose', 'core/plan', 'core/ask'];
 
 export const ROOMS: readonly Room[] = [
   ...CORE_ROOMS,
-  { folder: 'core/contract.ts', may: [], packages: [] },
+  { folder: 'core/corners.ts', may: [], packages: [] },
+  { folder: 'core/said.ts', may: ['core/corners.ts'], packages: [] },
+  { folder: 'core/contract.ts', may: ['core/corners.ts', 'core/said.ts'], packages: [] },
   { folder: 'core/input-error.ts', may: [], packages: [] },
-  { folder: 'core/corners.ts', may: ['core/contract.ts'], packages: [] },
   { folder: 'core/index.ts', may: ['core'], packages: [] },
   { folder: 'service-worker', may: ['app/offline/messages.ts'], packages: ['workbox-precaching', 'workbox-routing'] },
   { folder: 'app/store', may: PAGE, packages: ['idb', '@preact/signals'] },

@@ -3,6 +3,7 @@
  * where the adjusters stand, moves, done, re-measured as predicted, as left. The cars are made from core's catalogues
  * and the tests' samples, so that a new kind joins by itself, and fails here until it has a sample.
  */
+
 import type { Page } from '@playwright/test';
 import {
   type Adjuster,
@@ -23,6 +24,7 @@ import {
   suspensionKinds,
   type WheelReading,
 } from '../../core/index.ts';
+import { wordsOf } from '../../core/words/catalogue.ts';
 import { oneOf, type Random, randomSuspension, stream } from '../tools/random-cars.ts';
 import { FITTING, sampleAdjuster } from '../tools/samples.ts';
 import { expect, openApp, test } from './harness.ts';
@@ -116,8 +118,10 @@ async function typeReading(page: Page, car: Car, reading: Reading): Promise<void
 
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
 
-const shown = (adjuster: Adjuster, position: Position): string =>
-  adjusterKinds[adjuster.kind]?.show(adjuster, position) ?? 'no such kind';
+function shown(adjuster: Adjuster, position: Position): string {
+  const place = adjusterKinds[adjuster.kind]?.place(adjuster, position);
+  return place ? wordsOf().place(place) : 'no such kind';
+}
 
 /** "Set to…" offers the move's own position first, a number or a label, and one step goes elsewhere. */
 async function setsTo(page: Page, adjusters: readonly Adjuster[], move: Move | undefined): Promise<void> {

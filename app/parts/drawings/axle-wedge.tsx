@@ -1,5 +1,5 @@
-import { say } from '../../../core/adjuster/steps.ts';
 import { isLeft } from '../../../core/corners.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, TurnArrow } from './picture.tsx';
 
@@ -73,7 +73,7 @@ function Spring() {
   );
 }
 
-const name = (degrees: number): string => (degrees === 0 ? 'none' : `${say(degrees)}°`);
+const name = (degrees: number): string => (degrees === 0 ? 'none' : `${plain(degrees)}°`);
 
 function words(props: PictureProps) {
   const [from, to] = [Number(props.from), Number(props.to)];

@@ -1,5 +1,5 @@
-import { say } from '../../../core/adjuster/steps.ts';
 import { isLeft } from '../../../core/corners.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame, signed, TurnArrow } from './picture.tsx';
 
@@ -96,7 +96,8 @@ function words(props: PictureProps) {
   return {
     from: degrees(props.from),
     to: degrees(props.to),
-    note: props.from === props.to ? 'stays as it is' : `top ${say(Math.abs(change), 2)}° ${change > 0 ? 'out' : 'in'}`,
+    note:
+      props.from === props.to ? 'stays as it is' : `top ${plain(Math.abs(change), 2)}° ${change > 0 ? 'out' : 'in'}`,
   };
 }
 

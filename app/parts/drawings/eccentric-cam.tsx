@@ -1,5 +1,5 @@
-import { say } from '../../../core/adjuster/steps.ts';
 import type { Adjuster } from '../../../core/contract.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame, TurnArrow } from './picture.tsx';
 
@@ -9,7 +9,7 @@ const MOST_TICKS = 72;
 
 const marksOf = (adjuster: Adjuster, angle: number): number => (angle * adjuster.marks) / 360;
 
-const signed = (marks: number): string => `${marks > 0 ? '+' : ''}${say(marks, 1)}`;
+const signed = (marks: number): string => `${marks > 0 ? '+' : ''}${plain(marks, 1)}`;
 
 /** +1 where a growing angle turns clockwise to one who looks at the bolt's head: a right corner mirrors a left one. */
 function senseOf({ adjuster, corner }: PictureProps): 1 | -1 {
@@ -88,7 +88,7 @@ const hexagon = (radius: number): string =>
 function words(props: PictureProps) {
   const { adjuster } = props;
   const change = Number(props.to) - Number(props.from);
-  const count = say(Math.abs(marksOf(adjuster, change)), 1);
+  const count = plain(Math.abs(marksOf(adjuster, change)), 1);
   const way = adjuster.turns
     ? `${change * senseOf(props) > 0 ? 'clockwise' : 'anticlockwise'}, seen from the bolt head`
     : `towards ${change > 0 ? '+' : '−'}`;

@@ -1,5 +1,5 @@
-import { say } from '../../../core/adjuster/steps.ts';
 import type { Adjuster } from '../../../core/contract.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, StraightArrow } from './picture.tsx';
 
@@ -117,7 +117,7 @@ function Steps(props: PictureProps) {
   const at = (hop: number) => (way < 0 ? WIDTH - first - hop * size : first + hop * size);
   const { note } = words(props);
   return (
-    <Frame width={WIDTH} height={108} title={`Steps, from ${say(from)} to ${say(to)}: ${note}`}>
+    <Frame width={WIDTH} height={108} title={`Steps, from ${plain(from)} to ${plain(to)}: ${note}`}>
       <path class="picture-line" d={`M14 74H${WIDTH - 14}`} />
       {Array.from({ length: hops + 1 }, (_, i) => (
         <path key={i} class="picture-line" d={`M${at(i)} 66v16`} />
@@ -131,7 +131,7 @@ function Steps(props: PictureProps) {
               <path d={`M${a} 60Q${(a + b) / 2} ${60 - rise} ${b - way * 5} ${52}`} />
               <path class="picture-head" d={`M${b} 64l${-12 * way}-6l${9 * way}-8z`} />
               <text class="rod-count" x={(a + b) / 2} y={54 - rise / 2 - 6} text-anchor="middle">
-                {single ? `${say(count)} steps` : i + 1}
+                {single ? `${plain(count)} steps` : i + 1}
               </text>
             </g>
           );
@@ -139,11 +139,11 @@ function Steps(props: PictureProps) {
       <circle class="cam-ring" cx={at(0)} cy="74" r="8" />
       {way !== 0 && <circle class="picture-head" cx={at(hops)} cy="74" r="7" />}
       <text class="picture-small" x={at(0)} y="102" text-anchor="middle">
-        {say(from)}
+        {plain(from)}
       </text>
       {way !== 0 && (
         <text class="cam-to" font-size="17" x={at(hops)} y="102" text-anchor="middle">
-          {say(to)}
+          {plain(to)}
         </text>
       )}
     </Frame>
@@ -158,10 +158,10 @@ function words({ adjuster, from, to }: PictureProps) {
       note: String(from) === String(to) ? 'stays as it is' : 'row of the chart',
     };
   const change = Number(to) - Number(from);
-  const count = `${say(Math.abs(change))} step${Math.abs(change) === 1 ? '' : 's'}`;
+  const count = `${plain(Math.abs(change))} step${Math.abs(change) === 1 ? '' : 's'}`;
   return {
-    from: say(Number(from)),
-    to: say(Number(to)),
+    from: plain(Number(from)),
+    to: plain(Number(to)),
     note: change === 0 ? 'stays as it is' : `${count} ${change > 0 ? 'up' : 'down'}`,
   };
 }

@@ -1,5 +1,5 @@
-import { say } from '../../../core/adjuster/steps.ts';
 import { isLeft } from '../../../core/corners.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, TurnArrow } from './picture.tsx';
 
@@ -79,9 +79,9 @@ function Says({ x, y, lines }: { x: number; y: number; lines: readonly string[] 
 function words({ from, to }: PictureProps) {
   const change = shortWay(Number(from), Number(to));
   return {
-    from: `${say(Number(from), 1)}°`,
-    to: `${say(Number(to), 1)}°`,
-    note: change === 0 ? 'stays as it is' : `turned by ${say(Math.abs(change), 1)}°`,
+    from: `${plain(Number(from), 1)}°`,
+    to: `${plain(Number(to), 1)}°`,
+    note: change === 0 ? 'stays as it is' : `turned by ${plain(Math.abs(change), 1)}°`,
   };
 }
 

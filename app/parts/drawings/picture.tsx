@@ -1,6 +1,6 @@
 import type { ComponentChildren, FunctionComponent } from 'preact';
-import { say } from '../../../core/adjuster/steps.ts';
 import type { Adjuster, Corner, Position } from '../../../core/contract.ts';
+import { plain } from '../../../core/units/plain.ts';
 
 /** Shims of one thickness, mm. */
 export interface ShimCount {
@@ -63,7 +63,7 @@ export function around(angle: number, radius: number): readonly [x: number, y: n
 }
 
 /** A number with its sign, as scales are marked. */
-export const signed = (x: number, decimals = 3): string => `${x > 0 ? '+' : ''}${say(x, decimals)}`;
+export const signed = (x: number, decimals = 3): string => `${x > 0 ? '+' : ''}${plain(x, decimals)}`;
 
 /** The car's left side: a right corner mirrors it. */
 

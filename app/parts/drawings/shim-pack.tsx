@@ -1,4 +1,4 @@
-import { say } from '../../../core/adjuster/steps.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps, ShimCount } from './picture.tsx';
 import { Frame } from './picture.tsx';
 
@@ -30,14 +30,14 @@ export function compareStacks(from: readonly ShimCount[], to: readonly ShimCount
 }
 
 /** The pack as far as its thickness tells: what stays as one block, what changes as another. */
-function plain(from: number, to: number): Shim[] {
+function bare(from: number, to: number): Shim[] {
   const kept: Shim = { size: Math.min(from, to), fate: 'kept' };
   const change: Shim = { size: Math.abs(to - from), fate: to > from ? 'added' : 'out' };
   return [kept, change].filter(({ size }) => size > 0);
 }
 
 const shimsOf = ({ from, to, stackFrom, stackTo }: PictureProps): Shim[] =>
-  stackFrom && stackTo ? compareStacks(stackFrom, stackTo) : plain(Number(from), Number(to));
+  stackFrom && stackTo ? compareStacks(stackFrom, stackTo) : bare(Number(from), Number(to));
 
 /** The pack seen from the side, between bracket and arm: kept in ink, out dashed and lifted, in lowered from above. */
 function Picture(props: PictureProps) {
@@ -67,7 +67,7 @@ function Picture(props: PictureProps) {
 
 function Plate({ shim: { size, fate }, x, width }: { shim: Shim; x: number; width: number }) {
   const middle = x + width / 2;
-  const figure = say(size);
+  const figure = plain(size);
   const upright = width > 6 + figure.length * 9;
   return (
     <g class={`shim shim-${fate}`} transform={`translate(0 ${fate === 'out' ? -LIFT : 0})`}>
@@ -96,17 +96,17 @@ function Plate({ shim: { size, fate }, x, width }: { shim: Shim; x: number; widt
 /** "2 × 1.5 and 1 × 3" of the shims that share a fate. */
 function list(shims: readonly Shim[], fate: Fate): string {
   const sizes = shims.filter((shim) => shim.fate === fate).map(({ size }) => size);
-  return [...new Set(sizes)].map((size) => `${sizes.filter((s) => s === size).length} × ${say(size)}`).join(' and ');
+  return [...new Set(sizes)].map((size) => `${sizes.filter((s) => s === size).length} × ${plain(size)}`).join(' and ');
 }
 
 function words(props: PictureProps) {
   const shims = shimsOf(props);
-  const from = say(Number(props.from));
-  const to = say(Number(props.to));
+  const from = plain(Number(props.from));
+  const to = plain(Number(props.to));
   const unit = 'mm';
   const change = Number(props.to) - Number(props.from);
   if (!props.stackFrom || !props.stackTo) {
-    const by = say(Math.abs(change));
+    const by = plain(Math.abs(change));
     return { from, to, unit, note: change === 0 ? 'stays as it is' : `${change > 0 ? 'add' : 'take out'} ${by} mm` };
   }
   const out = list(shims, 'out');

@@ -1,5 +1,6 @@
-import { multiples, say } from '../../../core/adjuster/steps.ts';
+import { multiples } from '../../../core/adjuster/steps.ts';
 import type { Adjuster, Vec3 } from '../../../core/contract.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, StraightArrow, signed } from './picture.tsx';
 
@@ -118,7 +119,7 @@ function words({ adjuster, from, to }: PictureProps) {
     from: signed(Number(from)),
     to: signed(Number(to)),
     unit: 'mm',
-    note: change === 0 ? 'stays as it is' : `${say(Math.abs(change))} mm ${way}`,
+    note: change === 0 ? 'stays as it is' : `${plain(Math.abs(change))} mm ${way}`,
   };
 }
 

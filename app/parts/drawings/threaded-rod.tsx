@@ -1,4 +1,4 @@
-import { say } from '../../../core/adjuster/steps.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame } from './picture.tsx';
 
@@ -83,7 +83,7 @@ function Nut({ turns }: { turns: number }) {
             <g key={i}>
               <path class="rod-flat" d={d} />
               <text class="rod-count" x={x} y={y} dy=".36em" text-anchor="middle">
-                {part === 0.5 ? '½' : say(part === 1 ? i + 1 : part, 2)}
+                {part === 0.5 ? '½' : plain(part === 1 ? i + 1 : part, 2)}
               </text>
             </g>
           )
@@ -101,9 +101,9 @@ function words({ adjuster, from, to }: PictureProps) {
   const { whole, flats } = inFlats(change);
   const count = [
     whole > 0 && `${whole} turn${whole === 1 ? '' : 's'}`,
-    flats > 0 && `${say(flats, 2)} flat${flats === 1 ? '' : 's'}`,
+    flats > 0 && `${plain(flats, 2)} flat${flats === 1 ? '' : 's'}`,
   ].filter(Boolean);
-  const length = say(Math.abs(change) * (adjuster.lead ?? 0), 2);
+  const length = plain(Math.abs(change) * (adjuster.lead ?? 0), 2);
   const turned = count.join(' ') || '0 turns';
   if (change === 0) return { from: '', to: turned, note: 'stays as it is' };
   const unit = change > 0 ? 'longer' : 'shorter';

@@ -1,6 +1,6 @@
-import { say } from '../../../core/adjuster/steps.ts';
 import type { Corner, Position } from '../../../core/contract.ts';
 import { isLeft } from '../../../core/corners.ts';
+import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame, TurnArrow } from './picture.tsx';
 
@@ -86,8 +86,8 @@ function Turn({ from, to, corner }: { from: Shim; to: Shim; corner: Corner }) {
   return <TurnArrow from={start} to={start + (on > 180 ? on - 360 : on)} radius={RADIUS + 13} />;
 }
 
-const taperText = ({ taper }: Shim): string => `${say(taper)}°`;
-const angleText = ({ angle }: Shim): string => `${say(angle, 1)}°`;
+const taperText = ({ taper }: Shim): string => `${plain(taper)}°`;
+const angleText = ({ angle }: Shim): string => `${plain(angle, 1)}°`;
 /** "0.5° at 45°", to be parted after the taper alone. */
 const shimText = (shim: Shim): string => `${taperText(shim)} at\u00a0${angleText(shim)}`;
 

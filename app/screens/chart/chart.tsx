@@ -1,7 +1,7 @@
 /** The car's own chart: positions across and down, what the wheel gains in the cells; on screen and on paper. */
+import { positionText } from '../../state/standing.ts';
 import './chart.css';
 import { useState } from 'preact/hooks';
-import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import { chartPair } from '../../../core/adjuster/chart-pair.ts';
 import type { Adjuster, Axle, AxleName, Position } from '../../../core/contract.ts';
 import { formatAngle } from '../../../core/units/format.ts';
@@ -62,10 +62,8 @@ function AxleChart({ axle }: { readonly axle: Axle }) {
     <Card title={caster ? 'Caster over camber, degrees gained' : 'Camber over toe, degrees gained'}>
       <p class="soft">
         Across: {across?.name}. Down: {down?.name}. Against where they stood when the dimensions were taken
-        {across && down
-          ? ` (${adjusterKinds[across.kind]?.show(across, across.reference)}, ${adjusterKinds[down.kind]?.show(down, down.reference)})`
-          : ''}
-        . Worked out for this car from its geometry on file.
+        {across && down ? ` (${positionText(across, across.reference)}, ${positionText(down, down.reference)})` : ''}.
+        Worked out for this car from its geometry on file.
       </p>
       <div class="chart-scroll">
         <table class="chart-table">

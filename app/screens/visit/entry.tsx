@@ -5,7 +5,7 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
 import type { GridCell } from '../../parts/reading-grid.tsx';
-import { type Field, fieldsOf, fieldWord, readField, TOE_UNIT, unitsOf } from '../../state/fields.ts';
+import { type Field, fieldsOf, fieldWord, readField, TOE_UNIT, type Typed, unitsOf } from '../../state/fields.ts';
 import { formTexts } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { setUnits, units } from '../../state/preferences.ts';
@@ -15,6 +15,7 @@ import { isFull, typed } from '../../state/typing.ts';
 import { canRead, toeUnitWord, valueText } from '../../state/units.ts';
 import { correcting, END, entryForm } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 import { FormChoice } from './form-choice.tsx';
 import { FormGrid } from './form-grid.tsx';
 
@@ -138,7 +139,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
 function Questions({ view }: { readonly view: VisitView }) {
   const { fields, read } = entryOf(view);
   const asked = fields.flatMap((field) => {
-    const { question } = read(field);
+    const question = questionOf(field, read(field));
     return question ? [{ field, question }] : [];
   });
   if (asked.length === 0) return null;
@@ -155,11 +156,19 @@ function Questions({ view }: { readonly view: VisitView }) {
   );
 }
 
+function questionOf({ angle }: Field, { unusual }: Typed): string | undefined {
+  if (!unusual) return undefined;
+  if (angle !== 'totalToe') return words.unusual(angle, unusual.value, unusual.usual);
+  return `Each wheel: ${words.unusual('toe', unusual.value, unusual.usual)}`;
+}
+
 /** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */
 function Hint({ view, field }: { readonly view: VisitView; readonly field: Field }) {
   const { texts, own, read } = entryOf(view);
   const { car, spec } = view.car;
-  const { error, question } = read(field);
+  const typed = read(field);
+  const { error } = typed;
+  const question = questionOf(field, typed);
   if (error) {
     return (
       <span role="alert" class="wrong">

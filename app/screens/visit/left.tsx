@@ -15,6 +15,7 @@ import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
 import { leftReading, refKey, type VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 import { CHECKS } from './checks.tsx';
 
 const REMINDERS = [
@@ -110,9 +111,9 @@ export function Paper({ view }: { readonly view: VisitView }) {
       {!leftReading(view) && <p class="caution-line">Not measured after the moves.</p>}
       <MovesMade view={view} />
       <Ticked view={view} />
-      {assess(left, spec).hints.map(({ text }) => (
-        <p key={text} class="soft">
-          {text}
+      {assess(left, spec).hints.map((hint) => (
+        <p key={JSON.stringify(hint)} class="soft">
+          {words.hint(hint)}
         </p>
       ))}
     </section>

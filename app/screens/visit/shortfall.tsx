@@ -8,6 +8,7 @@ import { Card } from '../../parts/card.tsx';
 import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
 import { useWhatWouldFree } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 
 /** A reading just outside may come out just inside. */
 const WORTH_TELLING = 0.01;
@@ -71,10 +72,10 @@ function Bent({ view, round, plan }: Props) {
   );
   return (
     <>
-      {hints.map(({ where, text }) => (
-        <p key={text}>
-          <strong>Look for a bent part before parts are bought.</strong> {isAxle(where) ? '' : `${where}: `}
-          {text}
+      {hints.map((hint) => (
+        <p key={JSON.stringify(hint)}>
+          <strong>Look for a bent part before parts are bought.</strong> {isAxle(hint.where) ? '' : `${hint.where}: `}
+          {words.hint(hint)}
         </p>
       ))}
       {hints.length === 0 && unread.length > 0 && (

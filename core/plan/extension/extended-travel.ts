@@ -14,21 +14,22 @@ import {
   type Suspension,
   type Vec3,
 } from '../../contract.ts';
+import type { Remedy } from '../../said.ts';
 import { kindOfAdjuster } from '../problem.ts';
 import type { Instead } from '../states/state-space.ts';
 
 export type Way = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | 'down' | 'longer' | 'shorter';
 
 /** One adjuster that would have to go further. */
-export interface FreeChange extends AdjusterRef {
+export interface BareFreeChange extends AdjusterRef {
   /** How far beyond its travel at the least; absent: it was not to be moved, and would do if it could be. */
   readonly further?: {
     readonly by: number;
     readonly unit: Extension['unit'];
     /** Which way its point goes, or what becomes of its link, where that can be said. */
     readonly way?: Way;
-    /** The parts or work that it takes, in a few words. */
-    readonly takes: string;
+    /** The parts or work that it takes. */
+    readonly remedy: Remedy;
   };
 }
 
@@ -91,7 +92,7 @@ const freeId = (adjusters: readonly Adjuster[], id: string): string =>
 /** One adjuster with more travel: level by level, each with all positions of those before it. */
 export interface Trial extends AdjusterRef {
   readonly last: readonly Position[];
-  readonly levels: readonly { readonly further?: FreeChange['further']; readonly instead: Instead }[];
+  readonly levels: readonly { readonly further?: BareFreeChange['further']; readonly instead: Instead }[];
   /** What becomes of the corner's positions if it goes so much that way from where it stands. */
   readonly begin?: (stands: Settings, by: number) => Settings;
 }
@@ -117,7 +118,7 @@ export function trialsOf(
   });
 }
 
-const takesOf = ({ takes, unit }: Extension, end: End) => ({ unit, takes: takes[end > 0 ? 1 : 0] });
+const takesOf = ({ takes, unit }: Extension, end: End) => ({ unit, remedy: takes[end > 0 ? 1 : 0] });
 
 function beyond(adjuster: Adjuster, further: Extension, end: End): Omit<Trial, keyof AdjusterRef> {
   const kind = kindOfAdjuster(adjuster);

@@ -12,18 +12,18 @@ import { search } from '../search/branch-and-bound.ts';
 import { samePosition } from '../states/axis.ts';
 import { type Subproblem, settingsIn, solve, stateSpaceOf, subproblemsOf } from '../subproblem.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
-import { type FreeChange, type Trial, trialsOf, withOffsets } from './extended-travel.ts';
+import { type BareFreeChange, type Trial, trialsOf, withOffsets } from './extended-travel.ts';
 
 /** Wheels that cannot have everything in its window, and what would let them: each way alone. */
-export interface Stuck {
+export interface BareStuck {
   /** The wheels whose windows are not met. */
   readonly corners: readonly Corner[];
   /** The likeliest first; none where neither one adjuster nor a pair would do within what is tried. */
-  readonly ways: readonly (readonly FreeChange[])[];
+  readonly ways: readonly (readonly BareFreeChange[])[];
 }
 
 /** For every set of wheels that cannot have all in its window, the least further travel that would let it. Takes validated input. */
-export function leastExtensions({ drawer: _, ...request }: PlanRequest): Stuck[] {
+export function leastExtensions({ drawer: _, ...request }: PlanRequest): BareStuck[] {
   // Shims that the drawer lacks can be bought: a plan's notes name them.
   const { asked, offsets } = withOffsets(request);
   const problem = problemOf(asked);
@@ -82,7 +82,7 @@ class Extended {
   }
 }
 
-const told = ({ tries, levels }: Extended): FreeChange[] =>
+const told = ({ tries, levels }: Extended): BareFreeChange[] =>
   tries.map(({ corner, adjuster, levels: all }, i) => {
     const further = all[levels[i]! - 1]?.further;
     return { corner, adjuster, ...(further && { further }) };

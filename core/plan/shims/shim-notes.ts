@@ -1,29 +1,34 @@
 /** What a person must know where shims are counted: when they are what is missing, and which to take out early. */
 
-import { say } from '../../adjuster/steps.ts';
-import type { Move, ShimCount } from '../../contract.ts';
+import type { BareMove, ShimCount } from '../../contract.ts';
+import type { Named, Note } from '../../said.ts';
 import { millionths } from '../../units/shim-drawer.ts';
 import { Choices } from '../choose.ts';
-import { adjusterOf, evaluate, type Problem } from '../problem.ts';
+import { evaluate, nameOf, type Problem } from '../problem.ts';
 import type { Drawer } from './drawer.ts';
 
-export function shimNotes(problem: Problem, { drawer }: Choices, moves: readonly Move[], inWindow: boolean): string[] {
+export function shimNotes(
+  problem: Problem,
+  { drawer }: Choices,
+  moves: readonly BareMove[],
+  inWindow: boolean,
+): Note[] {
   if (!drawer) return [];
   return [...(inWindow ? [] : missing(problem, drawer)), ...borrowed(problem, drawer, moves)];
 }
 
 /** Where the windows could be met with more shims: which would do. */
-function missing(problem: Problem, drawer: Drawer): string[] {
+function missing(problem: Problem, drawer: Drawer): Note[] {
   const { drawer: _, ...request } = problem.request;
   const plenty = { ...problem, request };
   const positions = new Choices(plenty).best('closest');
   if (!evaluate(plenty, positions).inWindow) return [];
   const lacking = drawer.lacking(({ corner, adjuster }) => positions[corner][adjuster] as number);
-  return [`The shims in the drawer keep the windows out of reach: ${words(lacking)} more would do.`];
+  return [{ note: 'shims-missing', shims: lacking }];
 }
 
 /** Shims that go into a pack before they come out of another. */
-function borrowed({ request }: Problem, drawer: Drawer, moves: readonly Move[]): string[] {
+function borrowed({ request }: Problem, drawer: Drawer, moves: readonly BareMove[]): Note[] {
   const ready = new Map(drawer.counts.map(({ size, count }) => [millionths(size), count]));
   const changes = moves.map((move) => {
     const holds = drawer.find(move)?.holds ?? new Map<number, number>();
@@ -31,7 +36,11 @@ function borrowed({ request }: Problem, drawer: Drawer, moves: readonly Move[]):
     const change = new Map([...holds.keys(), ...goes.keys()].map((s) => [s, (goes.get(s) ?? 0) - (holds.get(s) ?? 0)]));
     return { move, change };
   });
-  const name = (move: Move): string => `${move.corner} ${adjusterOf(request, move).name ?? move.adjuster}`;
+  const named = ({ corner, adjuster }: BareMove): Named => ({
+    corner,
+    adjuster,
+    name: nameOf(request, { corner, adjuster }),
+  });
   return changes.flatMap(({ move, change }, i) => {
     const early: ShimCount[] = [];
     for (const [size, count] of change) {
@@ -55,12 +64,6 @@ function borrowed({ request }: Problem, drawer: Drawer, moves: readonly Move[]):
         return holds > (later.shims?.find((one) => one.size === size)?.count ?? 0);
       }),
     );
-    return [`${name(move)} takes ${words(early)} out of ${givers.map(name).join(' and ')}: open that first.`];
+    return [{ note: 'shims-borrowed', by: named(move), shims: early, from: givers.map(named) }];
   });
-}
-
-/** "1 × 3 mm and 2 × 1.5 mm"; a line never breaks within one of them, where it reads as another sum. */
-function words(shims: readonly ShimCount[]): string {
-  const each = shims.map(({ size, count }) => `${count}\u00a0×\u00a0${say(size, 4)}\u00a0mm`);
-  return [each.slice(0, -1).join(', '), ...each.slice(-1)].filter(Boolean).join(' and ');
 }

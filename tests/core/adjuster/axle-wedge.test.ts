@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { axleWedge } from '../../../core/adjuster/axle-wedge.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -23,11 +24,11 @@ describe('an axle wedge', () => {
 
   it('is for both sides alike', () => {
     expect(axleWedge.bothSides?.(wedge, 2)).toEqual({ value: 2, most: 0 });
-    expect(axleWedge.instruction(wedge, 1, 2, 'LF')).toContain(
+    expect(instruction(axleWedge, wedge, 1, 2, 'LF')).toContain(
       'change the 1° wedge for the 2° wedge, both sides alike; one a side, never stacked',
     );
-    expect(axleWedge.instruction(wedge, 1, 0, 'LF')).toContain('take the 1° wedge out, both sides alike');
-    expect(axleWedge.instruction(wedge, 0, 2, 'LF')).toContain('fit the 2° wedge, both sides alike');
+    expect(instruction(axleWedge, wedge, 1, 0, 'LF')).toContain('take the 1° wedge out, both sides alike');
+    expect(instruction(axleWedge, wedge, 0, 2, 'LF')).toContain('fit the 2° wedge, both sides alike');
   });
 
   it('needs a rigid axle that is steered', () => {

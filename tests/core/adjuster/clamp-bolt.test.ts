@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clampBolt } from '../../../core/adjuster/clamp-bolt.ts';
 import { adjusterPositions, InputError, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -41,10 +42,10 @@ describe('a strut’s clamp bolt', () => {
   });
 
   it('says how far the top goes and which way, in degrees of tilt whatever turns it', () => {
-    expect(clampBolt.instruction(bolt, 0, 1, 'LF')).toBe(
+    expect(instruction(clampBolt, bolt, 0, 1, 'LF')).toBe(
       "Loosen both clamp bolts, tilt the wheel's top 1° out (0° → +1°); tighten.",
     );
-    expect(clampBolt.instruction(cam, 90, 0, 'LF')).toContain("turn the cam bolt and tilt the wheel's top 1.43° in");
+    expect(instruction(clampBolt, cam, 90, 0, 'LF')).toContain("turn the cam bolt and tilt the wheel's top 1.43° in");
   });
 
   it.each([

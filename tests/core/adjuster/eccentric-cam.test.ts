@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { eccentricCam } from '../../../core/adjuster/eccentric-cam.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(23), 'double-wishbone');
@@ -33,11 +34,11 @@ describe('an eccentric bolt', () => {
 
   it('says how many marks, which way on each side of the car, and to hold the head', () => {
     const clockwise = { ...cam, turns: 'clockwise' };
-    expect(eccentricCam.instruction(clockwise, 0, 60, 'LF')).toMatch(
+    expect(instruction(eccentricCam, clockwise, 0, 60, 'LF')).toMatch(
       /2 marks clockwise .*seen from the bolt head; hold the head/,
     );
-    expect(eccentricCam.instruction(clockwise, 0, 60, 'RF')).toContain('2 marks anticlockwise');
-    expect(eccentricCam.instruction(clockwise, 60, 30, 'LF')).toContain('1 mark anticlockwise');
-    expect(eccentricCam.instruction(cam, 30, 0, 'LF')).toContain('1 mark towards −');
+    expect(instruction(eccentricCam, clockwise, 0, 60, 'RF')).toContain('2 marks anticlockwise');
+    expect(instruction(eccentricCam, clockwise, 60, 30, 'LF')).toContain('1 mark anticlockwise');
+    expect(instruction(eccentricCam, cam, 30, 0, 'LF')).toContain('1 mark towards −');
   });
 });

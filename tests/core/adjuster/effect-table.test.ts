@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { effectTable } from '../../../core/adjuster/effect-table.ts';
 import { adjusterPositions, InputError, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 
 const suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
@@ -34,9 +35,9 @@ describe('a printed chart', () => {
   });
 
   it('says which position, or how many steps', () => {
-    expect(effectTable.instruction(table, 'B', 7, 'LF')).toBe('Change from position B to position 7 of the chart.');
-    expect(effectTable.instruction(steps, 0, -1, 'LF')).toBe('Move 1 step down (0 → −1).');
-    expect(effectTable.instruction(steps, -2, 1, 'LF')).toBe('Move 3 steps up (−2 → 1).');
+    expect(instruction(effectTable, table, 'B', 7, 'LF')).toBe('Change from position B to position 7 of the chart.');
+    expect(instruction(effectTable, steps, 0, -1, 'LF')).toBe('Move 1 step down (0 → −1).');
+    expect(instruction(effectTable, steps, -2, 1, 'LF')).toBe('Move 3 steps up (−2 → 1).');
   });
 
   it.each([

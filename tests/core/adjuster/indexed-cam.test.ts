@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { indexedCam } from '../../../core/adjuster/indexed-cam.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -26,7 +27,7 @@ describe('a numbered cam', () => {
   });
 
   it('names the numbers', () => {
-    expect(indexedCam.instruction(cam, 1, 'M', 'RF')).toContain('from number 1 to number M');
+    expect(instruction(indexedCam, cam, 1, 'M', 'RF')).toContain('from number 1 to number M');
   });
 
   it('refuses a number that it has not, and a reference that is not one', () => {

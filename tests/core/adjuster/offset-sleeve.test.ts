@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { offsetSleeve } from '../../../core/adjuster/offset-sleeve.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -24,7 +25,7 @@ describe('an offset sleeve', () => {
   });
 
   it('names both angles', () => {
-    expect(offsetSleeve.instruction(sleeve, 90, 180, 'LF')).toContain(
+    expect(instruction(offsetSleeve, sleeve, 90, 180, 'LF')).toContain(
       'from 90° to 180° (0° = most camber, 90° = most caster)',
     );
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shimPack } from '../../../core/adjuster/shim-pack.ts';
 import { adjusterPositions, InputError, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(21), 'double-wishbone');
@@ -29,8 +30,10 @@ describe('a shim pack', () => {
   });
 
   it('says what to add or take out, and which shims make the pack', () => {
-    expect(shimPack.instruction(pack, 2, 4.5, 'LF')).toBe('Add 2.5 mm of shims: 2 → 4.5 mm in the pack (2.5 + 1 + 1).');
-    expect(shimPack.instruction(pack, 3.5, 1, 'LF')).toBe('Take out 2.5 mm of shims: 3.5 → 1 mm in the pack.');
+    expect(instruction(shimPack, pack, 2, 4.5, 'LF')).toBe(
+      'Add 2.5 mm of shims: 2 → 4.5 mm in the pack (2.5 + 1 + 1).',
+    );
+    expect(instruction(shimPack, pack, 3.5, 1, 'LF')).toBe('Take out 2.5 mm of shims: 3.5 → 1 mm in the pack.');
   });
 
   it.each([

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { slide } from '../../../core/adjuster/slide.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -23,10 +24,10 @@ describe('a sliding plate', () => {
   });
 
   it('says how far and which way on its scale', () => {
-    expect(slide.instruction(plate, 0, 3, 'LF')).toBe(
+    expect(instruction(slide, plate, 0, 3, 'LF')).toBe(
       'Loosen the plate, slide it 3 mm towards + on its scale (0 mm → +3 mm); tighten it again.',
     );
-    expect(slide.instruction(plate, 1.5, -1.5, 'LF')).toContain(
+    expect(instruction(slide, plate, 1.5, -1.5, 'LF')).toContain(
       'slide it 3 mm towards − on its scale (+1.5 mm → −1.5 mm)',
     );
   });

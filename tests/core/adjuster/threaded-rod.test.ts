@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { threadedRod, turnsAndFlats } from '../../../core/adjuster/threaded-rod.ts';
+import { threadedRod } from '../../../core/adjuster/threaded-rod.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { turnsAndFlats } from '../../../core/words/en/act.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { apart, poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -46,14 +48,16 @@ describe('a threaded rod', () => {
 
   it('says turns and flats, longer or shorter, and the sense as seen from the named end', () => {
     const seen = { ...rod, longerWhen: 'clockwise', seenFrom: 'the wheel end' };
-    expect(threadedRod.instruction(seen, 0, 1.5, 'LF')).toBe(
+    expect(instruction(threadedRod, seen, 0, 1.5, 'LF')).toBe(
       'Free the lock nut, turn the rod 1 turn 3 flats longer (2.25 mm), clockwise seen from the wheel end; lock it again.',
     );
-    expect(threadedRod.instruction(seen, 1, 0.5, 'RF')).toContain('3 flats shorter (0.75 mm), anticlockwise seen from');
-    expect(threadedRod.instruction({ ...rod, longerWhen: 'anticlockwise' }, 0, 1, 'LF')).toMatch(
+    expect(instruction(threadedRod, seen, 1, 0.5, 'RF')).toContain(
+      '3 flats shorter (0.75 mm), anticlockwise seen from',
+    );
+    expect(instruction(threadedRod, { ...rod, longerWhen: 'anticlockwise' }, 0, 1, 'LF')).toMatch(
       /mm\), anticlockwise;/,
     );
-    expect(threadedRod.instruction(rod, 0, 1, 'LF')).not.toContain('clockwise');
+    expect(instruction(threadedRod, rod, 0, 1, 'LF')).not.toContain('clockwise');
   });
 
   it('refuses links that the suspension has not', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { wedgeShim } from '../../../core/adjuster/wedge-shim.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -36,11 +37,11 @@ describe('a tapered hub shim', () => {
   });
 
   it('says to take the hub off, and which way round', () => {
-    expect(wedgeShim.instruction(shim, 'none', '0.5@90', 'LR')).toContain('fit the 0.5° shim at 90°');
-    expect(wedgeShim.instruction(shim, '0.5@0', '0.5@90', 'LR')).toContain(
+    expect(instruction(wedgeShim, shim, 'none', '0.5@90', 'LR')).toContain('fit the 0.5° shim at 90°');
+    expect(instruction(wedgeShim, shim, '0.5@0', '0.5@90', 'LR')).toContain(
       'change the 0.5° shim at 0° for the 0.5° shim at 90°',
     );
-    expect(wedgeShim.instruction(shim, '1@0', 'none', 'LR')).toBe('Take the hub off and take the 1° shim at 0° out.');
+    expect(instruction(wedgeShim, shim, '1@0', 'none', 'LR')).toBe('Take the hub off and take the 1° shim at 0° out.');
   });
 
   it.each(['2@90', '0.5', '@90', '0.5@', 'None', 7])('refuses %s', (position) => {

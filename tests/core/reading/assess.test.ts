@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import type { Reading, Spec } from '../../../core/contract.ts';
-import { assess, stateIn } from '../../../core/reading/assess.ts';
+import { assess } from '../../../core/index.ts';
+import { stateIn } from '../../../core/reading/assess.ts';
 import { angleOf, axleAngles, includedAngle } from '../../../core/reading/axle-angles.ts';
 import { specTerms, windowFor } from '../../../core/reading/spec-terms.ts';
 

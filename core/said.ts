@@ -1,0 +1,164 @@
+/**
+ * What is to be said to a person, as data: what, how far, which way, of which part. Kernels return this and no sentence;
+ * a catalogue of words (core/words) makes the sentence, in one language or another. Lengths mm, angles degrees.
+ */
+import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
+
+/** Where an adjuster stands, as its scale counts. */
+export type Place =
+  /** A pack of shims. */
+  | { readonly as: 'thickness'; readonly mm: number }
+  /** On a scale in mm with a middle. */
+  | { readonly as: 'scale'; readonly mm: number }
+  /** A number or letter stamped on it. */
+  | { readonly as: 'number'; readonly label: Position }
+  | { readonly as: 'chart'; readonly label: Position }
+  /** A label after another that said what is counted. */
+  | { readonly as: 'label'; readonly label: Position }
+  | { readonly as: 'steps'; readonly steps: number }
+  /** Marks of a cam from its zero, and the angle that they are. */
+  | { readonly as: 'mark'; readonly marks: number; readonly degrees: number }
+  /** Turned to an angle of its own scale. */
+  | { readonly as: 'angle'; readonly degrees: number }
+  /** Leaning by an angle, + out. */
+  | { readonly as: 'tilt'; readonly degrees: number }
+  | { readonly as: 'turns'; readonly turns: number }
+  /** A wedge of so many degrees; 0: none. */
+  | { readonly as: 'wedge'; readonly degrees: number }
+  /** A tapered disc turned to an angle; absent: none. */
+  | { readonly as: 'taper'; readonly disc?: Taper };
+
+export interface Taper {
+  readonly taper: number;
+  /** Where its thick side stands. */
+  readonly at: number;
+}
+export type Sense = 'clockwise' | 'anticlockwise';
+
+/** What the hand does to an adjuster. A kind whose work none of these is takes `set`, or adds an act here and its words. */
+export type Act =
+  | { readonly act: 'set'; readonly from: Place; readonly to: Place }
+  /** `stack`: the shims that make the pack afterwards, thickest first, where there are several. */
+  | {
+      readonly act: 'change-shims';
+      readonly by: number;
+      readonly from: number;
+      readonly to: number;
+      readonly stack: readonly number[];
+    }
+  | { readonly act: 'turn-to-number'; readonly from: Position; readonly to: Position }
+  /** Marks, + towards higher ones. `sense`: seen from the bolt head, where it is on file. */
+  | {
+      readonly act: 'turn-marks';
+      readonly by: number;
+      readonly from: number;
+      readonly to: number;
+      readonly sense?: Sense;
+    }
+  /** Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. */
+  | {
+      readonly act: 'turn-rod';
+      readonly turns: number;
+      readonly mm: number;
+      readonly sense?: Sense;
+      readonly seenFrom?: string;
+    }
+  | { readonly act: 'slide'; readonly by: number; readonly from: number; readonly to: number }
+  /** Degrees that the wheel's top goes out; `from` and `to` as the adjuster's own scale has them. */
+  | {
+      readonly act: 'tilt';
+      readonly by: number;
+      readonly from: number;
+      readonly to: number;
+      readonly with: 'hand' | 'cam-bolt';
+    }
+  | { readonly act: 'turn-sleeve'; readonly from: number; readonly to: number }
+  | { readonly act: 'change-taper'; readonly from?: Taper; readonly to?: Taper }
+  /** Degrees; 0: none fitted. */
+  | { readonly act: 'change-wedges'; readonly from: number; readonly to: number }
+  | { readonly act: 'go-to-chart-position'; readonly from: Position; readonly to: Position }
+  | { readonly act: 'go-steps'; readonly by: number; readonly from: number; readonly to: number };
+
+/** One step of an adjuster, of which what it does is told. */
+export type Step =
+  | { readonly step: 'more-shim'; readonly mm: number }
+  | { readonly step: 'towards-plus'; readonly by: number; readonly unit: 'marks' | 'mm' | 'degrees' }
+  | { readonly step: 'longer'; readonly turns: number }
+  | { readonly step: 'turned'; readonly degrees: number }
+  | { readonly step: 'to'; readonly from: Place; readonly to: Place };
+
+/** The parts or work that would let an adjuster go further. Trade practice, no source. */
+export type Remedy =
+  | 'offset-bush'
+  | 'offset-bush-or-thinner-bracket'
+  | 'more-shims'
+  | 'shorter-rod'
+  | 'longer-rod'
+  | 'longer-slots'
+  | 'more-tilt'
+  | 'wedge-the-other-way'
+  | 'thicker-wedge'
+  | 'more-taper';
+
+/** An adjuster by the name that the user gave it. */
+export interface Named extends AdjusterRef {
+  readonly name: string;
+}
+
+/** What a person must know beside a plan's figures. */
+export type Note =
+  /** Adjusters whose effect is a chart's. */
+  | { readonly note: 'by-chart'; readonly names: readonly string[] }
+  /** Most toe, degrees, over so many mm of travel either way. */
+  | {
+      readonly note: 'bump-steer';
+      readonly corner: Corner;
+      readonly before: number;
+      readonly after: number;
+      readonly travel: number;
+    }
+  /** mm that bushes take up as the links of an axle do not agree. */
+  | { readonly note: 'strain'; readonly corners: readonly Corner[]; readonly before: number; readonly after: number }
+  /** Shims that would be needed beside those there are. */
+  | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
+  /** Shims that a pack takes out of others, which have to be opened first. */
+  | {
+      readonly note: 'shims-borrowed';
+      readonly by: Named;
+      readonly shims: readonly ShimCount[];
+      readonly from: readonly Named[];
+    };
+
+/** How an angle of one side stands to the other's. */
+export type Level = 'low' | 'ok' | 'high';
+/** What a pattern of camber, SAI and included angle makes one look at. Where to look, never a verdict. */
+export type Suspect =
+  | 'knuckle-or-spindle'
+  | 'moved-pivot'
+  | 'lower-arm'
+  | 'upper-arm'
+  | 'tower-and-knuckle-or-strut'
+  | 'lower-arm-or-tower-out'
+  | 'tower-in'
+  | 'knuckle-or-strut'
+  | 'spindle'
+  | 'axle-beam';
+export type Hint = { readonly where: Corner | AxleName } & (
+  | {
+      readonly kind: 'pattern';
+      readonly sai: Level;
+      readonly camber: Level;
+      readonly included: Level;
+      readonly look: Suspect;
+    }
+  /** Included angles differ, degrees, and neither side is further out. */
+  | { readonly kind: 'included'; readonly difference: number }
+  /** Caster differs side to side, degrees. */
+  | { readonly kind: 'setback'; readonly difference: number }
+);
+
+/** An adjuster of a corner, by id, and where it stands. */
+export interface StandsAt {
+  readonly adjuster: string;
+  readonly position: Position;
+}

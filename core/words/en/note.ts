@@ -1,0 +1,29 @@
+/** What stands beside a plan's figures. */
+import type { ShimCount } from '../../contract.ts';
+import type { Named, Note } from '../../said.ts';
+import { shimMm } from './place.ts';
+
+type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>) => string };
+
+const SAYINGS: Sayings = {
+  'by-chart': ({ names }) =>
+    `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
+  'bump-steer': ({ corner, before, after, travel }) =>
+    `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${travel} mm of travel.`,
+  strain: ({ corners, before, after }) =>
+    `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
+  'shims-missing': ({ shims }) =>
+    `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
+  'shims-borrowed': ({ by, shims, from }) =>
+    `${name(by)} takes ${shimsText(shims)} out of ${from.map(name).join(' and ')}: open that first.`,
+};
+
+export const note = (one: Note): string => (SAYINGS[one.note] as (note: Note) => string)(one);
+
+const name = ({ corner, name }: Named): string => `${corner} ${name}`;
+
+/** "1 × 3 mm and 2 × 1.5 mm"; a line never breaks within one of them, where it reads as another sum. */
+function shimsText(shims: readonly ShimCount[]): string {
+  const each = shims.map(({ size, count }) => `${count}\u00a0×\u00a0${shimMm(size)}\u00a0mm`);
+  return [each.slice(0, -1).join(', '), ...each.slice(-1)].filter(Boolean).join(' and ');
+}

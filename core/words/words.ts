@@ -1,0 +1,20 @@
+/** What a language has to say: one function for everything that core returns as data (core/said.ts). */
+import type { Angle } from '../contract.ts';
+import type { Act, Hint, Note, Place, Remedy, StandsAt, Step } from '../said.ts';
+
+export interface Words {
+  /** What to do, from → to: one sentence. */
+  readonly act: (act: Act) => string;
+  /** A position, with its unit. */
+  readonly place: (place: Place) => string;
+  /** What one step of an adjuster is called. */
+  readonly step: (step: Step) => string;
+  /** The parts or work that would let an adjuster go further, in a few words. */
+  readonly remedy: (remedy: Remedy) => string;
+  readonly note: (note: Note) => string;
+  readonly hint: (hint: Hint) => string;
+  /** A question about a value, degrees, that is mostly within `usual`. */
+  readonly unusual: (angle: Angle, value: number, usual: readonly [number, number]) => string;
+  /** That no pose of the wheel exists with the adjusters standing there. */
+  readonly noPose: (at: readonly StandsAt[]) => string;
+}
