@@ -1,4 +1,3 @@
-/** The words of the language that the app speaks. */
-import { wordsOf } from '../../core/words/catalogue.ts';
-
-export const words = wordsOf('en');
+/** The words of the language that the app speaks: all of them, and what the first load needs alone. */
+export { en as words } from '../../core/words/en/index.ts';
+export { unusual as unusualText } from '../../core/words/en/unusual.ts';

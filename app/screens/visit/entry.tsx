@@ -15,7 +15,7 @@ import { isFull, typed } from '../../state/typing.ts';
 import { canRead, toeUnitWord, valueText } from '../../state/units.ts';
 import { correcting, END, entryForm } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
-import { words } from '../../state/words.ts';
+import { unusualText } from '../../state/words.ts';
 import { FormChoice } from './form-choice.tsx';
 import { FormGrid } from './form-grid.tsx';
 
@@ -158,8 +158,8 @@ function Questions({ view }: { readonly view: VisitView }) {
 
 function questionOf({ angle }: Field, { unusual }: Typed): string | undefined {
   if (!unusual) return undefined;
-  if (angle !== 'totalToe') return words.unusual(angle, unusual.value, unusual.usual);
-  return `Each wheel: ${words.unusual('toe', unusual.value, unusual.usual)}`;
+  if (angle !== 'totalToe') return unusualText(angle, unusual.value, unusual.usual);
+  return `Each wheel: ${unusualText('toe', unusual.value, unusual.usual)}`;
 }
 
 /** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */

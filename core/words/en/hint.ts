@@ -1,7 +1,5 @@
-/** What a reading makes one ask, and where to look. */
-import type { Angle } from '../../contract.ts';
+/** Where a reading makes one look. */
 import type { Hint, Suspect } from '../../said.ts';
-import { formatAngle } from '../../units/format.ts';
 
 const SUSPECTS: Readonly<Record<Suspect, string>> = {
   'knuckle-or-spindle': 'the knuckle or spindle',
@@ -25,12 +23,4 @@ export function hint(one: Hint): string {
     case 'setback':
       return `Caster differs by ${one.difference.toFixed(2)}° side to side: check for setback, a wheel moved back.`;
   }
-}
-
-const ANGLES: Readonly<Record<Angle, string>> = { camber: 'Camber', caster: 'Caster', toe: 'Toe', sai: 'SAI' };
-
-/** "Camber 12.00° is unusual (mostly −6.00 to 6.00). Is it right?" */
-export function unusual(angle: Angle, value: number, [low, high]: readonly [number, number]): string {
-  const usual = `${formatAngle(low)} to ${formatAngle(high)}`;
-  return `${ANGLES[angle]} ${formatAngle(value, { mark: true })} is unusual (mostly ${usual}). Is it right?`;
 }
