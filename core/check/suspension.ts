@@ -4,6 +4,7 @@ import type { Suspension, Vec3 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { jointsOf, type SuspensionKind } from '../suspension/kind.ts';
+import { tapeLayouts } from '../suspension/tape/catalogue.ts';
 import { suspensionFromTape } from '../suspension/tape/tape.ts';
 import { byName, open } from './object.ts';
 import { check } from './refuse.ts';
@@ -58,9 +59,10 @@ function fromTape(
   kind: SuspensionKind,
   field: string,
 ): Omit<Suspension, 'kind'> {
-  if (!kind.tape) throw new InputError(`${field}.tape`, tape, `absent: ${kind.name} is given by points`);
+  const layout = tapeLayouts[kind.kind];
+  if (!layout) throw new InputError(`${field}.tape`, tape, `absent: ${kind.name} is given by points`);
   const beside = { ...(camber === undefined ? {} : { camber }), ...(toe === undefined ? {} : { toe }) };
-  const built = suspensionFromTape(kind.tape, { ...beside, ...tape }, `${field}.tape`);
+  const built = suspensionFromTape(layout, { ...beside, ...tape }, `${field}.tape`);
   validatePoints(built.points, kind, `${field}.points`);
   return { points: built.points, camber: built.camber, toe: built.toe, tolerance: tolerance ?? built.tolerance };
 }

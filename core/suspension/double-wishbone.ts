@@ -1,5 +1,4 @@
 import { KNUCKLE, type SuspensionKind } from './kind.ts';
-import { doubleWishboneTape } from './tape/double-wishbone.tape.ts';
 
 /** Two triangular arms, each held as two lengths that meet at its ball joint, and a tie rod or toe link. */
 export const doubleWishbone: SuspensionKind = {
@@ -31,5 +30,4 @@ export const doubleWishbone: SuspensionKind = {
     { sai: 'high', camber: 'low', included: 'ok', look: 'upper-arm' },
     ...KNUCKLE,
   ],
-  tape: doubleWishboneTape,
 };

@@ -3,7 +3,6 @@
  * are written from it in one place (core/pose/linkage.ts) and one solver serves every kind.
  */
 import type { Level, Suspect } from '../said.ts';
-import type { TapeLayout } from './tape/tape.ts';
 
 export interface SuspensionKind {
   readonly kind: string;
@@ -34,8 +33,6 @@ export interface SuspensionKind {
    * Absent: what holds for any. Trade practice, from memory: it says where to look, not what to replace.
    */
   readonly patterns?: readonly BendPattern[];
-  /** The dimensions that a tape can take, and how the points are built from them. */
-  readonly tape?: TapeLayout;
 }
 
 /** Levels that are absent may be any. */

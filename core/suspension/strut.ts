@@ -1,5 +1,4 @@
 import type { SuspensionKind } from './kind.ts';
-import { strutTape } from './tape/strut.tape.ts';
 
 /**
  * A strut that is clamped to the knuckle and held at its top, a lower arm and a tie rod. The strut slides and turns in
@@ -26,5 +25,4 @@ export const strut: SuspensionKind = {
     { included: 'low', look: 'knuckle-or-strut' },
     { included: 'high', look: 'knuckle-or-strut' },
   ],
-  tape: strutTape,
 };

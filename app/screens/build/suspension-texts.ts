@@ -1,6 +1,7 @@
 /** A suspension as texts and back: its points or its tape dimensions. What the card does not ask stays as it is on file. */
 import type { Suspension } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
+import { tapeLayouts } from '../../../core/suspension/tape/catalogue.ts';
 import type { TapeDimension } from '../../../core/suspension/tape/tape.ts';
 import { angleOf, exactAngle, lengthOf, lengthText, type Texts, unlessTyped } from './numbers.ts';
 
@@ -8,7 +9,7 @@ export const PLACES = [0, 1, 2] as const;
 export const coordinate = (path: string, point: string, i: number): string => `${path}.points.${point}[${i}]`;
 
 /** What a tape can take of a kind; nothing where it is given by points alone. */
-export const dimensionsOf = (kind: string): readonly TapeDimension[] => suspensionKinds[kind]?.tape?.dimensions ?? [];
+export const dimensionsOf = (kind: string): readonly TapeDimension[] => tapeLayouts[kind]?.dimensions ?? [];
 
 /** By tape where the kind has one, unless points were asked for. */
 export const isByTape = (texts: Texts, path: string): boolean =>

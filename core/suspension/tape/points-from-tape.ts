@@ -1,5 +1,5 @@
 import { InputError } from '../../input-error.ts';
-import { suspensionKinds } from '../catalogue.ts';
+import { tapeLayouts } from './catalogue.ts';
 import { suspensionFromTape, type TapedSuspension } from './tape.ts';
 
 /**
@@ -11,10 +11,7 @@ import { suspensionFromTape, type TapedSuspension } from './tape.ts';
  */
 export function pointsFromTape(tape: Readonly<Record<string, unknown>>, field = 'tape'): TapedSuspension {
   const { kind = 'double-wishbone' } = tape;
-  const layout = Object.values(suspensionKinds).find((one) => one.kind === kind)?.tape;
-  if (!layout) {
-    const taped = Object.values(suspensionKinds).filter((one) => one.tape);
-    throw new InputError(`${field}.kind`, kind, `one of ${taped.map((one) => one.kind).join(', ')}`);
-  }
+  const layout = Object.values(tapeLayouts).find((one) => one.kind === kind);
+  if (!layout) throw new InputError(`${field}.kind`, kind, `one of ${Object.keys(tapeLayouts).join(', ')}`);
   return suspensionFromTape(layout, tape, field);
 }

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../core/contract.ts';
 import { pointsFromTape, solveCorner, suspensionKinds } from '../../../core/index.ts';
+import { tapeLayouts } from '../../../core/suspension/tape/catalogue.ts';
 import { TAPE_TOLERANCE, type Tape, type TapeLayout } from '../../../core/suspension/tape/tape.ts';
 
 const deg = (r: number) => (r * 180) / Math.PI;
@@ -110,7 +111,7 @@ const ARMS: Readonly<Record<string, readonly ('upper' | 'lower')[]>> = {
   strut: ['lower'],
 };
 
-const taped = Object.values(suspensionKinds).flatMap(({ kind, tape }) => (tape ? [{ kind, layout: tape }] : []));
+const taped = Object.entries(tapeLayouts).map(([kind, layout]) => ({ kind, layout }));
 
 describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
   const full = FULL[kind] as (typeof FULL)[string];
@@ -227,17 +228,15 @@ function closes(tape: Readonly<Record<string, number>>, which: 'upper' | 'lower'
 }
 
 describe('what the build card shows beside a dimension', () => {
-  const taped = Object.values(suspensionKinds).filter(({ tape }) => tape !== undefined);
-
-  it.each(taped.map((kind) => [kind.kind, kind] as const))('%s: rings points that the kind has', (_, kind) => {
-    for (const { between, name } of kind.tape?.dimensions ?? []) {
+  it.each(taped)('$kind: rings points that the kind has', ({ kind, layout }) => {
+    for (const { between, name } of layout.dimensions) {
       expect(between.length, name).toBeGreaterThan(0);
-      for (const point of between) expect(kind.points, name).toContain(point);
+      for (const point of between) expect(suspensionKinds[kind]?.points, name).toContain(point);
     }
   });
 
-  it.each(taped.map((kind) => [kind.kind, kind] as const))('%s: no two dimensions share a label', (_, kind) => {
-    const labels = kind.tape?.dimensions.map(({ label }) => label) ?? [];
+  it.each(taped)('$kind: no two dimensions share a label', ({ layout }) => {
+    const labels = layout.dimensions.map(({ label }) => label);
     expect(new Set(labels).size).toBe(labels.length);
   });
 });
