@@ -1,5 +1,7 @@
 /** First load. The fields of a reading in the order in which a rack shows them, and what is typed in them. */
-import type { Adjuster, Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '../../core/contract.ts';
+
+import { chartsCaster } from '../../core/adjuster/charts-caster.ts';
+import type { Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '../../core/contract.ts';
 import { AXLES, isAxle } from '../../core/corners.ts';
 import { InputError } from '../../core/input-error.ts';
 import { unusual } from '../../core/reading/unusual.ts';
@@ -27,9 +29,6 @@ function anglesOf({ suspension, adjusters, steered }: Axle, sai: boolean): reado
   if (axis) return sai ? ['caster', 'camber', 'toe', 'sai'] : ['caster', 'camber', 'toe'];
   return steered && adjusters.some(chartsCaster) ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
 }
-
-const chartsCaster = ({ positions = [], perStep }: Adjuster): boolean =>
-  [perStep, ...positions].some((row) => Boolean(row?.caster));
 
 /** Whether SAI can be asked for anywhere on the car. */
 export const hasSai = ({ front, rear }: Car): boolean =>

@@ -1,4 +1,6 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
+
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
@@ -36,7 +38,8 @@ export function offText(car: Car, { where, angle, by }: Shortfall): string {
 
 /** The shims that the pack holds and is to hold, where the adjuster is a pack; those of the plan where they are counted. */
 export function stacks(adjuster: Adjuster, { from, to, shims }: Move) {
-  if (adjuster.kind !== 'shim-pack' || typeof from !== 'number' || typeof to !== 'number') return {};
-  const of = (thickness: number) => shimStack(thickness, adjuster.sizes, { max: adjuster.max }).shims;
+  const pack = adjusterKinds[adjuster.kind]?.stack?.(adjuster);
+  if (!pack || typeof from !== 'number' || typeof to !== 'number') return {};
+  const of = (thickness: number) => shimStack(thickness, pack.sizes, { max: pack.max }).shims;
   return { stackFrom: of(from), stackTo: shims ?? of(to) };
 }

@@ -1,11 +1,15 @@
-import type { Axle } from '../contract.ts';
+import type { Adjuster, Axle } from '../contract.ts';
+import { adjusterKinds } from './catalogue.ts';
+
+/** Whether it changes the length of a link: a chart is about those that lean the wheel. */
+const isRod = (adjuster: Adjuster): boolean => Boolean(adjusterKinds[adjuster.kind]?.touches(adjuster).links?.length);
 
 /**
  * Ids of the two adjusters that a chart of this axle is about: those that are no rods, the first two where there are
  * more. Nothing where there are fewer than two.
  */
 export function chartPair(axle: Axle): readonly [string, string] | undefined {
-  const leaning = axle.adjusters.filter(({ kind }) => kind !== 'threaded-rod');
+  const leaning = axle.adjusters.filter((one) => !isRod(one));
   const [first, second] = leaning.length >= 2 ? leaning : axle.adjusters;
   return first && second ? [first.id, second.id] : undefined;
 }

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import type { ShimCount } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { plain, tidy } from '../units/plain.ts';
-import { shimStack } from '../units/shim-stack.ts';
+import { plain } from '../units/plain.ts';
+import { shimStack, shimTotals } from '../units/shim-stack.ts';
 import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
 import { base, direction, number, positive, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
@@ -39,25 +39,13 @@ const COARSEST = 1.5;
 /** Four decimals, so that a sixteenth of an inch is exact. */
 const mm = (x: number): string => plain(x, 4);
 
-/** Every thickness that the sizes make, 0 to max, ascending; counted in millionths so that sums are exact. */
-function sums({ sizes, max, maxCount = Number.POSITIVE_INFINITY }: ShimPack): number[] {
-  const limit = Math.round(max * 1e6);
-  const steps = sizes.map((size) => Math.round(size * 1e6));
-  // Round by round, one shim more in each: the first round that makes a thickness makes it of the fewest shims.
-  const seen = new Set<number>([0]);
-  let last = [0];
-  for (let count = 1; count <= maxCount && last.length > 0; count++) {
-    const next = new Set<number>();
-    for (const sum of last) {
-      for (const step of steps) if (sum + step <= limit && !seen.has(sum + step)) next.add(sum + step);
-    }
-    for (const sum of next) seen.add(sum);
-    last = [...next];
-    if (seen.size > MOST_POSITIONS) {
-      throw new InputError('sizes', sizes, `sizes that make at most ${MOST_POSITIONS} different thicknesses up to max`);
-    }
+/** Every thickness that its sizes make. */
+function thicknesses({ sizes, max, maxCount }: ShimPack): number[] {
+  const all = shimTotals(sizes, max, maxCount);
+  if (all.length > MOST_POSITIONS) {
+    throw new InputError('sizes', sizes, `sizes that make at most ${MOST_POSITIONS} different thicknesses up to max`);
   }
-  return [...seen].sort((a, b) => a - b).map((sum) => tidy(sum / 1e6));
+  return all;
 }
 
 /** The thickness of each shim in a pack, thickest first; none where its sizes do not make it. */
@@ -73,7 +61,7 @@ export const shimPack: AdjusterKind = {
   name: 'Shim pack',
   schema,
   touches: (pack) => ({ points: [pack.at] }),
-  positions: (pack) => sums(pack as ShimPack),
+  positions: (pack) => thicknesses(pack as ShimPack),
   pair: (pack) => pack.pair,
   allowed: (pack) => `a thickness from 0 to ${mm(pack.max)} mm`,
   accepts: (pack, position) => within(position, 0, pack.max),
@@ -109,7 +97,7 @@ export const shimPack: AdjusterKind = {
   extension: {
     unit: 'mm',
     takes: ['offset-bush-or-thinner-bracket', 'more-shims'],
-    beyond: (pack, end) => onwards(sums(pack as ShimPack), end, Math.min(...pack.sizes, COARSEST), MOST_FURTHER),
+    beyond: (pack, end) => onwards(thicknesses(pack as ShimPack), end, Math.min(...pack.sizes, COARSEST), MOST_FURTHER),
   },
   tolerance: { usual: 0.1, unit: 'mm' },
   effort: 8,

@@ -4,7 +4,7 @@ import { axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import { notesOf } from './answer/notes.ts';
 import { shortfallOf } from './answer/shortfall.ts';
-import { isLowerCam, rankOf, roleOf } from './answer/working-order.ts';
+import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
@@ -45,7 +45,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
   const steps = movedTo(problem, positions)
     .map((step) => {
       const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
-      return { ...step, rank: rankOf(step.corner, role, request.car[axleOf(step.corner)].adjusters.some(isLowerCam)) };
+      return { ...step, rank: rankOf(step.corner, role, hasLowerCams(request.car[axleOf(step.corner)])) };
     })
     .sort((a, b) => a.rank - b.rank);
   const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);

@@ -9,6 +9,7 @@ export const beamFront: SuspensionKind = {
   seats: ['lowerBall'],
   lines: [['upperBall', 'lowerBall']],
   height: false,
+  lowerArm: ['lowerBall'],
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
   patterns: [

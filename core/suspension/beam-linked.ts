@@ -24,6 +24,7 @@ export const beamLinked: SuspensionKind = {
     ['upperBody', 'upperAxle'],
     ['rodBody', 'rodAxle'],
   ],
+  lowerArm: ['lowerBody', 'lowerAxle'],
   height: true,
   rigidAxle: { once: ['rodBody', 'rodAxle'] },
 };

@@ -23,6 +23,7 @@ export const doubleWishbone: SuspensionKind = {
     ['tieInner', 'tieOuter'],
   ],
   height: true,
+  lowerArm: ['lowerFront', 'lowerRear', 'lowerBall'],
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',
   patterns: [

@@ -26,6 +26,8 @@ export interface SuspensionKind {
   readonly rigidAxle?: { readonly once: readonly string[] };
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
+  /** Its points on a lower arm or link: cams there are set for camber first. */
+  readonly lowerArm?: readonly string[];
   /** The body point that the steering rack moves. */
   readonly rack?: string;
   /**

@@ -16,6 +16,7 @@ export const strut: SuspensionKind = {
   lines: [['strutTop', 'strutLower']],
   clamped: true,
   height: true,
+  lowerArm: ['lowerFront', 'lowerRear', 'lowerBall'],
   steeringAxis: ['lowerBall', 'strutTop'],
   rack: 'tieInner',
   patterns: [

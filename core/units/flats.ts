@@ -1,4 +1,5 @@
-const FLATS = 6;
+/** Of a nut. */
+export const FLATS = 6;
 
 /** Turns as hands count them on a six-sided nut: whole turns, and flats to a hundredth, both without sign. */
 export function inFlats(turns: number): { readonly whole: number; readonly flats: number } {

@@ -1,6 +1,7 @@
 /** Which shims make a thickness. Counted in whole steps that all sizes share, so that inch shims add up exactly. */
 import { Decimal } from 'decimal.js';
 import { InputError } from '../input-error.ts';
+import { tidy } from './plain.ts';
 
 export interface ShimStack {
   /** Whether the stack is the thickness asked for; else it is the nearest that the sizes make. */
@@ -54,6 +55,23 @@ export function shimStack(thickness: number, sizes: readonly number[], options: 
     shims: unwind(total, steps, last, sizes),
     count: fewest[total]!,
   };
+}
+
+/**
+ * Every thickness that shims of `sizes` (mm, any number of each, `maxCount` in all) make from 0 to `max` mm, ascending.
+ * @throws InputError naming `sizes` or `sizes[i]`
+ */
+export function shimTotals(sizes: readonly number[], max: number, maxCount = Number.POSITIVE_INFINITY): number[] {
+  const { steps, step } = inSteps(sizes.map(tidy));
+  const highest = new Decimal(tidy(max)).div(step).floor().toNumber();
+  if (highest > MOST_STEPS) throw new InputError('sizes', sizes, 'sizes that share a step of 0.00005 mm or more');
+  const { fewest } = fewestCounts(steps, highest);
+  const size = step.times(10 ** DECIMALS).toNumber();
+  const totals: number[] = [];
+  fewest.forEach((count, i) => {
+    if (count !== NONE && count <= maxCount) totals.push((i * size) / 10 ** DECIMALS);
+  });
+  return totals;
 }
 
 /** The sizes as whole multiples of the largest step that they share. */

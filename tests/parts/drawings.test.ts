@@ -5,12 +5,12 @@ import { facesBetween } from '../../app/parts/drawings/indexed-cam.tsx';
 import { around, StraightArrow, TurnArrow } from '../../app/parts/drawings/picture.tsx';
 import { compareStacks } from '../../app/parts/drawings/shim-pack.tsx';
 import { suspensionPictures } from '../../app/parts/drawings/suspension-catalogue.ts';
-import { inFlats } from '../../app/parts/drawings/threaded-rod.tsx';
 import { SuspensionDrawing } from '../../app/parts/suspension-drawing.tsx';
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { eccentricCam } from '../../core/adjuster/eccentric-cam.ts';
 import { type Adjuster, CORNERS } from '../../core/contract.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
+import { inFlats } from '../../core/units/flats.ts';
 import { instruction } from '../tools/instruction.ts';
 import { draw, markup, sampleOf, titleOf, words } from './markup.ts';
 

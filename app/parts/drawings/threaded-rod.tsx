@@ -1,16 +1,9 @@
+import { FLATS, inFlats } from '../../../core/units/flats.ts';
 import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame } from './picture.tsx';
 
-const FLATS = 6;
 const NUT = 27;
-
-/** Turns as hands count them on a six-sided nut: whole turns and flats, both without sign. */
-export function inFlats(turns: number): { whole: number; flats: number } {
-  const all = Math.round(Math.abs(turns) * FLATS * 100) / 100;
-  const whole = Math.floor(all / FLATS);
-  return { whole, flats: Math.round((all - whole * FLATS) * 100) / 100 };
-}
 
 /** The rod from the side with the way it grows, and its nut from the end with the flats to count. */
 function Picture(props: PictureProps) {

@@ -1,5 +1,7 @@
 /** How many shims of each size the shop has: plans then propose only packs that can be made of them. */
+
 import { useEffect, useRef } from 'preact/hooks';
+import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import type { ShimCount } from '../../../core/contract.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { millionths } from '../../../core/units/shim-drawer.ts';
@@ -107,7 +109,11 @@ function Row({ size, count, onCount, onRemove }: RowProps) {
 function sizesOnFile(): number[] {
   const all = records.value.cars.flatMap(({ car }) =>
     [car.front, car.rear].flatMap(({ adjusters }) =>
-      adjusters.flatMap(({ kind, sizes }): number[] => (kind === 'shim-pack' && Array.isArray(sizes) ? sizes : [])),
+      adjusters.flatMap((one): readonly number[] => {
+        // A car may be half built: its packs have no sizes yet.
+        const sizes = adjusterKinds[one.kind]?.stack?.(one).sizes;
+        return Array.isArray(sizes) ? sizes : [];
+      }),
     ),
   );
   return [...new Map(all.map((size) => [millionths(size), size])).values()].sort((a, b) => b - a);

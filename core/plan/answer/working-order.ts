@@ -5,9 +5,10 @@
  * differ.
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
-import { type Adjuster, type AxleName, CORNERS, type Corner } from '../../contract.ts';
+import { type Adjuster, type Axle, type AxleName, CORNERS, type Corner } from '../../contract.ts';
 import { axleOf } from '../../corners.ts';
 import type { CornerModel } from '../../pose/mechanism.ts';
+import { suspensionKinds } from '../../suspension/catalogue.ts';
 
 /** The angle that an adjuster is there for. */
 export type Role = 'caster' | 'camber' | 'toe';
@@ -34,11 +35,13 @@ export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
   return change('caster') > change('camber') ? 'caster' : 'camber';
 }
 
-/** Whether it is a cam, numbered or eccentric, on a lower arm. */
-export function isLowerCam(adjuster: Adjuster): boolean {
-  const kind = adjusterKinds[adjuster.kind];
-  const { points = [] } = kind?.touches(adjuster) ?? {};
-  return kind?.cam === true && points.some((name) => name.startsWith('lower'));
+/** Whether an axle has a cam, numbered or eccentric, at a lower arm. */
+export function hasLowerCams({ suspension, adjusters }: Axle): boolean {
+  const { lowerArm = [] } = suspensionKinds[suspension.kind] ?? {};
+  return adjusters.some((adjuster) => {
+    const kind = adjusterKinds[adjuster.kind];
+    return kind?.cam === true && kind.touches(adjuster).points?.some((name) => lowerArm.includes(name));
+  });
 }
 
 /**
