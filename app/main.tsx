@@ -5,10 +5,14 @@ import './shell/forms.css';
 import './shell/paper.css';
 import { render } from 'preact';
 import { registerOffline } from './offline/registration.ts';
+import { followAddress } from './routes.ts';
 import { App } from './shell/app.tsx';
+import { dressPage } from './state/preferences.ts';
 import { loadRecords, reloadRecords } from './state/records.ts';
 import { store } from './store/index.ts';
 
+followAddress();
+dressPage();
 const root = document.getElementById('app');
 if (root) render(<App />, root);
 

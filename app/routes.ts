@@ -45,7 +45,17 @@ export function hashOf(route: Route): string {
   }
 }
 
-export const route = signal<Route>(parseRoute(location.hash));
+/** The cars, until the address is read. */
+export const route = signal<Route>({ screen: 'cars' });
+
+/** Shows what the address asks for, now and whenever it changes. */
+export function followAddress(): void {
+  route.value = parseRoute(location.hash);
+  addEventListener('hashchange', () => {
+    route.value = parseRoute(location.hash);
+    scrollTo(0, 0);
+  });
+}
 
 export function go(to: Route, how: 'push' | 'replace' = 'push'): void {
   if (how === 'replace') {
@@ -55,11 +65,6 @@ export function go(to: Route, how: 'push' | 'replace' = 'push'): void {
     location.hash = hashOf(to);
   }
 }
-
-addEventListener('hashchange', () => {
-  route.value = parseRoute(location.hash);
-  scrollTo(0, 0);
-});
 
 function safeDecode(text: string): string {
   try {

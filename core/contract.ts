@@ -200,7 +200,10 @@ export interface Plan {
   readonly distance: number;
   /** Minutes. */
   readonly effort: number;
-  /** The search ends only when no other combination can be better; `combinations` is how many there are. */
+  /**
+   * `combinations` of positions there are; `proven`: that no other is better in the plan's style, where all are in their
+   * windows if any is. Not of the surest: of those it takes the best found, as its file says.
+   */
   readonly optimum: { readonly proven: boolean; readonly combinations: number };
   readonly shortfall: readonly Shortfall[];
   /** What a person must know beside the figures, a sentence each in the request's language; and as data. */

@@ -76,10 +76,13 @@ export function setToeReference(carId: string, value: 'centreline' | 'thrust-lin
   keep(['preferences', { id: `toe-reference:${carId}`, value }]);
 }
 
-effect(() => {
-  if (theme.value === 'system') delete document.documentElement.dataset.theme;
-  else document.documentElement.dataset.theme = theme.value;
-});
+/** Keeps the page in the theme that was chosen. */
+export function dressPage(): void {
+  effect(() => {
+    if (theme.value === 'system') delete document.documentElement.dataset.theme;
+    else document.documentElement.dataset.theme = theme.value;
+  });
+}
 
 /** A stored preference as an object, or nothing if it is not one. */
 function stored(id: string): object {

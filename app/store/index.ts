@@ -11,9 +11,3 @@ export type { SaveState } from './writer.ts';
 
 /** Opens its database when it is first used. */
 export const store: Store = createStore();
-
-/** The store, once its database has been opened and read. @throws StoreError */
-export async function openStore(): Promise<Store> {
-  await store.load();
-  return store;
-}

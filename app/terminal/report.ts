@@ -57,9 +57,9 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
 
 /** What no other combination of positions does better, as far as the search proves it. */
 function proofOf(style: PlanStyle, { inWindow, optimum }: Plan): string[] {
-  if (!optimum.proven || optimum.combinations < 2) return [];
+  if (optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
-  if (style === 'surest') return [`Chosen from all ${all}.`];
+  if (!optimum.proven) return [`Chosen from all ${all}.`];
   const better = style === 'least-work' && inWindow ? 'takes less work' : 'is nearer to the aims';
   return [`Proven: of ${all} none ${inWindow ? 'in the window ' : ''}${better}.`];
 }

@@ -5,7 +5,7 @@
  */
 import type { Vec3 } from '../contract.ts';
 import { asin, atan2, cos, degrees, radians, sin } from './angle.ts';
-import { add, cross, dot, normalised, scale } from './vector.ts';
+import { normalised } from './vector.ts';
 
 /** Unit spin axis, pointing outboard, of a wheel at `camber` and `toe`, degrees. */
 export function spinAxis(camber: number, toe: number): Vec3 {
@@ -26,33 +26,4 @@ export const saiOf = (axis: Vec3): number => degrees(atan2(-axis[1], axis[2]));
 /** Unit steering axis, lower to upper, at `caster` and `sai`, degrees, both projected. */
 export function steeringAxis(caster: number, sai: number): Vec3 {
   return normalised([-Math.tan(radians(caster)), -Math.tan(radians(sai)), 1]);
-}
-
-/** `v` turned about the unit axis `k` by `angle` degrees, right-handed (Rodrigues' formula). */
-export function turnAbout(v: Vec3, k: Vec3, angle: number): Vec3 {
-  const a = radians(angle);
-  return add(add(scale(v, cos(a)), scale(cross(k, v), sin(a))), scale(k, dot(k, v) * (1 - cos(a))));
-}
-
-/**
- * Camber, degrees, of a wheel that is steered about its axis until it has turned by `steer` degrees on the
- * turntable (+ = the front of the wheel goes out, toe-out), from `camber` and `toe` straight ahead.
- */
-export function camberSteered(
-  axle: { readonly caster: number; readonly sai: number; readonly camber: number; readonly toe?: number },
-  steer: number,
-): number {
-  const axis = steeringAxis(axle.caster, axle.sai);
-  const spin = spinAxis(axle.camber, axle.toe ?? 0);
-  const wanted = toeOf(spin) - steer;
-  // The turn about a leaning axis differs slightly from the turn on the plate: three secant steps settle it.
-  let angle = steer;
-  let turned = turnAbout(spin, axis, angle);
-  for (let i = 0; i < 20; i++) {
-    const miss = toeOf(turned) - wanted;
-    if (Math.abs(miss) < 1e-12) break;
-    angle += miss;
-    turned = turnAbout(spin, axis, angle);
-  }
-  return camberOf(turned);
 }

@@ -17,19 +17,20 @@ export function planOf(request: PlanRequest): BarePlan {
   const choices = new Choices(problem);
   const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
-  const positions =
-    (enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1))?.positions ?? choices.best(style);
-  return planTo(problem, positions, choices);
+  const within = enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1);
+  // The search is exact for sums over corners, which a chance is not: of the surest only what stands for it is proven.
+  const proven = within !== undefined || style !== 'surest';
+  return planTo(problem, within?.positions ?? choices.best(style), choices, proven);
 }
 
-function planTo(problem: Problem, positions: Positions, choices: Choices): BarePlan {
+function planTo(problem: Problem, positions: Positions, choices: Choices, proven: boolean): BarePlan {
   const judged = evaluate(problem, positions);
   const moves = inOrder(problem, positions, choices.drawer);
   const { predicted, deviation, inWindow, chance, distance } = judged;
   return {
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
     effort: workOf(problem, positions),
-    optimum: { proven: true, combinations: choices.combinations },
+    optimum: { proven, combinations: choices.combinations },
     shortfall: shortfallOf(problem, judged, positions),
     noted: [...shimNotes(problem, choices, moves, inWindow), ...notesOf(problem, moves, positions)],
     unmeasured: problem.unmeasured.map(({ where, angle }) => ({ where, angle })),

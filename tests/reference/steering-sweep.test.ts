@@ -1,10 +1,10 @@
 /** Rows: fixtures/published/steering-sweep.json. Procedure: US Navy NAVEDTRA 14273. */
 import { describe, expect, it } from 'vitest';
 import type { Suspension } from '../../core/contract.ts';
-import { camberSteered } from '../../core/geometry/wheel-angles.ts';
 import { casterFromSweep, solveCorner } from '../../core/index.ts';
 import motion from '../../fixtures/published/double-wishbone-motion.json' with { type: 'json' };
 import published from '../../fixtures/published/steering-sweep.json' with { type: 'json' };
+import { camberSteered } from '../tools/steered-wheel.ts';
 
 describe('camber through a steering sweep', () => {
   for (const row of published.rows) {

@@ -3,10 +3,6 @@ export class Heap<T> {
   readonly #items: T[] = [];
   constructor(private readonly before: (a: T, b: T) => boolean) {}
 
-  get size(): number {
-    return this.#items.length;
-  }
-
   push(item: T): void {
     const items = this.#items;
     let i = items.length;
