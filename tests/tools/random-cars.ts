@@ -1,6 +1,7 @@
 /** Invented cars with random geometry, seeded: a failing seed is printed and can be run again. */
 import type { Adjuster, Axle, Car, Suspension, Vec3 } from '../../core/contract.ts';
 import { suspensionKinds } from '../../core/index.ts';
+import { starters } from '../../core/starters/catalogue.ts';
 
 /** A seeded stream of numbers in [0, 1): a linear congruential generator (constants of Numerical Recipes, from memory). */
 export function stream(seed: number): () => number {
@@ -79,7 +80,7 @@ const BEAM_LINKED: Readonly<Record<string, Vec3>> = {
   rodAxle: [-2655, 440, 315],
   wheelCentre: [-2600, 780, 330],
 };
-/** A middling layout of every kind; each random suspension is one of these, scattered, half of them without options. */
+/** Middling layouts; each random suspension is one of these or a starter, scattered, half of them without options. */
 export const LAYOUTS: Readonly<Record<string, Readonly<Record<string, Vec3>>>> = {
   'double-wishbone': WISHBONE,
   strut: STRUT,
@@ -97,8 +98,8 @@ const scatter = (random: Random, points: Readonly<Record<string, Vec3>>): Record
 };
 
 export function randomSuspension(random: Random, kind: string): Suspension {
-  const layout = LAYOUTS[kind];
-  if (!layout) throw new Error(`tests/tools/random-cars.ts: give ${kind} a layout`);
+  const layout = LAYOUTS[kind] ?? starters.find((one) => one.kind === kind)?.points;
+  if (!layout) throw new Error(`give ${kind} a starter in core/starters, or a layout here`);
   const points = scatter(random, layout);
   const { optionalPoints = [] } = suspensionKinds[kind] ?? {};
   if (optionalPoints.length > 0 && random() < 0.5) for (const name of optionalPoints) delete points[name];

@@ -1,6 +1,6 @@
 /**
- * One random specimen of every suspension and adjuster kind. The tests that run over the catalogues draw from here, so
- * that a new kind joins them all by its layout (random-cars.ts) and its line here, and fails them until it has one.
+ * One random specimen of every suspension and adjuster kind. The tests that run over the catalogues draw from here: a new
+ * kind joins them all by its starter or by the sample in its own file. A line here makes specimens that differ more.
  */
 
 import type { Adjuster, Axle, Suspension, Vec3 } from '../../core/contract.ts';
@@ -103,10 +103,20 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
 
 /** A random adjuster of a kind, as it fits this suspension; where none fits, one that the suspension refuses. */
 export function sampleAdjuster(random: Random, kind: string, suspension: Suspension, id = kind): Adjuster {
-  const sample = SAMPLES[kind];
-  if (!sample) throw new Error(`tests/tools/samples.ts: give ${kind} a sample`);
-  return sample(random, suspension, id);
+  return (SAMPLES[kind] ?? ownSample(kind))(random, suspension, id);
 }
+
+/** What the kind's own file shows of it, at some place of this suspension. */
+const ownSample =
+  (kind: string): Sample =>
+  (random, suspension, id) => ({
+    ...{ at: somePoint(random, suspension), links: [someLink(random, suspension)], direction: anyDirection(random) },
+    ...adjusterKinds[kind]?.start,
+    ...adjusterKinds[kind]?.sample.adjuster,
+    id,
+    kind,
+    reference: adjusterKinds[kind]?.sample.from ?? 0,
+  });
 
 /** Whether core takes such an adjuster on such a suspension. */
 function fits(suspension: string, adjuster: string): boolean {
