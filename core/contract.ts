@@ -1,6 +1,6 @@
 /**
  * The shapes that every part of Cornerwright agrees on: what a car is, where its adjusters stand,
- * what was read off the rack, what is wanted, and what a plan says.
+ * what was read off the rack, what is wanted, and what a plan says. Long, so that it is one page to read from top to bottom.
  *
  * Frame and signs (ISO 8855 axes, trade signs). Corner frame of every corner: x forward, y outboard, z up,
  * millimetres, origin on the ground under the middle of the front axle. A right corner is the mirror
@@ -23,6 +23,7 @@ export type Vec3 = readonly [number, number, number];
 
 /** Positions of one corner's adjusters, by adjuster id. An adjuster that is absent stands at its reference. */
 export type Settings = Readonly<Record<string, Position>>;
+/** Positions of a car's adjusters, corner by corner. */
 export type CarSettings = Readonly<Partial<Record<Corner, Settings>>>;
 
 /** Hard points of one corner in its corner frame, and the wheel's angles with all adjusters at `reference`. */
@@ -50,9 +51,11 @@ export interface AdjusterBase {
   /** Minutes to move it once. */
   readonly effort?: number;
 }
+/** An adjuster of some kind. */
 // biome-ignore lint/suspicious/noExplicitAny: the fields beyond AdjusterBase belong to the kind; its schema checks them.
 export type Adjuster = AdjusterBase & Readonly<Record<string, any>>;
 
+/** Both sides of an axle: what is given holds for the left, and for the right as its mirror unless that has its own. */
 export interface Axle {
   readonly suspension: Suspension;
   /** Only where the right side is not the mirror of the left. */
@@ -61,6 +64,7 @@ export interface Axle {
   readonly steered: boolean;
 }
 
+/** A car: what carries its wheels, and what adjusts them. */
 export interface Car {
   readonly id: string;
   readonly label: string;
@@ -79,9 +83,12 @@ export interface WheelReading {
   readonly toe?: number;
   readonly sai?: number;
 }
+/** Angles of a wheel that a rack may give. */
 export const ANGLES = ['caster', 'camber', 'toe', 'sai'] as const;
+/** One of them. */
 export type Angle = (typeof ANGLES)[number];
 
+/** What a rack reads, corner by corner, degrees. */
 export interface Reading extends Readonly<Partial<Record<Corner, WheelReading>>> {
   /** What front toe is read against. Default `centreline`. */
   readonly toeReference?: 'centreline' | 'thrust-line';
@@ -101,6 +108,7 @@ export interface Window {
 }
 /** Angles of a wheel that a spec can give a window to. */
 export const WHEEL_ANGLES = ['camber', 'caster', 'toe'] as const satisfies readonly (keyof WheelSpec)[];
+/** Windows of a wheel's angles, degrees. What has none may be anything. */
 export interface WheelSpec {
   readonly camber?: Window;
   readonly caster?: Window;
@@ -108,7 +116,9 @@ export interface WheelSpec {
 }
 /** Angles of an axle, derived from its two wheels, that a spec can give a window to. */
 export const AXLE_ANGLES = ['totalToe', 'crossCamber', 'crossCaster', 'thrustAngle'] as const;
+/** One of them. */
 export type AxleAngle = (typeof AXLE_ANGLES)[number];
+/** Windows of an axle: of each of its wheels, and of what its two wheels make. */
 export interface AxleSpec extends WheelSpec {
   readonly totalToe?: Window;
   readonly crossCamber?: Window;
@@ -119,6 +129,7 @@ export interface AxleSpec extends WheelSpec {
   readonly left?: WheelSpec;
   readonly right?: WheelSpec;
 }
+/** What is wanted: windows, degrees. */
 export interface Spec {
   readonly front?: AxleSpec;
   readonly rear?: AxleSpec;
@@ -137,6 +148,7 @@ export interface Gauge {
  */
 export type PlanStyle = 'closest' | 'least-work' | 'surest';
 
+/** What a plan is made of. Angles degrees, lengths mm. */
 export interface PlanRequest {
   readonly car: Car;
   readonly spec: Spec;
@@ -158,6 +170,7 @@ export interface PlanRequest {
   readonly language?: string;
 }
 
+/** One move of a plan. */
 export interface Move extends AdjusterRef {
   readonly from: Position;
   readonly to: Position;
@@ -186,6 +199,7 @@ export interface Shortfall {
 /** A move before it is put in words. */
 export type BareMove = Omit<Move, 'instruction'>;
 
+/** The moves in working order, and how good it is to make them. */
 export interface Plan {
   readonly moves: readonly Move[];
   /** Where every adjuster stands when the plan is done. */
@@ -271,6 +285,7 @@ export interface Moved extends AdjusterRef {
   readonly to: Position;
   readonly outcome?: 'done' | 'wont-move' | 'set-to';
 }
+/** One visit of a car to the rack: its rounds, oldest first. */
 export interface Visit {
   readonly id: string;
   readonly carId: string;

@@ -1,11 +1,15 @@
 /** Corners and axles by name: which is which, what stands at them, and what there is one of for each. */
 
+/** Left front, right front, left rear, right rear. */
 export const CORNERS = ['LF', 'RF', 'LR', 'RR'] as const;
+/** One of them. */
 export type Corner = (typeof CORNERS)[number];
+/** The two axles. */
 export type AxleName = 'front' | 'rear';
 
 /** A position of an adjuster: mm, degrees or turns by its kind, or the label that is stamped on it. */
 export type Position = number | string;
+/** An adjuster of a car: the corner that it stands at, and its id. */
 export interface AdjusterRef {
   readonly corner: Corner;
   readonly adjuster: string;

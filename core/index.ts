@@ -1,4 +1,9 @@
-/** The public surface of core: what the app, the terminal and outside checks may call. Re-exports only. */
+/**
+ * The public surface of core, re-exports only: the checked functions that outside callers, the terminal and the app's worker
+ * ask (all of ask/), the files they exchange, the catalogues, and what reads and writes figures. The app's page takes no
+ * more than types from here: what it needs at once it imports from the rooms that are small, and what solves it asks of the
+ * worker by name.
+ */
 
 export { adjusterKinds } from './adjuster/catalogue.ts';
 export { chartPair } from './adjuster/chart-pair.ts';

@@ -7,6 +7,7 @@ const isRod = (adjuster: Adjuster): boolean => Boolean(adjusterKinds[adjuster.ki
 /**
  * Ids of the two adjusters that a chart of this axle is about: those that are no rods, the first two where there are
  * more. Nothing where there are fewer than two.
+ * @param axle validated
  */
 export function chartPair(axle: Axle): readonly [string, string] | undefined {
   const leaning = axle.adjusters.filter((one) => !isRod(one));

@@ -60,6 +60,7 @@ export interface Extension {
   readonly beyond?: (adjuster: Adjuster, end: End) => readonly { readonly position: Position; readonly by: number }[];
 }
 
+/** All that is known of a kind of adjuster: adding one is one such object in a file of its own. */
 export interface AdjusterKind {
   readonly kind: string;
   readonly name: string;

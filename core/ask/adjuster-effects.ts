@@ -8,8 +8,10 @@ import { checkedCorner } from './checked-corner.ts';
 import { stepInWords } from './in-words.ts';
 
 /**
- * What one step of each adjuster does with the others at `settings`, degrees. An adjuster whose step no pose allows is
- * left out.
+ * What one step of each adjuster does to its wheel with the others at `settings`, degrees, + as in the contract: by the
+ * poses before and after it. An adjuster whose step no pose allows is left out.
+ * @param settings positions by adjuster id; an adjuster that is absent stands at its reference
+ * @returns one for each adjuster, in their order; the step in English words and as data
  * @throws InputError naming the field, the value and what is allowed
  */
 export function adjusterEffects(

@@ -4,6 +4,7 @@ import { type AssessOptions, type Assessment as Bare, assess as judged } from '.
 import type { Hint } from '../said.ts';
 import { wordsOf } from '../words/catalogue.ts';
 
+/** How a reading stands against a spec. */
 export interface Assessment extends Omit<Bare, 'hints'> {
   /** What a camber and SAI pattern or a difference in caster points to, as data and as a sentence. */
   readonly hints: readonly (Hint & { readonly text: string })[];

@@ -10,18 +10,32 @@ import { type PlanRequestOptions, planRequest } from './plan-request.ts';
 import { reachIn } from './reach-of.ts';
 import { freed, type Stuck } from './what-would-free.ts';
 
-/** As `planMoves`. @throws InputError naming the field, the value and what is allowed */
+/**
+ * The plan of a car file's last round: as `planMoves` of its `planRequest`.
+ * @param file a car file
+ * @param options what is asked beside what it says, as in a request
+ * @throws InputError naming the field, the value and what is allowed
+ */
 export const planOfFile = (file: CarFile, options?: PlanRequestOptions): Plan => planned(planRequest(file, options));
 
-/** As `planChoices`. @throws InputError naming the field, the value and what is allowed */
+/**
+ * The plans worth choosing among: as `planChoices` of its `planRequest`.
+ * @throws InputError naming the field, the value and what is allowed
+ */
 export const choicesOfFile = (file: CarFile, options?: PlanRequestOptions): PlanChoice[] =>
   choicesOf(planRequest(file, options));
 
-/** As `whatWouldFree`. @throws InputError naming the field, the value and what is allowed */
+/**
+ * What would let its windows be met: as `whatWouldFree` of its `planRequest`.
+ * @throws InputError naming the field, the value and what is allowed
+ */
 export const whatWouldFreeOfFile = (file: CarFile, options?: PlanRequestOptions): Stuck[] =>
   freed(planRequest(file, options));
 
-/** As `reachOf`. @throws InputError naming the field, the value and what is allowed */
+/**
+ * Everywhere that a corner's adjusters can put its wheel: as `reachOf` of its `planRequest`.
+ * @throws InputError naming the field, the value and what is allowed
+ */
 export const reachOfFile = (
   file: CarFile,
   options: PlanRequestOptions | undefined,

@@ -44,7 +44,9 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
 }
 
 /**
- * What the rack should read after all that was done in the last round that holds of the last visit.
+ * What the rack should read, degrees, after all that was done in the last round that holds of the last visit: as
+ * `expectReading`. Without moves it is what was read.
+ * @param file a car file
  * @throws InputError naming the field, the value and what is allowed
  */
 export function expectationOfFile(file: CarFile): Reading {

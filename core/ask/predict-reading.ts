@@ -21,7 +21,8 @@ export function predictReading(car: Car, reading: Reading, from: CarSettings, to
 }
 
 /**
- * What the rack should read after moves: as `predictReading`, with the wheels as they were read.
+ * What the rack should read after moves, degrees: as `predictReading`, with the wheels of the model leaning as they were
+ * read (see plan/as-measured.ts), which is closer where a move pitches an upright.
  * @param from where the adjusters stood when the reading was taken; one that is absent stands at its reference
  * @throws InputError naming the field, the value and what is allowed
  */

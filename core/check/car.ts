@@ -60,7 +60,11 @@ const CAR = open(
   'an object, { id, label, wheel, front, rear }',
 );
 
-/** @throws InputError such as `car.front.adjusters[0].at` */
+/**
+ * A car as core takes it: points built from tape dimensions where there are no points, adjusters without a name given
+ * their kind's. Fields that are not known are kept.
+ * @throws InputError such as `car.front.adjusters[0].at`
+ */
 export function validateCar(value: unknown, field = 'car'): Car {
   const given = check(CAR, value, field);
   return {

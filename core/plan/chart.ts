@@ -9,6 +9,7 @@ export interface ChartCell {
   readonly caster?: number;
   readonly toe?: number;
 }
+/** What pairs of positions of two adjusters give. */
 export interface Chart {
   readonly across: { readonly adjuster: string; readonly positions: readonly Position[] };
   readonly down: { readonly adjuster: string; readonly positions: readonly Position[] };

@@ -4,6 +4,7 @@ import type { Corner, Plan } from '../contract.ts';
 import { type CarModel, cornerOf } from '../pose/car-model.ts';
 import { type SideEffects, sideEffectsOf } from '../pose/side-effects.ts';
 
+/** Side effects of one corner before and after a plan. */
 export interface WhatElse {
   readonly corner: Corner;
   readonly before: SideEffects;

@@ -25,6 +25,7 @@ import {
   type Wheel,
 } from './linkage.ts';
 
+/** What is not held while a pose is solved, mm. */
 export interface PoseOptions {
   /** Bump of the wheel centre against the body, mm, + up. */
   readonly travel?: number;

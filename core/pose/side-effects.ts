@@ -13,6 +13,7 @@ export const TRAVEL = 25;
 /** Degrees that the inner wheel is turned for toe-out on turns. */
 export const TURN = 20;
 
+/** What the driver feels of a corner's geometry; what it does not know is absent. */
 export interface SideEffects {
   /** Toe, degrees, gained at 25 mm of bump, and at 25 mm of droop. */
   readonly bumpSteer?: readonly [number, number];

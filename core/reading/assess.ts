@@ -8,6 +8,7 @@ import { type AimedWindow, EDGE_NOISE, outside, specTerms } from './spec-terms.t
 /** `edge` is in the window, but within a tenth of the window's width of a limit. */
 export type AngleState = 'in' | 'edge' | 'out-high' | 'out-low' | 'unmeasured';
 
+/** One window of a spec and what was read for it. */
 export interface AssessedAngle {
   readonly where: Corner | AxleName;
   /** As the spec names it: `camber`, …, `crossCaster`. */

@@ -16,7 +16,11 @@ export interface AxleAngles {
   readonly thrustAngle?: number;
 }
 
-/** Degrees in, degrees out. What was not measured on both wheels is absent. */
+/**
+ * Angles that belong to an axle, degrees: total toe left + right, cross camber and caster left − right, thrust angle (of a
+ * front axle steer-ahead) half of left toe − right toe, + to the right. Signs as in the contract.
+ * @param left, right wheel angles, degrees; what was not measured on both is absent from the answer
+ */
 export function axleAngles(left: WheelReading = {}, right: WheelReading = {}): AxleAngles {
   return {
     ...given('totalToe', left.toe, right.toe, (l, r) => l + r),
@@ -35,7 +39,7 @@ function given(
   return left === undefined || right === undefined ? {} : { [name]: derive(left, right) };
 }
 
-/** SAI + camber, degrees; absent unless both were measured. */
+/** Included angle of a wheel: SAI + camber, degrees; absent unless both were measured. */
 export function includedAngle({ camber, sai }: WheelReading = {}): number | undefined {
   return camber === undefined || sai === undefined ? undefined : sai + camber;
 }

@@ -18,7 +18,7 @@ export interface CasterSweep {
 }
 
 /**
- * Caster, degrees.
+ * Caster, degrees, + top to the rear, by the exact rule for a fixed axis at the head of this file.
  * @throws InputError naming the field that is not within its limits.
  */
 export function casterFromSweep({ camberOut, camberIn, steer, sai = 0 }: CasterSweep): number {

@@ -20,7 +20,11 @@ const FILE = object({
 });
 const DEEPEST = 24;
 
-/** A car file of any version that this one can read, brought to the present one. @throws InputError */
+/**
+ * A car file of any version that this one can read, brought to the present one; its car as `validateCar` returns it. Fields
+ * of a car, a visit, a round or a move that are not known are kept; one beside `car`, `spec` and `visits` is refused.
+ * @throws InputError naming the field, the value and what is allowed
+ */
 export function validateCarFile(value: unknown): CarFile {
   checkDepth(value, 'file');
   check(HEADER, value, 'file');
@@ -39,7 +43,7 @@ export function validateCarFile(value: unknown): CarFile {
   return file;
 }
 
-/** The same from text. @throws InputError when it is not JSON */
+/** The same from JSON text of up to 50 000 000 characters. @throws InputError as `validateCarFile`, or when it is not JSON */
 export const parseCarFile = (text: string): CarFile => validateCarFile(parseJson(text, 'file'));
 
 const LONGEST_FILE = 50_000_000;

@@ -21,7 +21,9 @@ export interface Merged {
 }
 
 /**
- * `a` is the one at hand: where the two describe the car or its spec differently, a's stays and b's is in the notes.
+ * Two files of one car as one: visits, rounds and moves are a union by id, and none is lost. `a` is the one at hand: where
+ * the two describe the car or its spec differently, a's stays and b's is in the notes.
+ * @param a, b validated
  * @throws InputError when the files are of different cars
  */
 export function mergeCarFiles(a: CarFile, b: CarFile): Merged {

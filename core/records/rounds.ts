@@ -6,7 +6,10 @@ interface Correctable {
   readonly replaces?: string;
 }
 
-/** The records that hold, each at the place of the one that it corrects, in the order of the first ones. */
+/**
+ * The records that hold, each at the place of the one that it corrects, in the order of the first ones.
+ * @param records rounds or moves; one with `replaces` corrects the one of that id, and may itself be corrected
+ */
 export function current<T extends Correctable>(records: readonly T[]): readonly T[] {
   const known = new Set(records.map(({ id }) => id));
   const corrections = new Map(records.filter((one) => one.replaces !== undefined).map((one) => [one.replaces, one]));
@@ -26,7 +29,11 @@ export function latestVisit(visits: readonly Visit[]): Visit | undefined {
 
 export const latestRound = (visit: Visit): Round | undefined => current(visit.rounds).at(-1);
 
-/** Positions after moves that hold; what would not move has stayed where it was. */
+/**
+ * Positions after moves that hold; what would not move has stayed where it was.
+ * @param settings positions by corner and adjuster id, before the moves
+ * @param moves in the order in which they were made, corrections among them
+ */
 export function movedOn(settings: CarSettings, moves: readonly Moved[]): CarSettings {
   const next: Partial<Record<Corner, Record<string, Position>>> = {};
   for (const [corner, own] of Object.entries(settings)) next[corner as Corner] = { ...own };

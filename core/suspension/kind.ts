@@ -4,6 +4,7 @@
  */
 import type { Level, Suspect } from '../said.ts';
 
+/** All that is known of a kind of suspension: adding one is one such object in a file of its own. */
 export interface SuspensionKind {
   readonly kind: string;
   /** As a technician calls it. */

@@ -16,7 +16,7 @@ export interface FormatAngleOptions {
 }
 
 /**
- * `-0.35` → `−0.35` (true minus sign), or `−0°21′`. What rounds to zero has no sign; 59.6′ carries to the next degree.
+ * An angle, degrees, as text: `-0.35` → `−0.35` (true minus sign), or `−0°21′`. What rounds to zero has no sign; 59.6′ carries to the next degree.
  * @throws InputError when `angle` is not a finite number, so that no NaN reaches a screen.
  */
 export function formatAngle(angle: number, options: FormatAngleOptions = {}): string {

@@ -59,7 +59,7 @@ export interface FormatLengthOptions {
 }
 
 /**
- * `4.5` → `4.50 mm`, `0.177 in` or, to a fraction, `3/16 in`. What rounds to zero has no sign.
+ * A length, mm, as text: `4.5` → `4.50 mm`, `0.177 in` or, to a fraction, `3/16 in`. What rounds to zero has no sign.
  * @throws InputError when `mm` is not a finite number.
  */
 export function formatLength(mm: number, options: FormatLengthOptions = {}): string {

@@ -3,6 +3,7 @@ import { Decimal } from 'decimal.js';
 import { InputError } from '../input-error.ts';
 import { tidy } from './plain.ts';
 
+/** Shims that make a thickness, or come nearest to it. */
 export interface ShimStack {
   /** Whether the stack is the thickness asked for; else it is the nearest that the sizes make. */
   readonly exact: boolean;

@@ -11,7 +11,7 @@ import { applyChange, type Change, changeOf } from '../../pose/change.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, type Fitted, Mechanism, TOE } from '../../pose/mechanism.ts';
 import { samePosition } from '../states/axis.ts';
 
-/** The most that a taped coordinate is off, mm. */
+/** The most that a taped coordinate is off, ± mm, where nothing else is said. Trade practice, no source. */
 export const DEFAULT_TOLERANCE = 5;
 
 /** Where the difference for a derivative is taken, mm: far above rounding, far below curvature. */

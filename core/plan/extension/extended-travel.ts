@@ -18,6 +18,7 @@ import type { Remedy } from '../../said.ts';
 import { kindOfAdjuster } from '../problem.ts';
 import type { Instead } from '../states/state-space.ts';
 
+/** Which way a point goes, or what becomes of a link. */
 export type Way = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | 'down' | 'longer' | 'shorter';
 
 /** One adjuster that would have to go further. */

@@ -16,8 +16,10 @@ import { poissonDisk } from './poisson-disk.ts';
 export type Both<T> = readonly [across: T, camber: T];
 /** Degrees, as the rack would read them. */
 export type Place = Both<number>;
+/** From the least to the most, degrees. */
 export type Range = readonly [low: number, high: number];
 
+/** Places of the picture. */
 export interface Reached {
   /** What some combination of positions gives, each; 600 at the most, spread evenly over the view. */
   readonly places: readonly Place[];
@@ -27,6 +29,7 @@ export interface Reached {
   readonly inWindow: boolean;
 }
 
+/** Everywhere that the adjusters of a corner can put its wheel, as the picture of it draws it. Degrees. */
 export interface Reach {
   readonly corner: Corner;
   /** Caster where it was measured, else toe. */

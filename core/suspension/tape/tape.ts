@@ -5,6 +5,7 @@
 import type { Vec3 } from '../../contract.ts';
 import { InputError } from '../../input-error.ts';
 
+/** One dimension that a tape can take. */
 export interface TapeDimension {
   readonly name: string;
   /** As a technician reads it, and the points of the drawing that it belongs to or lies between. */
