@@ -31,6 +31,24 @@ describe('the modules', () => {
   });
 });
 
+describe('the page', () => {
+  /** Where what solves comes in: the worker, and the chunk that stands in for it. */
+  const doors = ['app/engine/worker.ts', 'app/engine/answer.ts'];
+  const solver = /^core\/(pose|plan|ask)\//;
+  const reached = reachedFrom('app/main.tsx', doors);
+
+  it('reaches every screen', () => {
+    const screens = all.filter(({ path }) => path.startsWith('app/screens/') && path.endsWith('.tsx'));
+    expect(screens.filter(({ path }) => !reached.has(path)).map(({ path }) => path)).toEqual([]);
+  });
+
+  it('never brings in what solves, on whatever screen', () => {
+    expect([...reached].filter((path) => solver.test(path))).toEqual([]);
+    for (const door of doors)
+      expect([...reachedFrom(door, [])].filter((path) => solver.test(path)).length).toBeGreaterThan(40);
+  });
+});
+
 describe('the core', () => {
   it('knows neither clock nor chance', () => {
     expect(core.flatMap(impurities)).toEqual([]);
@@ -103,6 +121,18 @@ describe('the rules', () => {
     }
   });
 });
+
+/** Every module whose code comes along with one, but for what comes through some doors alone. */
+function reachedFrom(path: string, doors: readonly string[]): ReadonlySet<string> {
+  const reached = new Set([path]);
+  for (const one of reached) {
+    const module = all.find((other) => other.path === one);
+    for (const { file, typesOnly } of module?.imports ?? []) {
+      if (file && !typesOnly && !doors.includes(file)) reached.add(file);
+    }
+  }
+  return reached;
+}
 
 /** Each import circle once, as the path around it. Type-only circles count: they tangle a reader all the same. */
 function circles(graph: ReadonlyMap<string, readonly string[]>): string[] {
