@@ -1,4 +1,4 @@
-/** Fields that several adjuster kinds share. Messages are completed by core/records, which knows the path. */
+/** Fields that several adjuster kinds share. Messages are completed by core/check, which knows the path. */
 import * as v from 'valibot';
 import type { Vec3 } from '../contract.ts';
 
