@@ -4,7 +4,7 @@ import { plain } from '../units/plain.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, onwards, within } from './steps.ts';
+import { multiples, onwards, stepFrom, within } from './steps.ts';
 
 /**
  * Tilt directly, in degrees; or, with `eccentricity` and `spacing`, by a cam bolt in one of the two holes: the position
@@ -53,15 +53,10 @@ export const clampBolt: AdjusterKind = {
     with: bolt.eccentricity === undefined ? 'hand' : 'cam-bolt',
   }),
   place: (_, position) => ({ as: 'tilt', degrees: position as number }),
-  step: (bolt) => {
-    const from = bolt.reference as number;
-    const to = from + bolt.step <= bolt.range[1] + 1e-9 ? from + bolt.step : from - bolt.step;
-    return {
-      from: Math.min(from, to),
-      to: Math.max(from, to),
-      said: { step: 'towards-plus', by: bolt.step, unit: 'degrees' },
-    };
-  },
+  step: ({ reference, step, range: [, high] }) => ({
+    ...stepFrom(reference as number, step, high),
+    said: { step: 'towards-plus', by: step, unit: 'degrees' },
+  }),
   fields: [
     numberField('step', 'Set to the nearest', 'degrees'),
     rangeField('Travel', 'degrees'),

@@ -6,7 +6,7 @@ import { plain } from '../units/plain.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, within } from './steps.ts';
+import { multiples, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
   ...base('eccentric-cam'),
@@ -69,13 +69,10 @@ export const eccentricCam: AdjusterKind = {
     marks: inMarks(cam as EccentricCam, position as number),
     degrees: position as number,
   }),
-  step: (cam) => {
-    const step = 360 / cam.marks;
-    const [, high] = rangeOf(cam as EccentricCam);
-    const from = cam.reference as number;
-    const to = from + step <= high + 1e-9 ? from + step : from - step;
-    return { from: Math.min(from, to), to: Math.max(from, to), said: { step: 'towards-plus', by: 1, unit: 'marks' } };
-  },
+  step: (cam) => ({
+    ...stepFrom(cam.reference as number, 360 / cam.marks, rangeOf(cam as EccentricCam)[1]),
+    said: { step: 'towards-plus', by: 1, unit: 'marks' },
+  }),
   fields: [
     AT,
     DIRECTION,

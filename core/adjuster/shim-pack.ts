@@ -6,7 +6,7 @@ import { shimStack, shimTotals } from '../units/shim-stack.ts';
 import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
 import { base, direction, number, positive, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { MOST_FURTHER, onwards, within } from './steps.ts';
+import { MOST_FURTHER, onwards, stepFrom, within } from './steps.ts';
 
 const SHIM = 'a shim thickness above 0.01, up to 50 mm';
 const COUNT = 'a whole number of shims, 1 to 50';
@@ -76,11 +76,9 @@ export const shimPack: AdjusterKind = {
     return { act: 'change-shims', by: b - a, from: a, to: b, stack: stackOf(pack as ShimPack, b, shims) };
   },
   place: (_, position) => ({ as: 'thickness', mm: position as number }),
-  step: (pack) => {
-    const step = Math.min(...pack.sizes);
-    const from = pack.reference as number;
-    const to = from + step <= pack.max ? from + step : from - step;
-    return { from: Math.min(from, to), to: Math.max(from, to), said: { step: 'more-shim', mm: step } };
+  step: ({ reference, sizes, max }) => {
+    const mm = Math.min(...sizes);
+    return { ...stepFrom(reference as number, mm, max), said: { step: 'more-shim', mm } };
   },
   fields: [
     AT,

@@ -3,7 +3,7 @@ import { plain } from '../units/plain.ts';
 import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { MOST_FURTHER, multiples, onwards, within } from './steps.ts';
+import { MOST_FURTHER, multiples, onwards, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
   ...base('slide'),
@@ -33,15 +33,10 @@ export const slide: AdjusterKind = {
     return { act: 'slide', by: b - a, from: a, to: b };
   },
   place: (_, position) => ({ as: 'scale', mm: position as number }),
-  step: (plate) => {
-    const from = plate.reference as number;
-    const to = from + plate.step <= plate.range[1] + 1e-9 ? from + plate.step : from - plate.step;
-    return {
-      from: Math.min(from, to),
-      to: Math.max(from, to),
-      said: { step: 'towards-plus', by: plate.step, unit: 'mm' },
-    };
-  },
+  step: ({ reference, step, range: [, high] }) => ({
+    ...stepFrom(reference as number, step, high),
+    said: { step: 'towards-plus', by: step, unit: 'mm' },
+  }),
   fields: [
     AT,
     DIRECTION,

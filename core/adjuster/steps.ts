@@ -26,3 +26,9 @@ export function onwards(positions: readonly Position[], end: 1 | -1, step: numbe
 /** Whether a number is within [low, high], binary noise forgiven. */
 export const within = (x: unknown, low: number, high: number): x is number =>
   typeof x === 'number' && x >= low - 1e-6 && x <= high + 1e-6;
+
+/** One step up from a position; where that is beyond the highest, the one that ends at it. */
+export function stepFrom(position: number, step: number, high: number): { readonly from: number; readonly to: number } {
+  const to = position + step;
+  return to <= high + 1e-9 ? { from: position, to } : { from: position - step, to: position };
+}

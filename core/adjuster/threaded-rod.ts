@@ -1,10 +1,10 @@
 import * as v from 'valibot';
-import type { Sense, Step } from '../said.ts';
+import type { Sense } from '../said.ts';
 import { plain } from '../units/plain.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range, text } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
-import { multiples, onwards, within } from './steps.ts';
+import { multiples, onwards, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
   ...base('threaded-rod'),
@@ -65,12 +65,9 @@ export const threadedRod: AdjusterKind = {
     return { act: 'turn-rod', turns, mm: turns * rod.lead, ...senseOf(rod, turns) };
   },
   place: (_, position) => ({ as: 'turns', turns: position as number }),
-  step: (rod) => {
-    const [low, high] = rod.range as [number, number];
-    const from = rod.reference as number;
+  step: ({ reference, range: [low, high] }) => {
     const turns = Math.min(1, high - low);
-    const said: Step = { step: 'longer', turns };
-    return from + turns <= high ? { from, to: from + turns, said } : { from: from - turns, to: from, said };
+    return { ...stepFrom(reference as number, turns, high), said: { step: 'longer', turns } };
   },
   fields: [
     { name: 'links', label: 'Lengthens which rod', ask: { as: 'link' } },
