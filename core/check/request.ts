@@ -19,6 +19,7 @@ const byCornerToList = (value: unknown): unknown =>
     ? Object.entries(value).flatMap(([corner, ids]) => [ids].flat().map((adjuster) => ({ corner, adjuster })))
     : value;
 
+const KNOWN = `one of ${Object.keys(languages).join(', ')}`;
 const OPTIONS = {
   locked: v.optional(
     v.pipe(
@@ -31,7 +32,12 @@ const OPTIONS = {
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
   drawer: v.optional(schema.drawer),
-  language: v.optional(v.picklist(Object.keys(languages), `one of ${Object.keys(languages).join(', ')}`)),
+  language: v.optional(
+    v.pipe(
+      v.string(KNOWN),
+      v.check((name) => Object.hasOwn(languages, name), KNOWN),
+    ),
+  ),
 };
 type Options = Pick<PlanRequest, keyof typeof OPTIONS>;
 const ASKED = open(OPTIONS, 'an object, { style?, locked?, … }');

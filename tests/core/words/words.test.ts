@@ -1,0 +1,111 @@
+/** Words are made of data at the door, in the language that is asked for; kernels know none. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Plan } from '../../../core/contract.ts';
+import { adjusterKinds, adjusterPositions, planMoves, planOfFile, planRequest } from '../../../core/index.ts';
+import type { Act, Hint, Level, Note, Remedy, Suspect } from '../../../core/said.ts';
+import { languages, wordsOf } from '../../../core/words/catalogue.ts';
+import type { Words } from '../../../core/words/words.ts';
+import { oneOf, randomSuspension, stream } from '../../tools/random-cars.ts';
+import { FITTING, sampleAdjuster } from '../../tools/samples.ts';
+import { carFile } from '../records/fixture.ts';
+
+/** A sentence that somebody can read aloud: figures that are figures, a true minus, a full stop at its end. */
+function expectSentence(text: string): void {
+  expect(text).toMatch(/^[\p{Lu}\p{L}\d][^\n]*\.$/u);
+  expect(text).not.toMatch(/undefined|NaN|null|\[object|Infinity|e-\d| {2}|\s-\d/);
+}
+
+describe.each(Object.keys(languages))('the words of %s', (language) => {
+  const words = wordsOf(language);
+
+  it.each(Object.keys(adjusterKinds))('say every move of a %s, its steps and its places', (name) => {
+    const kind = adjusterKinds[name]!;
+    const random = stream(11);
+    const { suspension } = FITTING.find(({ adjuster }) => adjuster === name)!;
+    for (let i = 0; i < 8; i++) {
+      const one = sampleAdjuster(random, name, randomSuspension(random, suspension));
+      const all = adjusterPositions(one);
+      const [from, to] = [oneOf(random, all), oneOf(random, all)];
+      if (from !== to) expectSentence(words.act(kind.act(one, from, to, oneOf(random, ['LF', 'RR'] as const))));
+      for (const text of [words.place(kind.place(one, from)), words.step(kind.step(one).said)]) {
+        expect(text).not.toMatch(/undefined|NaN|\[object|^$/);
+      }
+    }
+  });
+
+  it('say an act of a kind that has no act of its own', () => {
+    const act: Act = { act: 'set', from: { as: 'turns', turns: 0 }, to: { as: 'turns', turns: -1.5 } };
+    expectSentence(words.act(act));
+    expect(words.act(act)).toContain('−1.5');
+  });
+
+  it('say all that stands beside a plan and beside a reading', () => {
+    const shims = [{ size: 1.5, count: 2 }];
+    const named = { corner: 'LF', adjuster: 'a', name: 'front shims' } as const;
+    const notes: Note[] = [
+      { note: 'by-chart', names: ['cam'] },
+      { note: 'bump-steer', corner: 'RF', before: 0.05, after: 0.31, travel: 25 },
+      { note: 'strain', corners: ['LR', 'RR'], before: 0.2, after: 2.4 },
+      { note: 'shims-missing', shims },
+      { note: 'shims-borrowed', by: named, shims, from: [{ ...named, corner: 'RF' }] },
+    ];
+    for (const note of notes) expectSentence(words.note(note));
+    const levels: Level[] = ['low', 'ok', 'high'];
+    const suspects: Suspect[] = [
+      'knuckle-or-spindle',
+      'moved-pivot',
+      'lower-arm',
+      'upper-arm',
+      'tower-in',
+      'axle-beam',
+    ];
+    const hints: Hint[] = [
+      { where: 'front', kind: 'included', difference: 1.25 },
+      { where: 'front', kind: 'setback', difference: 1.4 },
+      ...suspects.map((look, i): Hint => {
+        const [sai, camber, included] = [levels[i % 3]!, levels[(i + 1) % 3]!, levels[(i + 2) % 3]!];
+        return { where: 'LF', kind: 'pattern', sai, camber, included, look };
+      }),
+    ];
+    for (const hint of hints) expectSentence(words.hint(hint));
+    expectSentence(words.noPose([{ adjuster: 'rod', position: 12 }]));
+    const remedies = Object.values(adjusterKinds).flatMap(({ extension }): readonly Remedy[] => extension?.takes ?? []);
+    for (const remedy of remedies) expect(words.remedy(remedy).length).toBeGreaterThan(5);
+  });
+});
+
+describe('another language', () => {
+  /** Says the name of the thing alone. */
+  const bare: Words = {
+    ...wordsOf(),
+    act: ({ act }) => `<${act}>`,
+    note: ({ note }) => `<${note}>`,
+  };
+  const known = languages as Record<string, Words>;
+  beforeAll(() => {
+    known.xx = bare;
+  });
+  afterAll(() => {
+    delete known.xx;
+  });
+
+  it('is spoken where a request names it, and changes nothing else', () => {
+    const request = planRequest(carFile('tarn-gt.json'));
+    const [english, other] = [planMoves(request), planMoves({ ...request, language: 'xx' })];
+    expect(english.moves.length).toBeGreaterThan(1);
+    expect(other.moves.map(({ instruction }) => instruction)).toEqual(english.moves.map(({ act }) => `<${act.act}>`));
+    const silent = ({ moves, notes: _, ...plan }: Plan) => ({
+      ...plan,
+      moves: moves.map(({ instruction: _, ...move }) => move),
+    });
+    expect(silent(other)).toEqual(silent(english));
+    expect(planOfFile(carFile('tarn-gt.json'), { language: 'xx' }).moves[0]?.instruction).toMatch(/^<.*>$/);
+  });
+
+  it('is refused where it is not there', () => {
+    const request = planRequest(carFile('tarn-gt.json'));
+    expect(() => planMoves({ ...request, language: 'yy' })).toThrow(
+      'language: "yy" is not allowed; allowed: one of en',
+    );
+  });
+});
