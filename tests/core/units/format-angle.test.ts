@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { InputError } from '../../../core/input-error.ts';
 import { formatAngle } from '../../../core/units/format.ts';
-import { odd } from '../../../core/units/odd.ts';
 
 const DM = { mode: 'degrees-minutes' } as const;
 
@@ -39,15 +38,5 @@ describe('formatAngle', () => {
 
   test.each([Number.NaN, Number.POSITIVE_INFINITY])('refuses %d, so that it never reaches a screen', (value) => {
     expect(() => formatAngle(value)).toThrow(InputError);
-  });
-});
-
-describe('odd', () => {
-  it('asks about a camber of 12 and takes one of −0.5', () => {
-    expect(odd('camber', 12)).toBe('Camber 12.00° is unusual (mostly −6.00 to 6.00). Is it right?');
-    expect(odd('camber', -0.5)).toBeUndefined();
-  });
-  it('names SAI as the trade does', () => {
-    expect(odd('sai', 40)).toMatch(/^SAI 40\.00° is unusual/);
   });
 });
