@@ -40,7 +40,6 @@ export function chartOfPair(model: CornerModel, settings: Settings, across: Adju
 
 function positionsOf(adjuster: Adjuster): readonly Position[] {
   const all = adjusterKinds[adjuster.kind]?.positions(adjuster) ?? [];
-  if (all.length <= MOST_POSITIONS) return all;
   const every = Math.ceil(all.length / MOST_POSITIONS);
   return all.filter((_, i) => i % every === 0);
 }

@@ -1,7 +1,7 @@
 /** Source: uraeus.smbd's own stored results. See fixtures/published/README.md. */
 import { describe, expect, it } from 'vitest';
 import type { Suspension } from '../../core/contract.ts';
-import { solveCorner } from '../../core/index.ts';
+import { heightEffect, solveCorner } from '../../core/index.ts';
 import published from '../../fixtures/published/double-wishbone-motion.json' with { type: 'json' };
 
 const WITHIN = 2e-4; // degrees
@@ -17,6 +17,19 @@ describe('a double wishbone through its travel', () => {
       }
       expect(Math.abs((pose.wheelCentre?.[1] ?? NaN) - row.y)).toBeLessThan(1e-3);
       expect(pose.wheelCentre?.[2]).toBeCloseTo(row.travel, 9);
+    });
+  }
+});
+
+describe('the body raised over the wheel: what the table has for as much droop', () => {
+  const still = published.rows.find(({ travel }) => travel === 0);
+  for (const row of published.rows) {
+    it(`by ${-row.travel} mm`, () => {
+      const gained = heightEffect(suspension, [], {}, -row.travel);
+      for (const angle of ['camber', 'toe', 'caster'] as const) {
+        const wanted = row[angle] - (still?.[angle] ?? Number.NaN);
+        expect(Math.abs((gained?.[angle] ?? Number.NaN) - wanted), angle).toBeLessThan(2 * WITHIN);
+      }
     });
   }
 });

@@ -38,4 +38,21 @@ describe('a numbered cam', () => {
     const twice = { ...cam, positions: [...cam.positions, { label: '2', offset: [0, 1, 0] }] };
     expect(() => solveCorner(suspension, [twice], {})).toThrow('labels that differ from one another');
   });
+
+  it.each([
+    ['out and up', [0, 3, 1], [0, -3, 0], [1, 2]],
+    ['up alone', [0, 0, 2], [0, 0, -2], [2]],
+    ['back alone', [-2, 0, 0], [-1, 0, 0], [0]],
+    ['forward and out', [2, 1, 0], [-2, 0, 0], [0, 1]],
+    ['every way', [1, 2, 3], [0, 0, 0], [0, 1, 2]],
+    ['nowhere', [0, 0, 0], [0, 0, 0], []],
+  ] as const)('one that moves its point %s is off that way, and along nothing else', (_, first, second, axes) => {
+    const positions = [
+      { label: 1, offset: [0, 0, 0] },
+      { label: 2, offset: first },
+      { label: 3, offset: second },
+    ];
+    const shifts = indexedCam.tolerance.error?.({ ...cam, positions }, 1, 2, 0.2).map(({ shift }) => shift);
+    expect(shifts).toEqual(axes.map((axis) => ({ upperRear: [0, 1, 2].map((i) => (i === axis ? 0.2 : 0)) })));
+  });
 });

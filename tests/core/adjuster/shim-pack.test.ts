@@ -37,6 +37,24 @@ describe('a shim pack', () => {
   });
 
   it.each([
+    ['empty', [1, 2.5], 6, 0],
+    ['part full', [1, 2.5], 6, 2],
+    ['a shim short of full', [1, 2.5], 6, 5],
+    ['full', [1, 2.5], 6, 6],
+    ['empty, of one shim', [1.5], 1.5, 0],
+    ['full, of one shim', [1.5], 1.5, 1.5],
+    ['with less room than its thinnest shim', [2, 1.5], 6, 5],
+  ] as const)('%s: a step is its thinnest shim more or less, and never leaves the pack', (_, sizes, max, reference) => {
+    const { from, to, name } = shimPack.step({ ...pack, sizes, max, reference });
+    const thinnest = Math.min(...sizes);
+    expect((to as number) - (from as number)).toBeCloseTo(thinnest, 12);
+    expect(from).toBeGreaterThanOrEqual(0);
+    expect(to).toBeLessThanOrEqual(max);
+    expect([from, to]).toContain(reference);
+    expect(name).toBe(`${thinnest} mm more shim`);
+  });
+
+  it.each([
     [{ maxCount: 0 }, 'adjusters[0].maxCount: 0 is not allowed; allowed: a whole number of shims, 1 to 50'],
     [{ maxCount: 2.5 }, 'adjusters[0].maxCount'],
     [{ pair: { with: 'rear', most: 3 } }, 'adjusters[0].pair.with: "rear" is not allowed; allowed: nothing'],

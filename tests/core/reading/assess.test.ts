@@ -105,17 +105,24 @@ describe('assess', () => {
   });
 
   it('has a state for every value: out by what it is beyond, edge within a tenth of the width', () => {
-    const value = fc.double({ min: -5, max: 5, noNaN: true });
+    const seen: Record<string, number> = {};
+    // In ten-thousandths. Where in the window: from its lower limit at 0 to its upper one at 1, on no limit itself.
+    const tenThousandths = (min: number, max: number) =>
+      fc.integer({ min: Math.round(min * 1e4), max: Math.round(max * 1e4) - 1 }).map((n) => (n + 0.5) / 1e4);
+    const about = [0, 0.1, 0.9, 1].map((limit) => tenThousandths(limit - 0.04, limit + 0.04));
+    const shares = fc.oneof(tenThousandths(-0.5, 1.5), ...about);
     fc.assert(
-      fc.property(value, value, fc.double({ min: 0.01, max: 5, noNaN: true }), (x, low, width) => {
-        const high = low + width;
-        const { state, by } = stateIn(x, { low, high });
-        if (x > high + 1e-6) expect([state, by]).toEqual(['out-high', x - high]);
-        else if (x < low - 1e-6) expect([state, by]).toEqual(['out-low', x - low]);
-        else expect(Math.abs(by)).toBeLessThanOrEqual(1e-6);
-        if (Math.min(x - low, high - x) > width * 0.1 + 1e-6) expect(state).toBe('in');
+      fc.property(tenThousandths(-5, 5), tenThousandths(0.01, 5), shares, (low, width, share) => {
+        const { state, by } = stateIn(low + share * width, { low, high: low + width });
+        const out = share < 0 || share > 1;
+        const edge = Math.min(share, 1 - share) < 0.1;
+        expect(state).toBe(out ? (share < 0 ? 'out-low' : 'out-high') : edge ? 'edge' : 'in');
+        expect(by).toBeCloseTo(out ? (share < 0 ? share : share - 1) * width : 0, 12);
+        seen[state] = (seen[state] ?? 0) + 1;
       }),
+      { numRuns: 400 },
     );
+    for (const state of ['in', 'edge', 'out-low', 'out-high']) expect(seen[state]).toBeGreaterThan(15);
   });
 
   it('finds an angle by the name that the spec gives it', () => {

@@ -51,6 +51,30 @@ describe('camber and SAI together', () => {
   });
 });
 
+/** Trade practice without a source: from three quarters of a degree a difference between the sides means something. */
+describe('a difference of less than 0.75° between the sides means nothing', () => {
+  test.each([
+    [0.74, 0],
+    [0.76, 1],
+    [-0.74, 0],
+    [-0.76, 1],
+  ])('included angles that differ by %d: %d hint to compare the knuckles', (difference, count) => {
+    expect(hintsFor(0.2, 12 - 0.2 + difference)).toHaveLength(count);
+  });
+
+  test.each([
+    ['camber and SAI by 0.74 each', 0.74, 12 - 0.74, undefined],
+    ['camber by 0.76, SAI by 0.74', 0.76, 12 - 0.74, undefined],
+    ['camber and SAI by 0.76 each', 0.76, 12 - 0.76, 'SAI low, camber high, included angle ok'],
+    ['camber and SAI by −0.76 each', -0.76, 12 + 0.76, 'SAI high, camber low, included angle ok'],
+    ['camber by 0.76 alone', 0.76, 12, 'SAI ok, camber high, included angle high'],
+    ['camber by −0.76 alone', -0.76, 12, 'SAI ok, camber low, included angle low'],
+  ])('%s', (_, camber, sai, text) => {
+    const hints = hintsFor(camber, sai, 'double-wishbone');
+    expect(hints.map((hint) => hint.text)).toEqual(text ? [expect.stringContaining(text)] : []);
+  });
+});
+
 describe('caster side to side', () => {
   test.each([
     [5.2, 1],

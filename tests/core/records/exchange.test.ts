@@ -1,9 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import type { CarFile, Round, Visit } from '../../../core/contract.ts';
+import type { Visit } from '../../../core/contract.ts';
 import { validateCarFile } from '../../../core/records/car-file.ts';
 import { fromCarFile, toCarFile } from '../../../core/records/exchange.ts';
-import { mergeCarFiles } from '../../../core/records/merge.ts';
 import { carFile, carFileNames } from './fixture.ts';
 
 const BASE = carFile('tarn-gt.json');
@@ -44,114 +42,5 @@ describe('records and car files', () => {
     const { car, visits, readings, moves } = fromCarFile(BASE, { now, makeId: () => 'x' });
     const strange = { ...visits[0], id: 'other', carId: 'other', opened: now };
     expect(toCarFile(car, [...visits, strange], readings, moves).visits).toHaveLength(1);
-  });
-});
-
-const ids = ['r1', 'r2', 'r3', 'r4'];
-const roundOf = fc
-  .record({ id: fc.constantFrom(...ids), camber: fc.integer({ min: -2, max: 2 }) })
-  .map(
-    ({ id, camber }): Round => ({ id, at: `2024-01-0${id[1]}T10:00:00Z`, reading: { LF: { camber } }, settings: {} }),
-  );
-const visitOf = fc
-  .record({
-    id: fc.constantFrom('v1', 'v2'),
-    rounds: fc.uniqueArray(roundOf, { selector: ({ id }) => id, maxLength: 4 }),
-    closed: fc.option(fc.constantFrom('2024-02-01T00:00:00Z', '2024-02-02T00:00:00Z'), { nil: undefined }),
-  })
-  .map(
-    ({ id, rounds, closed }): Visit => ({
-      id,
-      carId: BASE.car.id,
-      opened: `2024-01-0${id[1]}T09:00:00Z`,
-      rounds,
-      ...(closed ? { closed } : {}),
-    }),
-  );
-const fileOf = fc
-  .uniqueArray(visitOf, { selector: ({ id }) => id, maxLength: 2 })
-  .map((visits): CarFile => ({ ...BASE, visits: [...visits].sort((a, b) => (a.id < b.id ? -1 : 1)) }));
-
-/** Every reading in a file. */
-const readings = (file: CarFile): string[] =>
-  (file.visits ?? []).flatMap(({ id, rounds }) =>
-    rounds.map((round) => `${id} ${JSON.stringify(round.reading)} ${round.at}`),
-  );
-
-describe('mergeCarFiles', () => {
-  it('loses no reading of either file', () => {
-    fc.assert(
-      fc.property(fileOf, fileOf, (a, b) => {
-        const merged = readings(mergeCarFiles(a, b).file);
-        for (const one of [...readings(a), ...readings(b)]) expect(merged).toContain(one);
-      }),
-    );
-  });
-
-  it('gives the same visits in either order', () => {
-    fc.assert(
-      fc.property(fileOf, fileOf, (a, b) => {
-        const sorted = ({ visits = [] }: CarFile) =>
-          visits.map((visit) => ({
-            ...visit,
-            rounds: [...visit.rounds].sort((x, y) => ((x.id ?? '') < (y.id ?? '') ? -1 : 1)),
-          }));
-        expect(sorted(mergeCarFiles(a, b).file)).toEqual(sorted(mergeCarFiles(b, a).file));
-      }),
-    );
-  });
-
-  it('changes nothing the second time', () => {
-    fc.assert(
-      fc.property(fileOf, fileOf, (a, b) => {
-        const once = mergeCarFiles(a, b).file;
-        expect(mergeCarFiles(once, b).file).toEqual(once);
-        expect(mergeCarFiles(once, once)).toEqual({ file: once, notes: [] });
-      }),
-    );
-  });
-
-  it('keeps both of one id with two contents, and says so', () => {
-    const at = '2024-01-01T10:00:00Z';
-    const visit = (camber: number): Visit => ({
-      id: 'v',
-      carId: BASE.car.id,
-      opened: at,
-      rounds: [{ id: 'r', at, reading: { LF: { camber } }, settings: {} }],
-    });
-    const { file, notes } = mergeCarFiles({ ...BASE, visits: [visit(1)] }, { ...BASE, visits: [visit(2)] });
-    expect(file.visits?.[0]?.rounds.map(({ reading }) => reading.LF?.camber)).toEqual([1, 2]);
-    expect(notes).toMatchObject([{ field: 'visits.v.rounds.r', kept: { id: 'r' }, other: { id: 'r' } }]);
-    expect(validateCarFile(file)).toEqual(file);
-  });
-
-  it('joins the moves of one round and keeps the car at hand', () => {
-    const at = '2024-01-01T10:00:00Z';
-    const visit = (id: string): Visit => ({
-      id: 'v',
-      carId: BASE.car.id,
-      opened: at,
-      rounds: [
-        {
-          id: 'r',
-          at,
-          reading: {},
-          settings: {},
-          moved: [{ id, at, corner: 'LF', adjuster: 'tie-rod', from: 0, to: 1 }],
-        },
-      ],
-    });
-    const other = { ...BASE, car: { ...BASE.car, label: 'Tarn GT, red' }, visits: [visit('m2')] };
-    const { file, notes } = mergeCarFiles({ ...BASE, visits: [visit('m1')] }, other);
-    expect(file.visits?.[0]?.rounds[0]?.moved?.map(({ id }) => id)).toEqual(['m1', 'm2']);
-    expect(file.car.label).toBe(BASE.car.label);
-    expect(notes).toMatchObject([{ field: 'car', other: { label: 'Tarn GT, red' } }]);
-  });
-
-  it('refuses another car', () => {
-    const other = { ...BASE, car: { ...BASE.car, id: 'other' } };
-    expect(() => mergeCarFiles(BASE, other)).toThrow(
-      'car.id: "other" is not allowed; allowed: the id of the same car, fixture-tarn-gt',
-    );
   });
 });

@@ -27,8 +27,16 @@ describe('immutable records', () => {
   it('the last visit with a round counts, and its last round that holds', () => {
     const visits = [visit('new', '2024-02-02'), visit('old', '2024-01-01'), visit('empty', '2024-03-03', [])];
     expect(latestVisit(visits)?.id).toBe('new');
+    expect(latestVisit([...visits].reverse())?.id).toBe('new');
     expect(latestVisit([])).toBeUndefined();
     expect(latestRound(visit('v', '2024-01-01', [round('1'), round('2'), round('3', '1')]))?.id).toBe('2');
+  });
+
+  it('of two visits that were opened together the later in the file counts', () => {
+    const [one, other] = [visit('one', '2024-02-02'), visit('other', '2024-02-02')];
+    const old = visit('old', '2024-01-01');
+    expect(latestVisit([one, other])?.id).toBe('other');
+    expect(latestVisit([other, one, old])?.id).toBe('one');
   });
 
   it('settings move on by what was done, a taken-back mark among it', () => {

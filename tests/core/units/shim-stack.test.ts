@@ -49,6 +49,28 @@ describe('shimStack', () => {
     expect(shimStack(0, SERIES)).toEqual({ exact: true, total: 0, shims: [], count: 0 });
   });
 
+  it('of two thicknesses as near takes the one of fewer shims, be it the thicker or the thinner', () => {
+    expect(shimStack(3.5, [1, 4])).toMatchObject({ exact: false, total: 4, count: 1 });
+    expect(shimStack(5.5, [3, 5])).toMatchObject({ exact: false, total: 5, count: 1 });
+  });
+
+  it('half way between two neighbours, whatever the sizes, takes none that needs more shims', () => {
+    let [thinner, thicker] = [0, 0];
+    const sizes = fc.uniqueArray(fc.constantFrom(...SERIES, 0.5, 2.5), { minLength: 2, maxLength: 3 });
+    fc.assert(
+      fc.property(sizes, fc.nat(), (set, pick) => {
+        const fewest = bruteForce(set, 12);
+        const totals = [...fewest.keys()].sort((a, b) => a - b).filter((total) => total <= 6e6);
+        const [low, high] = totals.slice(pick % (totals.length - 1)) as [number, number];
+        const [few, many] = [fewest.get(low) ?? Number.NaN, fewest.get(high) ?? Number.NaN];
+        if (few < many) thinner++;
+        if (few > many) thicker++;
+        expect(shimStack((low + high) / 2e6, set).count).toBe(Math.min(few, many));
+      }),
+    );
+    expect(Math.min(thinner, thicker)).toBeGreaterThan(5);
+  });
+
   it('agrees with every stack tried by hand', () => {
     const sizes = fc.uniqueArray(fc.constantFrom(...SERIES, ...INCHES, 0.5, 0.25), { minLength: 1, maxLength: 4 });
     fc.assert(
