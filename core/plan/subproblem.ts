@@ -28,10 +28,9 @@ export function subproblemsOf(problem: Problem, drawer?: Drawer): Subproblem[] {
     const corners = assemblies.flatMap((assembly) => assembly.corners);
     const states = assemblies.map((assembly) => stateSpaceOf(problem, assembly, { drawer }));
     const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
-    return {
-      ...{ assemblies, states, terms: terms.filter(({ parts }) => corners.includes(parts[0]!.corner)) },
-      ...(drawer && counts ? { stock: new ShimBound(drawer, states) } : {}),
-    };
+    const own = terms.filter(({ parts }) => corners.includes(parts[0]!.corner));
+    const subproblem: Subproblem = { assemblies, states, terms: own };
+    return drawer && counts ? { ...subproblem, shimBound: new ShimBound(drawer, states) } : subproblem;
   });
 }
 
@@ -81,10 +80,8 @@ export const settingsIn = ({ states }: Subproblem, found: Found): Partial<Positi
   );
 
 /** Mostly there are shims enough for the best of all: only where not does the search have to count them on its way. */
-export function solve({ states, terms, shimBound: stock }: Subproblem, goal: Goal): Found | undefined {
+export function solve({ states, terms, shimBound }: Subproblem, goal: Goal): Found | undefined {
   const found = search(states, terms, goal);
-  if (!found || !stock || stock.serves(found.states.map((state, u) => stock.assemblies[u]!.classes[state]!))) {
-    return found;
-  }
-  return search(states, terms, { ...goal, shimBound: stock });
+  if (!found || !shimBound || shimBound.serves(found.states)) return found;
+  return search(states, terms, { ...goal, shimBound });
 }

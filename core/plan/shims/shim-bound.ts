@@ -82,11 +82,15 @@ export class ShimBound {
       for (const { least } of uses) sum += least[k]!;
       if (sum > this.#there[k]! + NOISE) return false;
     }
-    return !uses.every(({ first, last }) => first === last) || this.serves(uses.map(({ first }) => first));
+    return !uses.every(({ first, last }) => first === last) || this.#serves(uses.map(({ first }) => first));
   }
 
-  /** Whether there are shims enough for these classes, one of each assembly. */
-  serves(classes: readonly number[]): boolean {
+  /** Whether there are shims enough for these states, one of each assembly. */
+  serves(states: readonly number[]): boolean {
+    return this.#serves(states.map((state, u) => this.assemblies[u]!.classes[state]!));
+  }
+
+  #serves(classes: readonly number[]): boolean {
     const key = classes.join();
     const known = this.#served.get(key);
     if (known !== undefined) return known;
