@@ -4,11 +4,10 @@
  */
 import type { FunctionName, Functions } from './functions.ts';
 import { pageRunner } from './in-page.ts';
-import { workerRunner } from './in-worker.ts';
+import { type RunnerParts, workerRunner } from './in-worker.ts';
 import type { Job } from './job.ts';
 import type { Answer, Call } from './messages.ts';
 import { createQueue } from './queue.ts';
-import type { WorkerLike } from './worker-life.ts';
 
 export type { WorkerLike } from './worker-life.ts';
 
@@ -33,16 +32,11 @@ export interface Engine {
   warm<K extends FunctionName>(name: K, calls: readonly Readonly<Parameters<Functions[K]>>[]): void;
 }
 
-interface EngineParts {
-  readonly startWorker: () => WorkerLike;
+/** Of the times those that are not given are as usual. */
+interface EngineParts extends Partial<RunnerParts> {
+  readonly startWorker: RunnerParts['startWorker'];
   /** Loads core into the page. */
   readonly inPage: () => Promise<(call: Call) => Answer>;
-  /** How long the worker may take to say that it is ready, ms. */
-  readonly patience?: number;
-  /** How long the worker is kept without work, ms. */
-  readonly idle?: number;
-  /** How long a call that nobody waits for any more may go on, ms. */
-  readonly runOut?: number;
 }
 
 const USUAL = { patience: 8_000, idle: 600_000, runOut: 1_000 };

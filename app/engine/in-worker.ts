@@ -6,7 +6,7 @@
 import { type Job, type Runner, settle } from './job.ts';
 import { type WorkerParts, workerLife } from './worker-life.ts';
 
-interface RunnerParts extends WorkerParts {
+export interface RunnerParts extends WorkerParts {
   /** How long a call that nobody waits for any more may go on, ms. */
   readonly runOut: number;
 }
