@@ -1,4 +1,4 @@
-/** What the page and the worker say to each other, and how an error crosses between them. */
+/** What the page and the worker say to each other, and how an error is made fit to cross. */
 import { InputError } from '../../core/input-error.ts';
 
 /** Page → worker. */
@@ -30,11 +30,6 @@ export function toWire(error: unknown): WireError {
   }
   if (error instanceof Error) return { name: error.name, message: error.message };
   return { name: 'Error', message: String(error) };
-}
-
-export function fromWire(wire: WireError): Error {
-  if (wire.name === 'InputError') return new InputError(wire.field ?? '', wire.value, wire.allowed ?? '');
-  return Object.assign(new Error(wire.message), { name: wire.name });
 }
 
 /** The value itself where it can cross, else its text. */

@@ -3,7 +3,7 @@ import type { PlanStyle } from '../contract.ts';
 import { byCorner } from '../corners.ts';
 import { surest } from './chance/surest.ts';
 import type { Positions, Problem } from './problem.ts';
-import { type Found, type Goal, SAME_EFFORT } from './search/branch-and-bound.ts';
+import { type Found, type Goal, SAME_EFFORT } from './search/goal.ts';
 import { Drawer } from './shims/drawer.ts';
 import { movableAt, type Subproblem, settingsIn, solve, subproblemsOf } from './subproblem.ts';
 

@@ -10,7 +10,7 @@
  */
 import type { Assembly } from '../../pose/car-model.ts';
 import { type Problem, settingsOf } from '../problem.ts';
-import type { Found } from '../search/branch-and-bound.ts';
+import type { Found } from '../search/goal.ts';
 import { type IndexedTerm, indexTerm, isOwn } from '../states/indexed-term.ts';
 import { type Subproblem, solve } from '../subproblem.ts';
 import type { Term } from '../terms.ts';

@@ -151,11 +151,16 @@ export class StateSpace {
     return part;
   }
 
-  /** Angles of a state by a full solve, as the rack would read them. NaN where no pose exists. */
+  /** The numbers of a state, its angles by interpolation. */
+  near(state: number): Float64Array {
+    return this.values.slice(state * this.stride, (state + 1) * this.stride);
+  }
+
+  /** The numbers of a state, its angles by a full solve, as the rack would read them. NaN where no pose exists. */
   exact(state: number): Float64Array {
     let known = this.#exact.get(state);
     if (!known) {
-      known = this.values.slice(state * this.stride, (state + 1) * this.stride);
+      known = this.near(state);
       this.#solve(
         this.axes.map((_, i) => this.digit(state, i)),
         known,

@@ -1,0 +1,101 @@
+/** States of one assembly that hold the same packs, as classes, and the least that each class uses of each counted thing. */
+import type { Position } from '../../contract.ts';
+import { lightest, millionths } from '../../units/shim-drawer.ts';
+import { samePosition } from '../states/axis.ts';
+import type { StateSpace } from '../states/state-space.ts';
+import type { Drawer, Pack } from './drawer.ts';
+
+/** How much of a counted thing one shim of a size is. */
+export type Weight = (size: number) => number;
+
+/** The classes of some states, and the least that any of them uses of each counted thing. */
+export interface Use {
+  readonly first: number;
+  readonly last: number;
+  readonly least: Float64Array;
+}
+
+/** A pack that the states of the assembly move. */
+interface MovedPack {
+  readonly pack: Pack;
+  readonly axis: number;
+  readonly positions: readonly Position[];
+}
+
+export class ShimClasses {
+  /** The class of each state. */
+  readonly classes: Uint32Array;
+  readonly #moved: readonly MovedPack[];
+  readonly #kinds: number;
+  /** What each class uses at least: numbers of `#kinds`, class by class. */
+  readonly #least: Float64Array;
+
+  /** @param weights of the counted things */
+  constructor(states: StateSpace, drawer: Drawer, weights: readonly Weight[]) {
+    const { axes, corners } = states;
+    this.#moved = axes.flatMap(({ side, adjuster, positions }, axis) => {
+      const pack = drawer.find({ corner: corners[side]!, adjuster: adjuster.id });
+      return pack ? [{ pack, axis, positions }] : [];
+    });
+    this.classes = states.partOf(this.#moved.map(({ axis }) => axis));
+    this.#kinds = weights.length;
+    const tables = this.#moved.map((one) => weights.map((weight) => leastOf(one, drawer, weight)));
+    const count = this.#moved.reduce((product, { positions }) => product * positions.length, 1);
+    this.#least = new Float64Array(count * weights.length);
+    for (let one = 0; one < count; one++) {
+      this.#digits(one).forEach((digit, p) => {
+        tables[p]!.forEach((table, k) => {
+          this.#least[one * weights.length + k]! += table[digit]!;
+        });
+      });
+    }
+  }
+
+  /** The packs that the states move. */
+  get packs(): Pack[] {
+    return this.#moved.map(({ pack }) => pack);
+  }
+
+  use(states: Uint32Array): Use {
+    const least = new Float64Array(this.#kinds).fill(Number.POSITIVE_INFINITY);
+    let first = Number.POSITIVE_INFINITY;
+    let last = 0;
+    let before = -1;
+    for (const state of states) {
+      const one = this.classes[state]!;
+      if (one === before) continue;
+      before = one;
+      if (one < first) first = one;
+      if (one > last) last = one;
+      for (let k = 0; k < this.#kinds; k++) least[k] = Math.min(least[k]!, this.#least[one * this.#kinds + k]!);
+    }
+    return { first, last, least };
+  }
+
+  /** Where a class has each of the packs. */
+  positions(one: number): (readonly [Pack, Position])[] {
+    const digits = this.#digits(one);
+    return this.#moved.map(({ pack, positions }, p) => [pack, positions[digits[p]!]!] as const);
+  }
+
+  /** Which position each pack has in a class. */
+  #digits(one: number): number[] {
+    let rest = one;
+    return this.#moved.reduceRight<number[]>((digits, { positions: { length } }) => {
+      digits.unshift(rest % length);
+      rest = Math.floor(rest / length);
+      return digits;
+    }, []);
+  }
+}
+
+/** The least that a pack's shims weigh, position by position. */
+function leastOf({ pack, positions }: MovedPack, drawer: Drawer, weight: Weight): number[] {
+  const least = lightest(pack, drawer.made(pack), drawer.supply, weight);
+  return positions.map((position) =>
+    samePosition(position, pack.now) ? weigh(pack.holds, weight) : (least.get(millionths(position as number)) ?? 0),
+  );
+}
+
+export const weigh = (stack: Pack['holds'], weight: Weight): number =>
+  [...stack].reduce((sum, [size, count]) => sum + count * weight(size), 0);
