@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shimPack } from '../../../core/adjuster/shim-pack.ts';
 import { adjusterPositions, InputError, solveCorner } from '../../../core/index.ts';
+import { wordsOf } from '../../../core/words/catalogue.ts';
 import { instruction } from '../../tools/instruction.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -45,13 +46,13 @@ describe('a shim pack', () => {
     ['full, of one shim', [1.5], 1.5, 1.5],
     ['with less room than its thinnest shim', [2, 1.5], 6, 5],
   ] as const)('%s: a step is its thinnest shim more or less, and never leaves the pack', (_, sizes, max, reference) => {
-    const { from, to, name } = shimPack.step({ ...pack, sizes, max, reference });
+    const { from, to, said } = shimPack.step({ ...pack, sizes, max, reference });
     const thinnest = Math.min(...sizes);
     expect((to as number) - (from as number)).toBeCloseTo(thinnest, 12);
     expect(from).toBeGreaterThanOrEqual(0);
     expect(to).toBeLessThanOrEqual(max);
     expect([from, to]).toContain(reference);
-    expect(name).toBe(`${thinnest} mm more shim`);
+    expect(wordsOf().step(said)).toBe(`${thinnest} mm more shim`);
   });
 
   it.each([

@@ -21,7 +21,8 @@ function planned(from: Positions, to: Positions): Pick<Plan, 'moves' | 'position
       const stood = from[corner as Corner]?.[adjuster];
       if (stood === undefined || stood === position) return [];
       const move = { corner: corner as Corner, adjuster, from: stood, to: position };
-      return [{ ...move, instruction: 'turn it', expectAfter: {} }];
+      const act = { act: 'turn-to-number', from: stood, to: position } as const;
+      return [{ ...move, act, instruction: 'turn it', expectAfter: {} }];
     }),
   );
   return {

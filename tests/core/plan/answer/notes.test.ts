@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Adjuster, Car, Move, Settings, Suspension, Vec3 } from '../../../../core/contract.ts';
+import type { Adjuster, BareMove, Car, Settings, Suspension, Vec3 } from '../../../../core/contract.ts';
 import { notesOf } from '../../../../core/plan/answer/notes.ts';
 import { problemOf } from '../../../../core/plan/problem.ts';
+import { wordsOf } from '../../../../core/words/catalogue.ts';
 import { generalPose } from '../../../tools/general-pose.ts';
 import { LAYOUTS } from '../../../tools/random-cars.ts';
 
@@ -26,8 +27,9 @@ function notes(suspension: Suspension, from: number, to: number): string[] {
   };
   const settings = (position: number): Settings => ({ bracket: position });
   const problem = problemOf({ car, spec: {}, reading: { LF: { toe: 0 } }, settings: { LF: settings(from) } });
-  const moves: Move[] = [{ corner: 'LF', adjuster: 'bracket', from, to, instruction: 'slide it', expectAfter: {} }];
-  return notesOf(problem, moves, { ...problem.now, LF: settings(to) });
+  const act = { act: 'slide', by: to - from, from, to } as const;
+  const moves: BareMove[] = [{ corner: 'LF', adjuster: 'bracket', from, to, act, expectAfter: {} }];
+  return notesOf(problem, moves, { ...problem.now, LF: settings(to) }).map(wordsOf().note);
 }
 
 /** Degrees that the wheel steers at 25 mm of bump and of droop, by a library that knows nothing of wheels. */
