@@ -8,7 +8,8 @@ import { search } from './search/branch-and-bound.ts';
 import type { Found, Goal } from './search/goal.ts';
 import type { Drawer } from './shims/drawer.ts';
 import { ShimBound } from './shims/shim-bound.ts';
-import { type CornerStand, type Instead, StateSpace } from './states/state-space.ts';
+import type { CornerStand, Instead } from './states/corner-stand.ts';
+import { StateSpace } from './states/state-space.ts';
 import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
 
 /** Units that terms tie together, with all their states. */

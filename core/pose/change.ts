@@ -69,6 +69,12 @@ export function tiltLine({ normals, angles, outboard }: Wheel, reference: Float6
   }
 }
 
+/** What takes the parameters from `b` to `a`. */
+export const changeBetween = (a: Change, b: Change): Change => ({
+  at: [...a.at, ...b.at],
+  by: [...a.by, ...b.by.map((x) => -x)],
+});
+
 /** Adds a change to a parameter array. */
 export function applyChange(params: Float64Array, { at, by }: Change): void {
   for (let i = 0; i < at.length; i++) {

@@ -15,7 +15,7 @@ import {
   type Vec3,
 } from '../../contract.ts';
 import { kindOfAdjuster } from '../problem.ts';
-import type { Instead } from '../states/state-space.ts';
+import type { Instead } from '../states/corner-stand.ts';
 
 export type Way = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | 'down' | 'longer' | 'shorter';
 

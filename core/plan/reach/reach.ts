@@ -8,7 +8,8 @@ import { CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
 import { outside, windowFor } from '../../reading/spec-terms.ts';
 import { predictWith } from '../predict.ts';
 import { complete } from '../problem.ts';
-import { type CornerStand, StateSpace } from '../states/state-space.ts';
+import type { CornerStand } from '../states/corner-stand.ts';
+import { StateSpace } from '../states/state-space.ts';
 import { movableAt } from '../subproblem.ts';
 import { poissonDisk } from './poisson-disk.ts';
 
