@@ -3,7 +3,7 @@ import type { Effect } from '../adjuster/kind.ts';
 import type { Vec3 } from '../contract.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
-import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, TILT, turned, type Wheel } from './linkage.ts';
+import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, TILT, turned, type Wheel } from './wheel.ts';
 
 /** A sparse change of parameters: what an adjuster at one position does. */
 export interface Change {
