@@ -12,7 +12,7 @@ import type { CornerStand, Instead } from './states/corner-stand.ts';
 import { StateSpace } from './states/state-space.ts';
 import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
 
-/** Units that terms tie together, with all their states. */
+/** Assemblies that terms tie together, with all their states. */
 export interface Subproblem {
   readonly assemblies: readonly Assembly[];
   readonly states: readonly StateSpace[];
@@ -76,8 +76,8 @@ export function movableAt(
 /** Where a choice has the adjusters of the subproblem's corners. */
 export const settingsIn = ({ states }: Subproblem, found: Found): Partial<Positions> =>
   Object.fromEntries(
-    states.flatMap((own, u) =>
-      own.settings(found.states[u]!).map((settings, side) => [own.corners[side], settings] as const),
+    states.flatMap((own, a) =>
+      own.settings(found.states[a]!).map((settings, side) => [own.corners[side], settings] as const),
     ),
   );
 
