@@ -2,10 +2,16 @@
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { Adjuster, Position, Settings } from '../../contract.ts';
 import type { Fitted } from '../../pose/mechanism.ts';
-import type { StateSpace } from './state-space.ts';
+import type { Combinations } from './combinations.ts';
+
+/** Combinations with their numbers, `stride` each. */
+interface Numbered extends Combinations {
+  readonly values: Float64Array;
+  readonly stride: number;
+}
 
 /** Writes what the other side must agree with, one number a state. */
-export function writeTie(states: StateSpace, side: number, adjuster: Adjuster, current: Settings, at: number): void {
+export function writeTie(states: Numbered, side: number, adjuster: Adjuster, current: Settings, at: number): void {
   const value = (position: Position): number =>
     adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, position)?.value ?? 0;
   const axis = axisOf(states, side, adjuster.id);
@@ -17,7 +23,7 @@ export function writeTie(states: StateSpace, side: number, adjuster: Adjuster, c
 }
 
 /** Two positions that may not differ by more than so much: what exceeds it is forbidden, unless it is so now. */
-export function forbid(states: StateSpace, side: number, fitted: Iterable<Fitted>, current: Settings): void {
+export function forbid(states: Numbered, side: number, fitted: Iterable<Fitted>, current: Settings): void {
   for (const { adjuster } of fitted) {
     const pair = adjusterKinds[adjuster.kind]?.pair?.(adjuster);
     if (!pair) continue;
@@ -33,11 +39,11 @@ export function forbid(states: StateSpace, side: number, fitted: Iterable<Fitted
 }
 
 /** Where an adjuster stands in a state, whether or not it is moved. */
-function positionOf(states: StateSpace, side: number, id: string, current: Settings): (state: number) => Position {
+function positionOf(states: Numbered, side: number, id: string, current: Settings): (state: number) => Position {
   const axis = axisOf(states, side, id);
   const positions = states.axes[axis]?.positions;
   return positions ? (state) => positions[states.digit(state, axis)]! : () => current[id]!;
 }
 
-const axisOf = ({ axes }: StateSpace, side: number, id: string): number =>
+const axisOf = ({ axes }: Combinations, side: number, id: string): number =>
   axes.findIndex((one) => one.side === side && one.adjuster.id === id);
