@@ -292,7 +292,9 @@ function Reaches() {
   const tie = { ...rod, links: ['tieInner'], stepTurns: 1 / 12, range: [-6, 6] };
   const sets = [[...cams, tie], packs, [...packs.slice(1), tie], packs.slice(1), []];
   const axle = (adjusters: readonly Adjuster[]): Axle => ({
-    ...{ suspension: suspensionFromStarter(doubleWishboneFront, 'front'), adjusters, steered: true },
+    suspension: suspensionFromStarter(doubleWishboneFront, 'front'),
+    adjusters,
+    steered: true,
   });
   const spec = { front: { caster: window(4, 5.5), camber: window(-1, -0.2), toe: window(0, 0.2) } };
   return (

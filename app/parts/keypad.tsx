@@ -45,14 +45,16 @@ function layout(decimal: '.' | ',', minutes: boolean, nextLabel: string): Key[] 
   const unit: Key = minutes
     ? { key: 'dm', face: `0${decimal}00`, says: 'type decimal degrees', kind: 'word' }
     : { key: 'dm', face: '0° 00′', says: 'type degrees and minutes', kind: 'word' };
-  return [
-    ...[digit('7'), digit('8'), digit('9'), { key: '±', face: '±', says: 'change sign' } as Key],
-    ...[digit('4'), digit('5'), digit('6'), rubOut],
-    ...[digit('1'), digit('2'), digit('3'), unit],
-    ...[point, digit('0')],
-    { key: 'skip', face: 'Skip', kind: 'word' },
-    { key: 'next', face: nextLabel, kind: 'next' },
+  const sign: Key = { key: '±', face: '±', says: 'change sign' };
+  const skip: Key = { key: 'skip', face: 'Skip', kind: 'word' };
+  const next: Key = { key: 'next', face: nextLabel, kind: 'next' };
+  const rows = [
+    [digit('7'), digit('8'), digit('9'), sign],
+    [digit('4'), digit('5'), digit('6'), rubOut],
+    [digit('1'), digit('2'), digit('3'), unit],
+    [point, digit('0'), skip, next],
   ];
+  return rows.flat();
 }
 
 /** A key of a real keyboard, as the pad would say it; undefined where the pad has none. */

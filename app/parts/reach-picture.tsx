@@ -90,7 +90,10 @@ function axisOf([least, most]: Range, length: number): Axis {
   const ticks = ticksOf(low, high, 5);
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
   return {
-    ...{ low, high, scale, ticks },
+    low,
+    high,
+    scale,
+    ticks,
     at: (degrees) => round((degrees - (scale > 0 ? low : high)) * scale),
     digits: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
   };

@@ -127,12 +127,12 @@ function anglesOf(wheel: WheelReading = {}): Float64Array {
 
 function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
   const deviation: Partial<Record<Corner, WheelReading>> = {};
-  model.forEach(({ corners }, u) => {
+  model.forEach(({ corners }, a) => {
     corners.forEach((corner, side) => {
       const wheel = predicted[corner];
       if (!wheel) return;
       const place = (k: number): number => (ANGLES_A_WHEEL * side + k) * (ANGLES_A_WHEEL * corners.length + 1);
-      const sigma = (k: number): number => Math.sqrt(covariances[u]![place(k)]!);
+      const sigma = (k: number): number => Math.sqrt(covariances[a]![place(k)]!);
       deviation[corner] = {
         ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
         ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),

@@ -8,10 +8,11 @@ import { search } from './search/branch-and-bound.ts';
 import type { Found, Goal } from './search/goal.ts';
 import type { Drawer } from './shims/drawer.ts';
 import { ShimBound } from './shims/shim-bound.ts';
-import { type CornerStand, type Instead, StateSpace } from './states/state-space.ts';
+import type { CornerStand, Instead } from './states/corner-stand.ts';
+import { StateSpace } from './states/state-space.ts';
 import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
 
-/** Units that terms tie together, with all their states. */
+/** Assemblies that terms tie together, with all their states. */
 export interface Subproblem {
   readonly assemblies: readonly Assembly[];
   readonly states: readonly StateSpace[];
@@ -75,8 +76,8 @@ export function movableAt(
 /** Where a choice has the adjusters of the subproblem's corners. */
 export const settingsIn = ({ states }: Subproblem, found: Found): Partial<Positions> =>
   Object.fromEntries(
-    states.flatMap((own, u) =>
-      own.settings(found.states[u]!).map((settings, side) => [own.corners[side], settings] as const),
+    states.flatMap((own, a) =>
+      own.settings(found.states[a]!).map((settings, side) => [own.corners[side], settings] as const),
     ),
   );
 

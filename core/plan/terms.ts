@@ -97,7 +97,7 @@ function againstThrustLine(parts: readonly TermPart[], reading: Reading): { part
   return { parts: all, constant };
 }
 
-/** Units that no term ties to one another are planned apart: smaller problems, same answer. */
+/** Assemblies that no term ties to one another are planned apart: smaller problems, same answer. */
 export function groups(terms: readonly Term[], assemblies: readonly Assembly[]): Assembly[][] {
   const leader = new Map<Assembly, Assembly>(assemblies.map((assembly) => [assembly, assembly]));
   const find = (assembly: Assembly): Assembly => {

@@ -3,7 +3,7 @@ import type { Effect } from '../adjuster/kind.ts';
 import type { Vec3 } from '../contract.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import { sub } from '../geometry/vector.ts';
-import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, TILT, turned, type Wheel } from './linkage.ts';
+import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, TILT, turned, type Wheel } from './wheel.ts';
 
 /** A sparse change of parameters: what an adjuster at one position does. */
 export interface Change {
@@ -68,6 +68,12 @@ export function tiltLine({ normals, angles, outboard }: Wheel, reference: Float6
     params[slot + 2] = y * s + z * c;
   }
 }
+
+/** What takes the parameters from `b` to `a`. */
+export const changeBetween = (a: Change, b: Change): Change => ({
+  at: [...a.at, ...b.at],
+  by: [...a.by, ...b.by.map((x) => -x)],
+});
 
 /** Adds a change to a parameter array. */
 export function applyChange(params: Float64Array, { at, by }: Change): void {

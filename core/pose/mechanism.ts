@@ -12,18 +12,8 @@ import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-an
 import { InputError } from '../input-error.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
 import { applyChange, type Change, changeOf, tiltLine, without } from './change.ts';
-import {
-  ADD_CAMBER,
-  ADD_CASTER,
-  ADD_TOE,
-  compile,
-  kindOf,
-  type Linkage,
-  SPIN_CAMBER,
-  SPIN_TOE,
-  turned,
-  type Wheel,
-} from './linkage.ts';
+import { compile, kindOf, type Linkage } from './linkage.ts';
+import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, turned, type Wheel } from './wheel.ts';
 
 /** What is not held while a pose is solved, mm. */
 export interface PoseOptions {

@@ -1,6 +1,6 @@
 /**
  * What a suspension kind says about itself: its points and what holds them together. It is data; the constraint rows
- * are written from it in one place (core/pose/linkage.ts) and one solver serves every kind.
+ * are written from it in one place (core/pose/wheel-rows.ts) and one solver serves every kind.
  */
 import type { Level, Suspect } from '../said.ts';
 

@@ -6,8 +6,20 @@ import { describe, expect, it } from 'vitest';
 import { ROOT } from './modules.ts';
 
 const TOP = [
-  ...['.ci', '.gitignore', '.npmrc', 'DEVELOPERS.md', 'README.md', 'app', 'biome.json', 'core', 'fixtures'],
-  ...['package-lock.json', 'package.json', 'service-worker', 'tests', 'tsconfig.json'],
+  '.ci',
+  '.gitignore',
+  '.npmrc',
+  'DEVELOPERS.md',
+  'README.md',
+  'app',
+  'biome.json',
+  'core',
+  'fixtures',
+  'package-lock.json',
+  'package.json',
+  'service-worker',
+  'tests',
+  'tsconfig.json',
 ];
 const LONG = 300;
 

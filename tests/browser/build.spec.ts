@@ -134,7 +134,9 @@ function carOf({ suspension, adjusters }: Case, seed: number) {
     }));
     const made: Axle = { suspension: own, adjusters: fitted, steered: front };
     const car: Car = {
-      ...{ id: 'x', label: `By hand ${suspension}`, wheel: { rimDiameter: 430 } },
+      id: 'x',
+      label: `By hand ${suspension}`,
+      wheel: { rimDiameter: 430 },
       ...(front ? { front: made, rear: NOTHING } : { front: NOTHING, rear: made }),
     };
     const there = Object.fromEntries(fitted.map((one) => [one.id, oneOf(random, adjusterPositions(one))]));
@@ -293,7 +295,14 @@ test('only what fits is offered, packs pair by name, and one that is not right o
   await expect(offered.getByRole('button', { name: 'Strut clamp bolt' })).toHaveCount(0);
   await expect(offered.getByRole('button', { name: 'Axle wedge' })).toHaveCount(0);
   const pack = (id: string, at: string): Adjuster => ({
-    ...{ id, name: `Pack ${id}`, kind: 'shim-pack', at, direction: [0, 1, 0.2], sizes: [1, 3], max: 9, reference: 3 },
+    id,
+    name: `Pack ${id}`,
+    kind: 'shim-pack',
+    at,
+    direction: [0, 1, 0.2],
+    sizes: [1, 3],
+    max: 9,
+    reference: 3,
   });
   await typeAdjuster(page, 'double-wishbone', pack('ahead', 'upperFront'));
   await typeAdjuster(page, 'double-wishbone', pack('behind', 'upperRear'));
@@ -356,7 +365,10 @@ test('a car leaves as a file and comes back: into another profile whole, into it
   await expect(other.getByText('Practice car was here already. Nothing in the file is new')).toBeVisible();
 
   const visit = (carId: string) => ({
-    ...{ id: `v ${carId}`, carId, opened: '2025-01-01T08:00:00Z', closed: '2025-01-01T09:00:00Z' },
+    id: `v ${carId}`,
+    carId,
+    opened: '2025-01-01T08:00:00Z',
+    closed: '2025-01-01T09:00:00Z',
     rounds: [{ reading: { LF: { camber: -0.5 } }, settings: {} }],
   });
   const { car, spec } = await parsed(path);

@@ -7,8 +7,10 @@ import { car, spec, toTheMoves } from './practice.ts';
 
 const TYPED = ['3.42', '2.96', '-0.99', '-0.01', '0.21', '-0.01', '-1.24', '-0.69', '0.19', '0.08'];
 const READING: Reading = {
-  ...{ LF: { caster: 3.42, camber: -0.99, toe: 0.21 }, RF: { caster: 2.96, camber: -0.01, toe: -0.01 } },
-  ...{ LR: { camber: -1.24, toe: 0.19 }, RR: { camber: -0.69, toe: 0.08 } },
+  LF: { caster: 3.42, camber: -0.99, toe: 0.21 },
+  RF: { caster: 2.96, camber: -0.01, toe: -0.01 },
+  LR: { camber: -1.24, toe: 0.19 },
+  RR: { camber: -0.69, toe: 0.08 },
 };
 
 test('what is nearly as sure with less work is told beside the other plans', async ({ page, site }) => {

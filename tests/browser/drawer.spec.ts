@@ -11,7 +11,7 @@ const FOUND: Reading = { LF: wheel(3.5, 0.4, 0.3), RF: wheel(4.1, 0.2, 0.1), LR:
 
 const planWith = (drawer: readonly ShimCount[]): Plan =>
   planned({ car, spec, reading: FOUND, settings: {} }, { drawer });
-const counts = (...[three, oneAndHalf, one]: [number, number, number]): ShimCount[] => [
+const counts = (three: number, oneAndHalf: number, one: number): ShimCount[] => [
   { size: 3, count: three },
   { size: 1.5, count: oneAndHalf },
   { size: 1, count: one },

@@ -8,8 +8,10 @@ import { car, spec, toTheMoves } from './practice.ts';
 const TYPED = ['4.20', '2.90', '-1.90', '0.90', '0.40', '-0.20', '-1.70', '-0.10', '0.35', '0.05'];
 const wheel = (caster: number, camber: number, toe: number) => ({ caster, camber, toe });
 const READING: Reading = {
-  ...{ LF: wheel(4.2, -1.9, 0.4), RF: wheel(2.9, 0.9, -0.2) },
-  ...{ LR: { camber: -1.7, toe: 0.35 }, RR: { camber: -0.1, toe: 0.05 } },
+  LF: wheel(4.2, -1.9, 0.4),
+  RF: wheel(2.9, 0.9, -0.2),
+  LR: { camber: -1.7, toe: 0.35 },
+  RR: { camber: -0.1, toe: 0.05 },
 };
 
 test('what cannot be reached is told with what is at its stop, what may be bent and what would free it', async ({

@@ -14,7 +14,11 @@ const requestOf = (name: string): PlanRequest => planRequest(validateCarFile(car
 const LF = reachOf(requestOf('tarn-gt.json'), 'LF', planMoves(requestOf('tarn-gt.json')).positions);
 
 const placed: Reach = {
-  ...{ corner: 'RF', across: 'caster', adjusters: 2, found: [3, 0.5], planned: [4, -0.5] },
+  corner: 'RF',
+  across: 'caster',
+  adjusters: 2,
+  found: [3, 0.5],
+  planned: [4, -0.5],
   windows: [
     { low: 3.5, high: 4.5 },
     { low: -1, high: 0 },

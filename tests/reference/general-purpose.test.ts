@@ -79,8 +79,13 @@ const DISTURB: Readonly<Record<string, (at: Disturbing) => Position>> = {
     const cam = between(random, -90, 90);
     at.settings.cam = cam;
     at.adjusters.push({
-      ...{ id: 'cam', kind: 'clamp-bolt', step: 15, range: [-90, 90], reference: 0 },
-      ...{ eccentricity: 1.5, spacing: 60 },
+      id: 'cam',
+      kind: 'clamp-bolt',
+      step: 15,
+      range: [-90, 90],
+      reference: 0,
+      eccentricity: 1.5,
+      spacing: 60,
     });
     const byCam = (Math.asin((1.5 * Math.sin((cam * Math.PI) / 180)) / 60) * 180) / Math.PI;
     return at.position({ tilt: tilt + byCam, travel: between(random, -25, 25) });

@@ -15,7 +15,8 @@ function plan(suspension: Suspension, adjusters: Adjuster[], front: AxleSpec, se
   const axle = { suspension, adjusters, steered: true };
   const rear = {
     suspension: { kind: 'beam-rear', points: { wheelCentre: [-2500, 780, 310] as const }, camber: 0, toe: 0 },
-    ...{ adjusters: [], steered: false },
+    adjusters: [],
+    steered: false,
   };
   const car: Car = { id: 'a', label: 'a', wheel: { rimDiameter: 420 }, front: axle, rear };
   return planMoves({ car, spec: { front }, reading: { LF: wheel, RF: wheel }, settings });
@@ -25,7 +26,12 @@ describe('Nissan D21 1997: packs up to 8.0 mm, front and rear within 3.0 mm, few
   const suspension = published.suspension as unknown as Suspension;
   const sizes = [1, 1.6, 2, 4];
   const bare = (id: string, at: string, max: number): Adjuster => ({
-    ...{ id, kind: 'shim-pack', at, direction: [0, 1, 0], sizes, reference: 2 },
+    id,
+    kind: 'shim-pack',
+    at,
+    direction: [0, 1, 0],
+    sizes,
+    reference: 2,
     max,
   });
   const free = [bare('front', 'upperFront', 20), bare('rear', 'upperRear', 20)];
@@ -82,8 +88,13 @@ describe('Nissan D21 1997: packs up to 8.0 mm, front and rear within 3.0 mm, few
 
 describe('US Army TM 9-2320-280 series: tie rods within 3 mm of each other', () => {
   const rod: Adjuster = {
-    ...{ id: 'rod', kind: 'threaded-rod', links: ['tieInner'] },
-    ...{ lead: 1.5, stepTurns: 0.25, range: [-4, 4], reference: 0 },
+    id: 'rod',
+    kind: 'threaded-rod',
+    links: ['tieInner'],
+    lead: 1.5,
+    stepTurns: 0.25,
+    range: [-4, 4],
+    reference: 0,
   };
   const suspension = published.suspension as unknown as Suspension;
   // Left wheel in, right wheel out: a steering wheel that is off centre.
@@ -104,7 +115,9 @@ describe('US Army TM 9-2320-280 series: tie rods within 3 mm of each other', () 
 
 describe('US Navy NAVEDTRA 14050A: wedges in ½° steps to about 4°, one a side, never stacked, sides within 1°', () => {
   const wedge: Adjuster = {
-    ...{ id: 'wedge', kind: 'axle-wedge', reference: 0 },
+    id: 'wedge',
+    kind: 'axle-wedge',
+    reference: 0,
     degrees: [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4],
   };
   const suspension = { kind: 'beam-front', points: LAYOUTS['beam-front'] ?? {}, camber: 0, toe: 0 };

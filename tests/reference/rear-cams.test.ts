@@ -11,8 +11,14 @@ const TOE_MINUTES = [0, 4, 16, 34, 58, 86, 116];
 const { eccentricity, degreesPerMark } = published.end;
 
 const cam: Adjuster = {
-  ...{ id: 'toe-cam', kind: 'eccentric-cam', at: 'tieInner', direction: [0, 1, 0], zero: 'end' },
-  ...{ eccentricity, marks: 360 / degreesPerMark, reference: 0 },
+  id: 'toe-cam',
+  kind: 'eccentric-cam',
+  at: 'tieInner',
+  direction: [0, 1, 0],
+  zero: 'end',
+  eccentricity,
+  marks: 360 / degreesPerMark,
+  reference: 0,
 };
 /** A toe link whose arm is 207 mm: 7.00 mm ↔ 1°56′, implied by the scale. */
 const tape = { caster: 0, sai: 0, camber: -1, toe: 0, steeringArmLength: 207, axleBehindFront: 2700 };

@@ -21,7 +21,9 @@ function pose(suspension: Suspension, adjuster: Adjuster, position: number | str
 }
 
 const sleeve = (degrees: number, reference: number): Adjuster => ({
-  ...{ id: 'sleeve', kind: 'offset-sleeve', marks: 24 },
+  id: 'sleeve',
+  kind: 'offset-sleeve',
+  marks: 24,
   degrees,
   reference,
 });
@@ -29,8 +31,11 @@ const sleeve = (degrees: number, reference: number): Adjuster => ({
 /** A rigid axle with an upright steering axis; its rod ends on the axis about which the sleeve tips the knuckle. */
 function uprightAxle(tieInner: Vec3, tieOuter: Vec3): Suspension {
   const points = {
-    ...{ upperBall: [0, 690, 420] as const, lowerBall: [0, 690, 260] as const },
-    ...{ tieInner, tieOuter, wheelCentre: [0, 780, 340] as const },
+    upperBall: [0, 690, 420] as const,
+    lowerBall: [0, 690, 260] as const,
+    tieInner,
+    tieOuter,
+    wheelCentre: [0, 780, 340] as const,
   };
   return { kind: 'beam-front', points, camber: 0, toe: 0 };
 }

@@ -39,7 +39,12 @@ const sideView: Suspension = {
 };
 
 const plate = (direction: Vec3): Adjuster => ({
-  ...{ id: 'plate', kind: 'slide', at: 'strutTop', step: 1, range: [-20, 20], reference: 0 },
+  id: 'plate',
+  kind: 'slide',
+  at: 'strutTop',
+  step: 1,
+  range: [-20, 20],
+  reference: 0,
   direction,
 });
 const clampBolt = { id: 'clamp', kind: 'clamp-bolt', step: 0.25, range: [-3, 3], reference: 0 };

@@ -75,7 +75,14 @@ describe('a car on the build card', () => {
     const suspension = randomSuspension(random, 'double-wishbone');
     const direction = [1 / 3, Math.SQRT1_2, -0.1234567890123];
     const shim: Adjuster = {
-      ...{ id: 's', name: 'S', kind: 'shim-pack', at: 'upperFront', direction, sizes: [1 / 64], max: 9, reference: 0 },
+      id: 's',
+      name: 'S',
+      kind: 'shim-pack',
+      at: 'upperFront',
+      direction,
+      sizes: [1 / 64],
+      max: 9,
+      reference: 0,
     };
     const record = recordOf({ suspension, adjusters: [shim], steered: true });
     const texts = { ...textsOf(record), 'car.front.adjusters[0].max': '12' };

@@ -47,7 +47,8 @@ function Counted({ shims }: { readonly shims: readonly ShimCount[] }) {
       {shims.map(({ size, count }) => (
         <Row
           key={size}
-          {...{ size, count }}
+          size={size}
+          count={count}
           onCount={(next) => set(size, next)}
           onRemove={() => setDrawer({ shims: without(shims, size) })}
         />

@@ -35,7 +35,7 @@ export function MovesBody({ view, round, plan }: Props) {
       <Made view={view} moves={round.moves} />
       {live && <LiveMove view={view} round={round} move={live} />}
       {left.slice(1).map((move) => (
-        <LaterRow key={refKey(move)} {...{ view, round, plan, move }} />
+        <LaterRow key={refKey(move)} view={view} round={round} plan={plan} move={move} />
       ))}
       {round.done.length === 0 && plan.moves.length > 0 && <PlanChoiceCard view={view} round={round} />}
       <ReachCards view={view} round={round} plan={plan} />

@@ -41,7 +41,8 @@ export function StandingList({ view }: { readonly view: VisitView }) {
           key={corner}
           corner={corner}
           list={list.filter((one) => one.corner === corner)}
-          {...{ picked, pick }}
+          picked={picked}
+          pick={pick}
         />
       ))}
       {list.some(({ unknown }) => unknown) && (

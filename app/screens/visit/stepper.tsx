@@ -26,7 +26,7 @@ export function Stepper({ caption, adjuster, position, unknown = false, onChange
           −
         </button>
         {isLongList(adjuster) ? (
-          <PositionList {...{ adjuster, position, unknown, onChange }} />
+          <PositionList adjuster={adjuster} position={position} unknown={unknown} onChange={onChange} />
         ) : (
           <output class="stepper-value">{unknown ? 'Don’t know' : positionText(adjuster, position)}</output>
         )}

@@ -22,7 +22,7 @@ const LEAST_CHANCE = 1e-6;
 
 /** A window that the assembly decides alone. */
 interface Own {
-  readonly placed: IndexedTerm;
+  readonly indexed: IndexedTerm;
   /** What the gauge adds, degrees². */
   readonly gauge: number;
 }
@@ -38,23 +38,23 @@ export class ChanceCost {
   readonly #variances: Float64Array;
 
   /**
-   * @param placed every term, of which those that hang on this assembly count
-   * @param assembly its place among the assemblies that `placed` knows
+   * @param terms every term, of which those that hang on this assembly count
+   * @param assembly its place among the assemblies that `terms` know
    */
   constructor(
     states: StateSpace,
-    placed: readonly IndexedTerm[],
+    terms: readonly IndexedTerm[],
     assembly: number,
     uncertainty: Uncertainty,
     from: readonly Settings[],
   ) {
-    const soft = placed.filter(({ term, parts }) => !term.hard && parts.some((part) => part.assembly === assembly));
+    const soft = terms.filter(({ term, parts }) => !term.hard && parts.some((part) => part.assembly === assembly));
     const { size } = uncertainty;
     const gauge = uncertainty.covariance(from);
-    const own = soft.filter(isOwn).map((one) => ({ placed: one, row: rowOf(one, assembly, size) }));
+    const own = soft.filter(isOwn).map((one) => ({ indexed: one, row: rowOf(one, assembly, size) }));
     this.#states = states;
-    this.#own = own.map(({ placed, row }) => ({
-      placed,
+    this.#own = own.map(({ indexed, row }) => ({
+      indexed,
       gauge: row.reduce((sum, factor, k) => sum + factor * factor * gauge[k * (size + 1)]!, 0),
     }));
     const tying = soft.filter((one) => !isOwn(one)).map((one) => rowOf(one, assembly, size, one.term.window.half));
@@ -69,7 +69,7 @@ export class ChanceCost {
     const variances = this.#variancesAt(state);
     const { values, stride } = this.#states;
     let cost = 0;
-    this.#own.forEach(({ placed: { term, parts }, gauge }, r) => {
+    this.#own.forEach(({ indexed: { term, parts }, gauge }, r) => {
       let value = term.constant;
       for (const { at, factor } of parts) value += factor * values[state * stride + at]!;
       const { low, high } = term.window;

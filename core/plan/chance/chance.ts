@@ -43,7 +43,7 @@ export function chanceOf(
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
-  const placed = terms.map((term): IndexedTerm => {
+  const indexed = terms.map((term): IndexedTerm => {
     const parts = term.parts.map(({ corner, angle, factor }) => {
       const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
       return {
@@ -60,8 +60,8 @@ export function chanceOf(
   let hits = 0;
   next: for (let z = 0; z < drawn.length; z += MOST) {
     let first = z;
-    for (let u = 0; u < values.length; u++) {
-      const [own, middle, root] = [values[u], predicted[u], roots[u]] as [Float64Array, Float64Array, Float64Array];
+    for (let a = 0; a < values.length; a++) {
+      const [own, middle, root] = [values[a]!, predicted[a]!, roots[a]!];
       const size = own.length;
       for (let i = 0; i < size; i++) {
         let value = middle[i]!;
@@ -70,7 +70,7 @@ export function chanceOf(
       }
       first += size;
     }
-    for (const one of placed) if (!isIn(one.term, termAt(one, values))) continue next;
+    for (const one of indexed) if (!isIn(one.term, termAt(one, values))) continue next;
     hits++;
   }
   return hits / DRAWS;

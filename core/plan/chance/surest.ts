@@ -30,24 +30,24 @@ export function surest(subproblem: Subproblem, { uncertainty, now }: Problem): F
   const { assemblies, states } = subproblem;
   const uncertaintyOf = (assembly: Assembly): Uncertainty => uncertainty.get(assembly)!;
   const spreadOf = (found: Found): Covariance[] =>
-    assemblies.map((assembly, u) => uncertaintyOf(assembly).covariance(states[u]!.settings(found.states[u]!)));
+    assemblies.map((assembly, a) => uncertaintyOf(assembly).covariance(states[a]!.settings(found.states[a]!)));
 
   const closest = solve(subproblem, { inWindow: true, effortFirst: false });
   const nearest = closest ?? solve(subproblem, { inWindow: false, effortFirst: false })!;
   const spread = spreadOf(nearest);
   const terms = subproblem.terms.map((term) => weighed(indexTerm(term, states), spread));
-  const placed = terms.map((term) => indexTerm(term, states));
-  const extra = assemblies.map((assembly, u) => {
-    const chanceCost = new ChanceCost(states[u]!, placed, u, uncertaintyOf(assembly), settingsOf(assembly, now));
+  const indexed = terms.map((term) => indexTerm(term, states));
+  const extra = assemblies.map((assembly, a) => {
+    const chanceCost = new ChanceCost(states[a]!, indexed, a, uncertaintyOf(assembly), settingsOf(assembly, now));
     return (state: number) => chanceCost.cost(state);
   });
-  const within = closest ? terms : placed.map((one) => widened(one, ROOM * sigmaOf(one, spread)));
+  const within = closest ? terms : indexed.map((one) => widened(one, ROOM * sigmaOf(one, spread)));
   const likeliest = solve({ ...subproblem, terms: within }, { inWindow: true, effortFirst: false, extra });
   const leastWork = closest && solve(subproblem, { inWindow: true, effortFirst: true });
 
   const soft = subproblem.terms.filter(({ hard }) => !hard);
   const chance = (found: Found): number => {
-    const angles = states.map((own, u) => own.exact(found.states[u]!));
+    const angles = states.map((own, a) => own.exact(found.states[a]!));
     return chanceOf(soft, assemblies, angles, spreadOf(found));
   };
   return [nearest, likeliest, leastWork]
@@ -69,11 +69,11 @@ function sigmaOf({ parts }: IndexedTerm, spread: readonly Covariance[]): number 
 }
 
 /** A term with the weight that its square has. */
-function weighed(placed: IndexedTerm, spread: readonly Covariance[]): Term {
-  const { term } = placed;
+function weighed(one: IndexedTerm, spread: readonly Covariance[]): Term {
+  const { term } = one;
   if (term.hard) return term;
   const { half } = term.window;
-  const weight = isOwn(placed) ? NEAR : Math.max(NEAR, bendOf(sigmaOf(placed, spread) / half));
+  const weight = isOwn(one) ? NEAR : Math.max(NEAR, bendOf(sigmaOf(one, spread) / half));
   return { ...term, window: { ...term.window, half: half / Math.sqrt(weight) } };
 }
 

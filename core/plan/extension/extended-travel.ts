@@ -16,7 +16,7 @@ import {
 } from '../../contract.ts';
 import type { Remedy } from '../../said.ts';
 import { kindOfAdjuster } from '../problem.ts';
-import type { Instead } from '../states/state-space.ts';
+import type { Instead } from '../states/corner-stand.ts';
 
 /** Which way a point goes, or what becomes of a link. */
 export type Way = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | 'down' | 'longer' | 'shorter';
@@ -91,39 +91,39 @@ const freeId = (adjusters: readonly Adjuster[], id: string): string =>
   adjusters.some((one) => one.id === id) ? freeId(adjusters, `${id}'`) : id;
 
 /** One adjuster with more travel: level by level, each with all positions of those before it. */
-export interface Trial extends AdjusterRef {
+export interface ExtendedTravel extends AdjusterRef {
   readonly last: readonly Position[];
   readonly levels: readonly { readonly further?: BareFreeChange['further']; readonly instead: Instead }[];
   /** What becomes of the corner's positions if it goes so much that way from where it stands. */
   readonly begin?: (stands: Settings, by: number) => Settings;
 }
 
-export function trialsOf(
+export function extendedTravels(
   { car, locked = [] }: PlanRequest,
   corner: Corner,
   offsets: ReadonlyMap<Adjuster, readonly Offset[]>,
-): Trial[] {
-  return adjustersOf(car, corner).flatMap((adjuster): Trial[] => {
+): ExtendedTravel[] {
+  return adjustersOf(car, corner).flatMap((adjuster): ExtendedTravel[] => {
     const kind = kindOfAdjuster(adjuster);
     const ref = { corner, adjuster: adjuster.id };
     if (locked.some((one) => one.corner === corner && one.adjuster === adjuster.id)) {
       return [{ ...ref, last: [], levels: [{ instead: new Map([[adjuster.id, kind.positions(adjuster)]]) }] }];
     }
-    const { extension: further } = kind;
-    if (!further) return [];
+    const { extension } = kind;
+    if (!extension) return [];
     const ends: readonly End[] = [1, -1];
-    if (further.beyond) return ends.map((end) => ({ ...ref, ...beyond(adjuster, further, end) }));
+    if (extension.beyond) return ends.map((end) => ({ ...ref, ...beyond(adjuster, extension, end) }));
     return ends.flatMap((end) =>
-      (offsets.get(adjuster) ?? []).map((offset) => ({ ...ref, ...beside(adjuster, further, offset, end) })),
+      (offsets.get(adjuster) ?? []).map((offset) => ({ ...ref, ...beside(adjuster, extension, offset, end) })),
     );
   });
 }
 
 const takesOf = ({ takes, unit }: Extension, end: End) => ({ unit, remedy: takes[end > 0 ? 1 : 0] });
 
-function beyond(adjuster: Adjuster, further: Extension, end: End): Omit<Trial, keyof AdjusterRef> {
+function beyond(adjuster: Adjuster, extension: Extension, end: End): Omit<ExtendedTravel, keyof AdjusterRef> {
   const kind = kindOfAdjuster(adjuster);
-  const places = further.beyond?.(adjuster, end) ?? [];
+  const places = extension.beyond?.(adjuster, end) ?? [];
   const last = kind.positions(adjuster).at(end > 0 ? -1 : 0)!;
   const effect = (position: Position) => kind.effect(adjuster, position, NO_POINTS);
   const way = places[0] && wayOf(effect(places[0].position), effect(last));
@@ -134,14 +134,19 @@ function beyond(adjuster: Adjuster, further: Extension, end: End): Omit<Trial, k
       begin: ({ [adjuster.id]: at }, by) => ({ [adjuster.id]: (at as number) + end * by }),
     }),
     levels: sizes.map((by) => ({
-      further: { by, ...takesOf(further, end), ...(way && { way }) },
+      further: { by, ...takesOf(extension, end), ...(way && { way }) },
       instead: new Map([[adjuster.id, places.filter((one) => one.by <= by).map(({ position }) => position)]]),
     })),
   };
 }
 
 /** A cam turned as far as it goes along an axis, and its point put further along it. */
-function beside(cam: Adjuster, further: Extension, { axis, slide }: Offset, end: End): Omit<Trial, keyof AdjusterRef> {
+function beside(
+  cam: Adjuster,
+  extension: Extension,
+  { axis, slide }: Offset,
+  end: End,
+): Omit<ExtendedTravel, keyof AdjusterRef> {
   const kind = kindOfAdjuster(cam);
   const along = (position: Position): number =>
     end * (kind.effect(cam, position, NO_POINTS).shift?.[slide.at]?.[axis] ?? 0);
@@ -153,7 +158,7 @@ function beside(cam: Adjuster, further: Extension, { axis, slide }: Offset, end:
     last,
     begin: (_, by) => ({ [slide.id]: end * by }),
     levels: multiples(FINE, FINE, MOST_FURTHER).map((by) => ({
-      further: { by, ...takesOf(further, end), way },
+      further: { by, ...takesOf(extension, end), way },
       instead: new Map([
         [cam.id, last],
         [slide.id, multiples(FINE, FINE, by).map((x) => end * x)],

@@ -12,7 +12,7 @@ import { search } from '../search/branch-and-bound.ts';
 import { samePosition } from '../states/axis.ts';
 import { type Subproblem, settingsIn, solve, stateSpaceOf, subproblemsOf } from '../subproblem.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
-import { type BareFreeChange, type Trial, trialsOf, withOffsets } from './extended-travel.ts';
+import { type BareFreeChange, type ExtendedTravel, extendedTravels, withOffsets } from './extended-travel.ts';
 
 /** Wheels that cannot have everything in its window, and what would let them: each way alone. */
 export interface BareStuck {
@@ -35,23 +35,28 @@ export function leastExtensions({ drawer: _, ...request }: PlanRequest): BareStu
     const { values } = valuesAt(problem, stands);
     const out = problem.terms.filter((term) => subproblem.terms.includes(term) && !isIn(term, values.get(term)!));
     const corners = CORNERS.filter((corner) => out.some(({ where }) => cornersOf(where).includes(corner)));
-    const tries = corners.flatMap((corner) => trialsOf(request, corner, offsets));
-    const worth = (one: Trial): boolean => isWorth(problem, one, stands, out);
+    const travels = corners.flatMap((corner) => extendedTravels(request, corner, offsets));
+    const worth = (one: ExtendedTravel): boolean => isWorth(problem, one, stands, out);
     const ways = new LeastExtension(problem, subproblem)
-      .ways(tries, worth)
+      .ways(travels, worth)
       .sort((a, b) => a.rank(stands) - b.rank(stands));
     return [{ corners, ways: ways.map(told) }];
   });
 }
 
-/** Share of what is out that a try has to take away over all its travel, on the slope where it begins. */
+/** Share of what is out that a way has to take away over all its travel, on the slope where it begins. */
 const WORTH = 0.1;
 
 /**
  * Whether going further that way brings nearer what the nearest plan leaves out. Most ways do not, and there are
  * many pairs, each a search of its own: only those that do are paired, and what is not to be moved or has no slope.
  */
-function isWorth(problem: Problem, { corner, levels, begin }: Trial, stands: Positions, out: readonly Term[]): boolean {
+function isWorth(
+  problem: Problem,
+  { corner, levels, begin }: ExtendedTravel,
+  stands: Positions,
+  out: readonly Term[],
+): boolean {
   const first = levels[0]?.further;
   if (!first || !begin) return levels.length > 0;
   const far = (positions: Positions): number => {
@@ -63,16 +68,16 @@ function isWorth(problem: Problem, { corner, levels, begin }: Trial, stands: Pos
   return gained * ((levels.at(-1)?.further?.by ?? 0) / first.by) > WORTH * here;
 }
 
-/** Tries that together meet the windows, each at the least level that does. */
+/** Travels that together meet the windows, each at the least level that does. */
 class Extended {
   constructor(
-    readonly tries: readonly Trial[],
+    readonly travels: readonly ExtendedTravel[],
     readonly levels: readonly number[],
   ) {}
 
   /** Less is likelier: what only has to be let move, what the nearest plan has at that end, how much of what was tried. */
   rank(stands: Positions): number {
-    const ranks = this.tries.map((one, i) => {
+    const ranks = this.travels.map((one, i) => {
       const at = stands[one.corner][one.adjuster];
       const isAtEnd = at !== undefined && one.last.some((position) => samePosition(position, at));
       const share = this.levels[i]! / one.levels.length;
@@ -82,8 +87,8 @@ class Extended {
   }
 }
 
-const told = ({ tries, levels }: Extended): BareFreeChange[] =>
-  tries.map(({ corner, adjuster, levels: all }, i) => {
+const told = ({ travels, levels }: Extended): BareFreeChange[] =>
+  travels.map(({ corner, adjuster, levels: all }, i) => {
     const further = all[levels[i]! - 1]?.further;
     return { corner, adjuster, ...(further && { further }) };
   });
@@ -95,10 +100,10 @@ class LeastExtension {
   ) {}
 
   /** Single adjusters; where none does, left and right of a name; where none does, two of a corner. */
-  ways(tries: readonly Trial[], isWorthPairing: (one: Trial) => boolean): Extended[] {
-    const singles = tries.flatMap((one) => this.#least([one]) ?? []);
+  ways(travels: readonly ExtendedTravel[], isWorthPairing: (one: ExtendedTravel) => boolean): Extended[] {
+    const singles = travels.flatMap((one) => this.#least([one]) ?? []);
     if (singles.length > 0) return singles;
-    const likely = tries.filter(isWorthPairing);
+    const likely = travels.filter(isWorthPairing);
     const pairs = likely.flatMap((a, i) => likely.slice(i + 1).map((b) => [a, b] as const));
     const across = pairs.filter(([a, b]) => a.corner !== b.corner && a.adjuster === b.adjuster);
     const within = pairs.filter(([a, b]) => a.corner === b.corner && a.adjuster !== b.adjuster);
@@ -110,32 +115,32 @@ class LeastExtension {
   }
 
   /** The least levels, alike at first and then each by itself. */
-  #least(tries: readonly Trial[]): Extended | undefined {
-    const most = Math.max(...tries.map(({ levels }) => levels.length));
-    const alike = (level: number) => tries.map(({ levels }) => Math.min(level, levels.length));
-    if (tries.some(({ levels }) => levels.length === 0) || !this.#meets(tries, alike(most))) return undefined;
-    let levels = alike(least(most, (level) => this.#meets(tries, alike(level))));
-    if (tries.length > 1) {
-      tries.forEach((_, i) => {
+  #least(travels: readonly ExtendedTravel[]): Extended | undefined {
+    const most = Math.max(...travels.map(({ levels }) => levels.length));
+    const alike = (level: number) => travels.map(({ levels }) => Math.min(level, levels.length));
+    if (travels.some(({ levels }) => levels.length === 0) || !this.#meets(travels, alike(most))) return undefined;
+    let levels = alike(least(most, (level) => this.#meets(travels, alike(level))));
+    if (travels.length > 1) {
+      travels.forEach((_, i) => {
         const set = (level: number) => levels.map((own, k) => (k === i ? level : own));
-        levels = set(least(levels[i]!, (level) => this.#meets(tries, set(level))));
+        levels = set(least(levels[i]!, (level) => this.#meets(travels, set(level))));
       });
     }
-    return new Extended(tries, levels);
+    return new Extended(travels, levels);
   }
 
-  #meets(tries: readonly Trial[], levels: readonly number[]): boolean {
+  #meets(travels: readonly ExtendedTravel[], levels: readonly number[]): boolean {
     const instead = new Map<Corner, Map<string, readonly Position[]>>();
-    tries.forEach(({ corner, levels: all }, i) => {
+    travels.forEach(({ corner, levels: all }, i) => {
       const own = all[levels[i]! - 1]?.instead ?? [];
       instead.set(corner, new Map([...(instead.get(corner) ?? []), ...own]));
     });
     const { assemblies, states, terms } = this.subproblem;
     try {
-      const tried = assemblies.map((assembly, u) =>
+      const tried = assemblies.map((assembly, a) =>
         assembly.corners.some((corner) => instead.has(corner))
           ? stateSpaceOf(this.problem, assembly, { instead })
-          : states[u]!,
+          : states[a]!,
       );
       return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;
     } catch (error) {

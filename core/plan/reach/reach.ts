@@ -8,7 +8,8 @@ import { CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
 import { outside, windowFor } from '../../reading/spec-terms.ts';
 import { predictWith } from '../predict.ts';
 import { complete } from '../problem.ts';
-import { type CornerStand, StateSpace } from '../states/state-space.ts';
+import type { CornerStand } from '../states/corner-stand.ts';
+import { StateSpace } from '../states/state-space.ts';
 import { movableAt } from '../subproblem.ts';
 import { poissonDisk } from './poisson-disk.ts';
 
@@ -81,13 +82,21 @@ export function reachWith(request: PlanRequest, corner: Corner, to?: CarSettings
     return viewOf([low, high, found[axis], planned?.[axis] ?? low], extent[axis]);
   });
   const flat: Flat = {
-    ...{ windows, view, slack: states.slack },
+    windows,
+    view,
+    slack: states.slack,
     near: (state) => both((axis) => value(state, at[axis])),
     exact: (state) => both((axis) => states.exact(state)[at[axis]]!),
   };
   const window = across === 'toe' || wheel?.toe === undefined ? undefined : windowOf(spec, corner, 'toe');
   return {
-    ...{ corner, across, adjusters, found, windows, view, extent },
+    corner,
+    across,
+    adjusters,
+    found,
+    windows,
+    view,
+    extent,
     ...(planned && { planned }),
     all: reached(flat, real),
     ...(window && {
@@ -110,7 +119,9 @@ function reachableStates(request: PlanRequest, corner: Corner, to: CarSettings |
   const movable = movableAt(request, corner);
   const assembly = model.find(({ corners }) => corners.includes(corner))!;
   const stand = (one: Corner): CornerStand => ({
-    ...{ measured: before[one] ?? {}, current: start[one], ties: [] },
+    measured: before[one] ?? {},
+    current: start[one],
+    ties: [],
     movable: one === corner ? movable : [],
   });
   const states = new StateSpace(assembly, assembly.corners.map(stand));

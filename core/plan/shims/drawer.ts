@@ -99,7 +99,11 @@ function packOf(corner: Corner, adjuster: Adjuster, now: Position): Pack[] {
   const fewest = fewestOf(stack.sizes.map((size) => millionths(size) / 1e6));
   return [
     {
-      ...{ corner, adjuster: adjuster.id, now, fewest, holds: fewest(now) },
+      corner,
+      adjuster: adjuster.id,
+      now,
+      fewest,
+      holds: fewest(now),
       sizes: stack.sizes.map(millionths),
       most: stack.maxCount ?? Number.POSITIVE_INFINITY,
       max: millionths(stack.max),

@@ -46,14 +46,14 @@ export class ShimBound {
 
   /** Whether there are shims enough for these states, one of each assembly. */
   serves(states: readonly number[]): boolean {
-    return this.#serves(states.map((state, u) => this.assemblies[u]!.classes[state]!));
+    return this.#serves(states.map((state, a) => this.assemblies[a]!.classes[state]!));
   }
 
   #serves(classes: readonly number[]): boolean {
     const key = classes.join();
     const known = this.#served.get(key);
     if (known !== undefined) return known;
-    const at = new Map(classes.flatMap((one, u) => this.assemblies[u]!.positions(one)));
+    const at = new Map(classes.flatMap((one, a) => this.assemblies[a]!.positions(one)));
     const served = this.drawer.serve((pack) => at.get(pack) ?? pack.now) !== undefined;
     this.#served.set(key, served);
     return served;

@@ -1,6 +1,7 @@
 /** An adjuster's positions in the order in which the planner counts them. */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
-import type { Adjuster, Position, Settings } from '../../contract.ts';
+import type { Adjuster, Position } from '../../contract.ts';
+import type { CornerStand } from './corner-stand.ts';
 
 /** An adjuster that may be moved. */
 export interface Axis {
@@ -12,29 +13,20 @@ export interface Axis {
   readonly minutes: number;
 }
 
-export interface Among {
-  readonly among?: readonly Position[] | undefined;
-  /** Whether there are the parts for a position. Where it stands it may always stay. */
-  readonly allows?: ((adjuster: Adjuster, position: Position) => boolean) | undefined;
-}
-
 /** How many positions make interpolation worth while. */
 const WORTH = 12;
 
 /**
- * The positions of an adjuster, its own or those `among`, as far as there are parts for them, and where it stands among
+ * The positions of an adjuster, its own or those instead, as far as there are parts for them, and where it stands among
  * them; a stand between marks is a position of its own.
  */
-export function axisOf(
-  side: number,
-  adjuster: Adjuster,
-  settings: Settings,
-  { among, allows = () => true }: Among = {},
-): Axis {
+function axisOf(side: number, adjuster: Adjuster, { current: now, instead, allows = () => true }: CornerStand): Axis {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
-  const stands = settings[adjuster.id] ?? adjuster.reference;
-  let positions = (among ?? kind.positions(adjuster)).filter((position) => allows(adjuster, position));
+  const stands = now[adjuster.id] ?? adjuster.reference;
+  let positions = (instead?.get(adjuster.id) ?? kind.positions(adjuster)).filter((position) =>
+    allows(adjuster, position),
+  );
   let current = positions.findIndex((position) => samePosition(position, stands));
   if (current < 0) {
     positions = [...positions, stands];
@@ -43,12 +35,23 @@ export function axisOf(
   return { side, adjuster, positions, current, minutes: adjuster.effort ?? kind.effort };
 }
 
+/**
+ * The adjusters of an assembly that may be moved. One that is worth interpolating comes last, so that its positions lie
+ * side by side.
+ */
+export function axesOf(stands: readonly CornerStand[]): { axes: readonly Axis[]; isLastFine: boolean } {
+  const axes = stands.flatMap((stand, side) => stand.movable.map((adjuster) => axisOf(side, adjuster, stand)));
+  const fine = finest(axes);
+  if (fine < 0) return { axes, isLastFine: false };
+  return { axes: [...axes.filter((_, i) => i !== fine), axes[fine]!], isLastFine: true };
+}
+
 /** Numbers that differ by binary noise are one position; so are a stamped 3 and "3". */
 export const samePosition = (a: Position, b: Position): boolean =>
   typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) < 1e-6 : String(a) === String(b);
 
 /** The one with the most numeric positions, if they are many; −1 where there is none. */
-export function finest(axes: readonly Axis[]): number {
+function finest(axes: readonly Axis[]): number {
   let best = -1;
   axes.forEach((axis, i) => {
     const numeric =

@@ -6,8 +6,13 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(23), 'double-wishbone');
 const cam = {
-  ...{ id: 'cam', kind: 'eccentric-cam', at: 'lowerFront', direction: [0, 1, 0] as const },
-  ...{ eccentricity: 4, marks: 12, reference: 0 },
+  id: 'cam',
+  kind: 'eccentric-cam',
+  at: 'lowerFront',
+  direction: [0, 1, 0] as const,
+  eccentricity: 4,
+  marks: 12,
+  reference: 0,
 };
 const shift = (angle: number, fields = {}) =>
   eccentricCam.effect({ ...cam, ...fields }, angle, suspension).shift?.lowerFront?.[1] ?? NaN;

@@ -6,7 +6,9 @@ import { poseOf } from '../../tools/pose.ts';
 
 const suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 const table = {
-  ...{ id: 'kit', kind: 'effect-table', reference: 'B' },
+  id: 'kit',
+  kind: 'effect-table',
+  reference: 'B',
   positions: [
     { label: 'A', camber: -0.5, caster: 0.25, toe: 0 },
     { label: 'B', camber: 0.1, caster: 0, toe: 0.05 },

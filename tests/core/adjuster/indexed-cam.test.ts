@@ -7,7 +7,10 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(22), 'double-wishbone');
 const cam = {
-  ...{ id: 'cam', kind: 'indexed-cam', at: 'upperRear', reference: 1 },
+  id: 'cam',
+  kind: 'indexed-cam',
+  at: 'upperRear',
+  reference: 1,
   positions: [
     { label: 1, offset: [0, 0, 0] },
     { label: 2, offset: [0, 3, 1] },

@@ -7,8 +7,13 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(21), 'double-wishbone');
 const pack = {
-  ...{ id: 'front', kind: 'shim-pack', at: 'upperFront', direction: [0, 3, 4] as const },
-  ...{ sizes: [1, 2.5], max: 6, reference: 2 },
+  id: 'front',
+  kind: 'shim-pack',
+  at: 'upperFront',
+  direction: [0, 3, 4] as const,
+  sizes: [1, 2.5],
+  max: 6,
+  reference: 2,
 };
 
 describe('a shim pack', () => {

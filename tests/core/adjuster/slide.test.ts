@@ -7,8 +7,13 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(25), 'strut');
 const plate = {
-  ...{ id: 'plate', kind: 'slide', at: 'strutTop', direction: [0, -2, 0] as const },
-  ...{ step: 1.5, range: [-4, 4] as const, reference: 1.5 },
+  id: 'plate',
+  kind: 'slide',
+  at: 'strutTop',
+  direction: [0, -2, 0] as const,
+  step: 1.5,
+  range: [-4, 4] as const,
+  reference: 1.5,
 };
 
 describe('a sliding plate', () => {

@@ -8,8 +8,13 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(24), 'double-wishbone');
 const rod = {
-  ...{ id: 'rod', kind: 'threaded-rod', links: ['tieInner'] },
-  ...{ lead: 1.5, stepTurns: 0.5, range: [-2, 2] as const, reference: 0 },
+  id: 'rod',
+  kind: 'threaded-rod',
+  links: ['tieInner'],
+  lead: 1.5,
+  stepTurns: 0.5,
+  range: [-2, 2] as const,
+  reference: 0,
 };
 
 describe('a threaded rod', () => {

@@ -11,8 +11,15 @@ const shim = { id: 'shim', kind: 'wedge-shim', degrees: [0.5, 1], marks: 4, refe
 describe('a tapered hub shim', () => {
   it('is none, or one of its tapers at one of its angles', () => {
     expect(adjusterPositions(shim)).toEqual([
-      ...['none', '0.5@0', '0.5@90', '0.5@180', '0.5@270'],
-      ...['1@0', '1@90', '1@180', '1@270'],
+      'none',
+      '0.5@0',
+      '0.5@90',
+      '0.5@180',
+      '0.5@270',
+      '1@0',
+      '1@90',
+      '1@180',
+      '1@270',
     ]);
     expect(adjusterPositions({ ...shim, marks: 3, degrees: [0.75] })).toEqual([
       'none',

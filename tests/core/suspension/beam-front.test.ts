@@ -5,8 +5,13 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const suspension = randomSuspension(stream(15), 'beam-front');
 const rod = {
-  ...{ id: 'rod', kind: 'threaded-rod', links: ['tieInner'] },
-  ...{ lead: 1.5, stepTurns: 0.25, range: [-4, 4], reference: 0 },
+  id: 'rod',
+  kind: 'threaded-rod',
+  links: ['tieInner'],
+  lead: 1.5,
+  stepTurns: 0.25,
+  range: [-4, 4],
+  reference: 0,
 };
 
 describe('a rigid front axle', () => {

@@ -15,7 +15,9 @@ const independent: Axle = {
   steered: true,
 };
 const carOf = (rear: Axle): Car => ({
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: independent,
   rear,
 });
@@ -95,7 +97,8 @@ describe('a rigid axle on links', () => {
         {
           suspension: { ...other, points: { ...plain(other), ...turned } },
           rightSuspension: { ...own, points: plain(own) },
-          ...{ adjusters, steered: false },
+          adjusters,
+          steered: false,
         },
         { left: { ...r, ...once }, right: l },
       );

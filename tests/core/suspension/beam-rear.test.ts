@@ -3,7 +3,9 @@ import { solveCorner } from '../../../core/index.ts';
 import { poseOf } from '../../tools/pose.ts';
 
 const suspension = {
-  ...{ kind: 'beam-rear', camber: -0.75, toe: 0.125 },
+  kind: 'beam-rear',
+  camber: -0.75,
+  toe: 0.125,
   points: { wheelCentre: [-2600, 760, 330] as const },
 };
 

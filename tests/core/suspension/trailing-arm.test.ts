@@ -7,11 +7,17 @@ import { randomSuspension, stream } from '../../tools/random-cars.ts';
 const suspension = randomSuspension(stream(14), 'trailing-arm');
 /** An arm that swings about a line straight across the car. */
 const straight: Suspension = {
-  ...{ kind: 'trailing-arm', camber: -1, toe: 0.25 },
+  kind: 'trailing-arm',
+  camber: -1,
+  toe: 0.25,
   points: { pivotInner: [-2100, 250, 300], pivotOuter: [-2100, 560, 300], wheelCentre: [-2500, 740, 300] },
 };
 const bracket = (at: string, direction: Vec3) => ({
-  ...{ id: 'bracket', kind: 'slide', step: 1, range: [-10, 10], reference: 0 },
+  id: 'bracket',
+  kind: 'slide',
+  step: 1,
+  range: [-10, 10],
+  reference: 0,
   at,
   direction,
 });

@@ -3,7 +3,9 @@ import { solveCorner } from '../../../core/index.ts';
 import { poseOf } from '../../tools/pose.ts';
 
 const chart = {
-  ...{ id: 'cam', kind: 'effect-table', reference: 3 },
+  id: 'cam',
+  kind: 'effect-table',
+  reference: 3,
   positions: [
     { label: 3, camber: 0, caster: 0, toe: 0 },
     { label: 4, camber: 0.25, caster: -0.5, toe: 0.1 },
