@@ -95,7 +95,7 @@ export const refusal = signal<InputError | undefined>(undefined);
 export const stray = signal(false);
 
 export function refuse(error: unknown): void {
-  refusal.value = error instanceof InputError ? error : new InputError('car', undefined, String(error));
+  refusal.value = error instanceof InputError ? error : new InputError('car', String(error), { is: 'other' });
   requestAnimationFrame(() => {
     const place = document.querySelector<HTMLElement>('[aria-invalid="true"], .wrong');
     stray.value = place === null;

@@ -72,11 +72,7 @@ export class StateSpace {
     this.#check = new Float64Array(this.#angles);
     const field = `settings.${corners[0]}`;
     if (!model.angles(this.#base, now)) {
-      throw new InputError(
-        field,
-        stands[0]?.current,
-        'positions at which the links meet: at these an arm cannot reach',
-      );
+      throw new InputError(field, stands[0]?.current, { is: 'can-reach' });
     }
     // An angle that was not measured counts from 0: no window is judged by it, only its change may matter.
     this.#offset = now.map((angle) => -angle);
@@ -100,11 +96,8 @@ export class StateSpace {
     this.count = this.axes.reduce((n, axis) => n * axis.positions.length, 1);
     const most = MOST_STATES / corners.length;
     if (this.count > most) {
-      throw new InputError(
-        field,
-        `${this.count} combinations`,
-        `up to ${most} combinations ${corners.length > 1 ? 'an axle' : 'a corner'}: lock an adjuster or widen its step`,
-      );
+      const of = corners.length > 1 ? 'axle' : 'corner';
+      throw new InputError(field, this.count, { is: 'combinations', most, of });
     }
     this.#changes = this.axes.map((axis) => {
       const here = model.change(axis.side, axis.adjuster.id, axis.positions[axis.current]!);
