@@ -45,6 +45,7 @@ export { casterFromSweep, saiFromSweep } from './reading/sweep.ts';
 export { parseCarFile, validateCarFile } from './records/car-file.ts';
 export { mergeCarFiles } from './records/merge.ts';
 export { current, movedOn } from './records/rounds.ts';
+export type { Refused, Rule } from './rule.ts';
 export { suspensionKinds } from './suspension/catalogue.ts';
 export type { SuspensionKind } from './suspension/kind.ts';
 export { pointsFromTape } from './suspension/tape/points-from-tape.ts';

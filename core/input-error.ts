@@ -1,12 +1,19 @@
+import type { Refused, Rule } from './rule.ts';
+import { exact, told } from './words/en/exact.ts';
+
 /** Input that is refused: names the field, shows the value, says what is allowed. */
-export class InputError extends Error {
+export class InputError extends Error implements Refused {
   override readonly name = 'InputError';
+  /** What is allowed, in English, fields by the names that they have in a file. */
+  readonly allowed: string;
   constructor(
     readonly field: string,
     readonly value: unknown,
-    readonly allowed: string,
+    readonly rule: Rule,
   ) {
-    super(`${field}: ${show(value)} is not allowed; allowed: ${allowed}`);
+    const allowed = exact(rule);
+    super(`${field}: ${show(told(value, rule))} is not allowed; allowed: ${allowed}`);
+    this.allowed = allowed;
   }
 }
 

@@ -31,7 +31,7 @@ export function settle(job: Job, answer: Answer): void {
 export const refuse = (job: Job, why: string): void => job.reject(new DOMException(why, 'AbortError'));
 
 /** What was thrown, from what of it could cross. The first load needs this half only: the other one goes with core. */
-function errorOf({ name, message, field = '', value, allowed = '' }: WireError): Error {
-  if (name === 'InputError') return new InputError(field, value, allowed);
+function errorOf({ name, message, field = '', value, rule }: WireError): Error {
+  if (rule) return new InputError(field, value, rule);
   return Object.assign(new Error(message), { name });
 }

@@ -1,5 +1,6 @@
 /** What the page and the worker say to each other, and how an error is made fit to cross. */
 import { InputError } from '../../core/input-error.ts';
+import type { Rule } from '../../core/rule.ts';
 
 /** Page → worker. */
 export interface Call {
@@ -20,13 +21,13 @@ export interface WireError {
   readonly message: string;
   readonly field?: string;
   readonly value?: unknown;
-  readonly allowed?: string;
+  readonly rule?: Rule;
 }
 
 export function toWire(error: unknown): WireError {
   if (error instanceof InputError) {
-    const { name, message, field, allowed } = error;
-    return { name, message, field, allowed, value: portable(error.value) };
+    const { name, message, field, rule } = error;
+    return { name, message, field, rule, value: portable(error.value) };
   }
   if (error instanceof Error) return { name: error.name, message: error.message };
   return { name: 'Error', message: String(error) };

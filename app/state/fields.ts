@@ -5,6 +5,7 @@ import type { Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '
 import { AXLES, isAxle } from '../../core/corners.ts';
 import { InputError } from '../../core/input-error.ts';
 import { unusual } from '../../core/reading/unusual.ts';
+import type { Rule } from '../../core/rule.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import type { Form } from './form.ts';
 import type { Units } from './preferences.ts';
@@ -65,8 +66,8 @@ export const isField = (key: string): boolean => /^(LF|RF|LR|RR|front|rear)\./.t
 export interface Typed {
   /** Degrees. */
   readonly value?: number;
-  /** Why the text is not a value. */
-  readonly error?: string;
+  /** Why the text is not a value: what it may be. */
+  readonly error?: Rule;
   /** An unlikely value, of each wheel, and what it mostly is; it is taken all the same. */
   readonly unusual?: { readonly value: number; readonly usual: readonly [number, number] };
 }
@@ -80,7 +81,7 @@ export function readField({ angle }: Field, text: string, units: Units, rimDiame
     const usual = unusual(angle === 'totalToe' ? 'toe' : angle, each);
     return usual ? { value, unusual: { value: each, usual } } : { value };
   } catch (error) {
-    if (error instanceof InputError) return { error: error.allowed };
+    if (error instanceof InputError) return { error: error.rule };
     throw error;
   }
 }

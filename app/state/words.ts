@@ -1,3 +1,2 @@
-/** The words of the language that the app speaks: all of them, and what the first load needs alone. */
+/** The words of the language that the app speaks. What is on the first load takes them from words-later.ts. */
 export { en as words } from '../../core/words/en/index.ts';
-export { unusual as unusualText } from '../../core/words/en/unusual.ts';

@@ -155,9 +155,9 @@ async function apply(transaction: Transaction<'readwrite'>, changes: readonly Ch
 
 /** A copy that later edits of the caller's object cannot reach; refuses what the database would choke on. */
 function copyOf(change: Change): Change {
-  if (!STORES.includes(change.store)) throw new InputError('store', change.store, STORES.join(', '));
+  if (!STORES.includes(change.store)) throw new InputError('store', change.store, { is: 'choice', of: STORES });
   if (typeof change.id !== 'string' || change.id === '') {
-    throw new InputError(`${change.store}.id`, change.id, 'a text that is not empty');
+    throw new InputError(`${change.store}.id`, change.id, { is: 'some-text' });
   }
   return structuredClone(change);
 }

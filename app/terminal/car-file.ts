@@ -7,7 +7,7 @@ import { parseCarFile } from '../../core/records/car-file.ts';
 /** The car file that the command line names. @throws InputError */
 export function carFileOf(positionals: readonly string[]): CarFile {
   const [path, ...more] = positionals;
-  if (!path || more.length > 0) throw new InputError('FILE.json', positionals.join(' '), 'the path of one car file');
+  if (!path || more.length > 0) throw new InputError('FILE.json', positionals.join(' '), { is: 'path' });
   return parseCarFile(read(path));
 }
 
@@ -15,11 +15,8 @@ function read(path: string): string {
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {
-    throw new InputError(
-      'FILE.json',
-      path,
-      `a file that can be read (${error instanceof Error ? error.message : error})`,
-    );
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new InputError('FILE.json', path, { is: 'readable', reason });
   }
 }
 

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Place } from '../said.ts';
 import { numberField } from './ask.ts';
-import { base, number } from './fields.ts';
+import { base, number, several } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { onwards } from './steps.ts';
 
@@ -9,12 +9,7 @@ const WEDGE = number(-10, 10, 'degrees');
 const schema = v.object({
   ...base('axle-wedge'),
   /** The wedges that are to be had, degrees; + leans the steering axes' tops to the rear. None fitted is always one. */
-  degrees: v.pipe(
-    v.array(WEDGE, 'the wedges that are to be had, degrees'),
-    v.minLength(1, 'at least one wedge, degrees'),
-    v.maxLength(40, 'up to 40 wedges'),
-    v.readonly(),
-  ),
+  degrees: v.pipe(several(WEDGE, 40, 'wedges'), v.readonly()),
   reference: WEDGE,
 });
 
@@ -31,7 +26,7 @@ export const axleWedge: AdjusterKind = {
   schema,
   touches: () => ({ seats: ['lowerBall'] }),
   positions: (wedge) => sizes(wedge.degrees),
-  allowed: (wedge) => `one of ${sizes(wedge.degrees).join(', ')}°`,
+  allowed: (wedge) => ({ is: 'one-of', of: sizes(wedge.degrees), unit: '°' }),
   accepts: (wedge, position) => sizes(wedge.degrees).includes(position as number),
   effect: (_, position) => ({ add: { camber: 0, caster: position as number, toe: 0 } }),
   bothSides: (_, position) => ({ value: position as number, most: 0 }),

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { asin, degrees, radians, sin } from '../geometry/angle.ts';
-import { plain } from '../units/plain.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, number, positive, range } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
+import { ruleText } from './rule-text.ts';
 import { multiples, onwards, stepFrom, within } from './steps.ts';
 
 /**
@@ -22,7 +22,7 @@ const schema = v.pipe(
   v.forward(
     v.check(
       ({ eccentricity: e, spacing: s }) => (e === undefined) === (s === undefined) && (e ?? 0) < (s ?? 1),
-      'the distance between the two bolts, mm, larger than the eccentricity; both or neither',
+      ruleText({ is: 'cam-spacing' }),
     ),
     ['spacing'],
   ),
@@ -42,7 +42,7 @@ export const clampBolt: AdjusterKind = {
   schema,
   touches: () => ({ line: true }),
   positions: (bolt) => multiples(bolt.step, bolt.range[0], bolt.range[1]),
-  allowed: (bolt) => `degrees from ${plain(bolt.range[0])} to ${plain(bolt.range[1])}`,
+  allowed: (bolt) => ({ is: 'place', on: 'degrees', low: bolt.range[0], high: bolt.range[1] }),
   accepts: (bolt, position) => within(position, bolt.range[0], bolt.range[1]),
   effect: (bolt, position) => ({ tilt: tilt(bolt as ClampBolt, position as number) }),
   act: (bolt, from, to) => ({

@@ -2,22 +2,21 @@ import * as v from 'valibot';
 import { isLeft } from '../corners.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import type { Sense } from '../said.ts';
-import { plain } from '../units/plain.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
-import { base, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
+import { base, choice, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
   ...base('eccentric-cam'),
-  at: text('the name of a point'),
+  at: text({ is: 'point-name' }),
   direction,
   eccentricity: positive(50, 'mm'),
   marks: wholeMarks,
   range: v.optional(range(360, 'degrees')),
-  zero: v.optional(v.picklist(['middle', 'end'], 'middle or end')),
+  zero: v.optional(choice(['middle', 'end'])),
   /** Sense in which the angle grows, looking at the bolt's head on a left wheel. */
-  turns: v.optional(v.picklist(['clockwise', 'anticlockwise'], 'clockwise or anticlockwise')),
+  turns: v.optional(choice(['clockwise', 'anticlockwise'])),
   reference: number(-360, 360, 'degrees'),
 });
 type EccentricCam = v.InferOutput<typeof schema>;
@@ -50,7 +49,7 @@ export const eccentricCam: AdjusterKind = {
   positions: (cam) => multiples(360 / cam.marks, ...rangeOf(cam as EccentricCam)),
   allowed: (cam) => {
     const [low, high] = rangeOf(cam as EccentricCam);
-    return `an angle from ${plain(low)} to ${plain(high)}°`;
+    return { is: 'place', on: 'angle', low, high };
   },
   accepts: (cam, position) => within(position, ...rangeOf(cam as EccentricCam)),
   effect: (cam, position) => {

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import type { Position, Suspension } from '../contract.ts';
-import { plain } from '../units/plain.ts';
 import { numberField, optional, rangeField } from './ask.ts';
-import { base, number, range, stamped } from './fields.ts';
+import { base, number, range, several, stamped } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
+import { ruleText } from './rule-text.ts';
 import { multiples, within } from './steps.ts';
 
 const ANGLE = number(-45, 45, 'degrees');
@@ -15,26 +15,29 @@ const schema = v.pipe(
     ...base('effect-table'),
     positions: v.optional(
       v.pipe(
-        v.array(v.object({ label: stamped, ...angles }), 'a list of { label, camber, caster, toe }'),
-        v.minLength(1, 'at least one position'),
-        v.maxLength(400, 'up to 400 positions'),
+        several(v.object({ label: stamped, ...angles }), 400, 'chart-positions'),
         v.check(
           (list) => new Set(list.map((p) => String(p.label))).size === list.length,
-          'labels that differ from one another',
+          ruleText({ is: 'labels-differ' }),
         ),
         v.readonly(),
       ),
     ),
-    perStep: v.optional(v.object(angles, '{ camber, caster, toe }, degrees a step')),
+    perStep: v.optional(
+      v.object(angles, ruleText({ is: 'object', fields: ['camber', 'caster', 'toe'], in: 'a-step' })),
+    ),
     range: v.optional(range(1000, 'steps')),
-    reference: v.union([v.pipe(v.number(), v.finite()), stamped], 'a position'),
+    reference: v.union([v.pipe(v.number(), v.finite()), stamped], ruleText({ is: 'chart-position' })),
   }),
   v.check(
     (table) => (table.positions === undefined) !== (table.perStep === undefined),
-    'positions: [{ label, camber, caster, toe }], or perStep and range; one of the two',
+    ruleText({ is: 'chart-or-steps' }),
   ),
   v.forward(
-    v.check((table) => table.perStep === undefined || table.range !== undefined, '[low, high] in steps'),
+    v.check(
+      (table) => table.perStep === undefined || table.range !== undefined,
+      ruleText({ is: 'range', unit: 'steps' }),
+    ),
     ['range'],
   ),
 );
@@ -62,8 +65,9 @@ export const effectTable: AdjusterKind = {
   },
   allowed: (given) => {
     const table = given as EffectTable;
-    if (table.positions) return `one of ${table.positions.map(({ label }) => label).join(', ')}`;
-    return `steps from ${plain(reach(table)[0])} to ${plain(reach(table)[1])}`;
+    if (table.positions) return { is: 'one-of', of: table.positions.map(({ label }) => label) };
+    const [low, high] = reach(table);
+    return { is: 'place', on: 'steps', low, high };
   },
   accepts: (given, position) => {
     const table = given as EffectTable;

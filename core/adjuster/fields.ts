@@ -1,21 +1,52 @@
-/** Fields that several adjuster kinds share. Messages are completed by core/check, which knows the path. */
+/** Fields that several adjuster kinds share. A message is the rule that is broken; core/check knows the path. */
 import * as v from 'valibot';
 import type { Vec3 } from '../contract.ts';
+import type { Items, Rule } from '../rule.ts';
+import { ruleText } from './rule-text.ts';
 
 const LONGEST_TEXT = 400;
 
-export const text = (allowed: string) =>
-  v.pipe(v.string(allowed), v.minLength(1, allowed), v.maxLength(LONGEST_TEXT, allowed));
+/** Text, not empty. */
+export const text = (rule: Rule = { is: 'text', least: 1, most: LONGEST_TEXT }) => {
+  const allowed = ruleText(rule);
+  return v.pipe(v.string(allowed), v.minLength(1, allowed), v.maxLength(LONGEST_TEXT, allowed));
+};
 
-/** A finite number within limits; the message is what is allowed. */
+/** Text up to a length, which may be empty. */
+export const textUpTo = (most: number) =>
+  v.pipe(
+    v.string(ruleText({ is: 'any-text' })),
+    v.maxLength(most, ruleText({ is: 'at-most', most, items: 'characters' })),
+  );
+
+/** One of a few. */
+export const choice = <const T extends readonly string[]>(of: T) => v.picklist(of, ruleText({ is: 'choice', of }));
+
+/** One to `most` of a schema; `items`: what they are, where there are words for it. */
+export const several = <T extends v.GenericSchema>(item: T, most: number, items?: Items) => {
+  const of = items && { items };
+  return v.pipe(
+    v.array(item, ruleText({ is: 'list', ...of })),
+    v.minLength(1, ruleText({ is: 'at-least-one', ...of })),
+    v.maxLength(most, ruleText({ is: 'at-most', most, ...of })),
+  );
+};
+
+/** A whole number within limits. */
+export const whole = (low: number, high: number, of?: 'marks' | 'shims') => {
+  const allowed = ruleText({ is: 'whole', low, high, ...(of && { of }) });
+  return v.pipe(v.number(allowed), v.integer(allowed), v.minValue(low, allowed), v.maxValue(high, allowed));
+};
+
+/** A finite number within limits. */
 export const number = (low: number, high: number, unit: string) => {
-  const allowed = `a number from ${low} to ${high} ${unit}`.trim();
+  const allowed = ruleText({ is: 'number', low, high, unit });
   return v.pipe(v.number(allowed), v.finite(allowed), v.minValue(low, allowed), v.maxValue(high, allowed));
 };
 
 /** A finite number above zero. */
 export const positive = (high: number, unit: string) => {
-  const allowed = `a number above 0, up to ${high} ${unit}`.trim();
+  const allowed = ruleText({ is: 'above-zero', high, unit });
   return v.pipe(
     v.number(allowed),
     v.finite(allowed),
@@ -24,13 +55,13 @@ export const positive = (high: number, unit: string) => {
   );
 };
 
-const VECTOR = 'three numbers, [x, y, z], mm';
+const VECTOR = ruleText({ is: 'vector' });
 export const vector = v.pipe(
   v.tuple([number(-10000, 10000, 'mm'), number(-10000, 10000, 'mm'), number(-10000, 10000, 'mm')], VECTOR),
   v.readonly(),
 );
 
-const DIRECTION = 'a direction, [x, y, z], not all zero';
+const DIRECTION = ruleText({ is: 'direction' });
 export const direction = v.pipe(
   v.tuple([number(-10000, 10000, ''), number(-10000, 10000, ''), number(-10000, 10000, '')], DIRECTION),
   v.check((d) => d.some((x) => Math.abs(x) > 1e-9), DIRECTION),
@@ -39,7 +70,7 @@ export const direction = v.pipe(
 
 /** [low, high] with low below high; `{ low, high }`, as windows are written, is as good. */
 export const range = (limit: number, unit: string) => {
-  const allowed = `[low, high] in ${unit}, low below high, within ±${limit}`;
+  const allowed = ruleText({ is: 'range', unit, limit });
   return v.pipe(
     v.unknown(),
     v.transform((x) => (typeof x === 'object' && x && 'low' in x && 'high' in x ? [x.low, x.high] : x)),
@@ -49,19 +80,23 @@ export const range = (limit: number, unit: string) => {
   );
 };
 
-const STAMP = 'the number or letter stamped on it';
 /** A label: text or a number. */
-export const stamped = v.union([text(STAMP), v.pipe(v.number(STAMP), v.finite(STAMP))], STAMP);
+export const stamped = (() => {
+  const rule = { is: 'stamped' } as const;
+  const allowed = ruleText(rule);
+  return v.union([text(rule), v.pipe(v.number(allowed), v.finite(allowed))], allowed);
+})();
 
-const MARKS = 'a whole number of marks to a full turn, 2 to 720';
-export const wholeMarks = v.pipe(v.number(MARKS), v.integer(MARKS), v.minValue(2, MARKS), v.maxValue(720, MARKS));
+export const wholeMarks = whole(2, 720, 'marks');
+
+const SHORT_NAME: Rule = { is: 'text', least: 1, most: LONGEST_TEXT, short: true };
 
 /** Fields of every adjuster, for a kind's `v.object({ ...base(kind), … })`. */
 export const base = <K extends string>(kind: K) => ({
-  id: text('a short name, 1 to 400 characters'),
-  name: v.optional(text('a short name, 1 to 400 characters')),
-  kind: v.literal(kind, kind),
-  torque: v.optional(v.pipe(v.string('text'), v.maxLength(LONGEST_TEXT, 'up to 400 characters'))),
+  id: text(SHORT_NAME),
+  name: v.optional(text(SHORT_NAME)),
+  kind: v.literal(kind, ruleText({ is: 'exactly', value: kind })),
+  torque: v.optional(textUpTo(LONGEST_TEXT)),
   effort: v.optional(number(0, 1000, 'minutes')),
   /** ± at 95 %, in the unit of the kind's tolerance. */
   tolerance: v.optional(number(0, 100, '')),

@@ -1,8 +1,9 @@
+import type { Lack } from '../rule.ts';
 import { jointsOf, rodsOf, type SuspensionKind } from '../suspension/kind.ts';
 import type { AdjusterKind } from './kind.ts';
 
-/** What an adjuster kind needs that this suspension lacks, in words; nothing where it fits. */
-export function misfit(kind: AdjusterKind, held: SuspensionKind): string | undefined {
+/** What an adjuster kind needs that this suspension lacks; nothing where it fits. */
+export function misfit(kind: AdjusterKind, held: SuspensionKind): Lack | undefined {
   const { at, links } = { at: '', links: [''] };
   const needs = kind.touches({
     ...kind.sample.adjuster,
@@ -12,10 +13,10 @@ export function misfit(kind: AdjusterKind, held: SuspensionKind): string | undef
     at,
     links,
   });
-  if (needs.line && !held.clamped) return 'a suspension with a strut';
+  if (needs.line && !held.clamped) return 'strut';
   const seats = [...(held.seats ?? []), ...(held.lines ?? []).flat()];
-  if (needs.seats?.some((seat) => !seats.includes(seat))) return 'an axle with ball joints of its own';
-  if (needs.points && jointsOf(held).length === 0) return 'a suspension with points that can move';
-  if (needs.links && rodsOf(held).length === 0) return 'a suspension with rods';
+  if (needs.seats?.some((seat) => !seats.includes(seat))) return 'ball-joints';
+  if (needs.points && jointsOf(held).length === 0) return 'moving-points';
+  if (needs.links && rodsOf(held).length === 0) return 'rods';
   return undefined;
 }

@@ -2,8 +2,9 @@ import * as v from 'valibot';
 import type { Position, Vec3 } from '../contract.ts';
 import type { Place } from '../said.ts';
 import { AT } from './ask.ts';
-import { base, stamped, text, vector } from './fields.ts';
+import { base, several, stamped, text, vector } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
+import { ruleText } from './rule-text.ts';
 
 /** A stamped 3 is the same face whether a file says 3 or "3". */
 const same = (a: Position, b: Position): boolean => String(a) === String(b);
@@ -11,21 +12,19 @@ const same = (a: Position, b: Position): boolean => String(a) === String(b);
 const schema = v.pipe(
   v.object({
     ...base('indexed-cam'),
-    at: text('the name of a point'),
+    at: text({ is: 'point-name' }),
     positions: v.pipe(
-      v.array(v.object({ label: stamped, offset: vector }), 'a list of { label, offset }'),
-      v.minLength(1, 'at least one position'),
-      v.maxLength(200, 'up to 200 positions'),
+      several(v.object({ label: stamped, offset: vector }), 200, 'positions'),
       v.check(
         (list) => new Set(list.map((p) => String(p.label))).size === list.length,
-        'labels that differ from one another',
+        ruleText({ is: 'labels-differ' }),
       ),
       v.readonly(),
     ),
     reference: stamped,
   }),
   v.forward(
-    v.check((cam) => cam.positions.some((p) => same(p.label, cam.reference)), "one of the cam's labels"),
+    v.check((cam) => cam.positions.some((p) => same(p.label, cam.reference)), ruleText({ is: 'own-label' })),
     ['reference'],
   ),
 );
@@ -42,7 +41,7 @@ export const indexedCam: AdjusterKind = {
   cam: true,
   touches: (cam) => ({ points: [cam.at] }),
   positions: (cam) => labels(cam as IndexedCam),
-  allowed: (cam) => `one of ${labels(cam as IndexedCam).join(', ')}`,
+  allowed: (cam) => ({ is: 'one-of', of: labels(cam as IndexedCam) }),
   accepts: (cam, position) => labels(cam as IndexedCam).some((label) => same(label, position)),
   effect: (cam, position) => {
     const found = (cam as IndexedCam).positions.find((p) => same(p.label, position));

@@ -4,6 +4,7 @@
  */
 import type { GenericSchema } from 'valibot';
 import type { Adjuster, Corner, Position, ShimCount, Suspension, Vec3 } from '../contract.ts';
+import type { Rule } from '../rule.ts';
 import type { Act, Place, Remedy, Step } from '../said.ts';
 import type { AskedField } from './ask.ts';
 
@@ -70,8 +71,8 @@ export interface AdjusterKind {
   readonly touches: (adjuster: Adjuster) => Touches;
   /** Every position, in order: ascending numbers, or labels as listed. */
   readonly positions: (adjuster: Adjuster) => readonly Position[];
-  /** What is allowed, in words for a message. */
-  readonly allowed: (adjuster: Adjuster) => string;
+  /** Where it may stand, for who enters a position that it does not accept. */
+  readonly allowed: (adjuster: Adjuster) => Rule;
   /** Whether the adjuster can stand there, on a mark or between two. */
   readonly accepts: (adjuster: Adjuster, position: Position) => boolean;
   /** What the position does, counted from the adjuster's own zero. Few kinds need the suspension's points for it. */

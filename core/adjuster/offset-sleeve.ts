@@ -26,7 +26,7 @@ export const offsetSleeve: AdjusterKind = {
   schema,
   touches: () => ({ seats: ['upperBall', 'lowerBall'] }),
   positions: (sleeve) => multiples(360 / sleeve.marks, 0, 360 - 360 / sleeve.marks),
-  allowed: () => 'an angle from 0 to 360°',
+  allowed: () => ({ is: 'place', on: 'angle', low: 0, high: 360 }),
   accepts: (_, position) => within(position, -360, 360),
   byPoints: true,
   effect: (sleeve, position, { points }) => {

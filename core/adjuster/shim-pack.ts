@@ -1,33 +1,27 @@
 import * as v from 'valibot';
 import type { ShimCount } from '../contract.ts';
 import { InputError } from '../input-error.ts';
-import { plain } from '../units/plain.ts';
 import { shimStack, shimTotals } from '../units/shim-stack.ts';
 import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
-import { base, direction, number, positive, text, unitDirection } from './fields.ts';
+import { base, direction, number, positive, several, text, unitDirection, whole } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
+import { ruleText } from './rule-text.ts';
 import { MOST_FURTHER, onwards, stepFrom, within } from './steps.ts';
 
-const SHIM = 'a shim thickness above 0.01, up to 50 mm';
-const COUNT = 'a whole number of shims, 1 to 50';
+const SHIM = ruleText({ is: 'shim', above: 0.01, high: 50 });
 const schema = v.object({
   ...base('shim-pack'),
-  at: text('the name of a point'),
+  at: text({ is: 'point-name' }),
   direction,
   sizes: v.pipe(
-    v.array(
-      v.pipe(v.number(SHIM), v.finite(SHIM), v.minValue(0.01, SHIM), v.maxValue(50, SHIM)),
-      'a list of shim sizes, mm',
-    ),
-    v.minLength(1, 'at least one shim size, mm'),
-    v.maxLength(20, 'up to 20 shim sizes'),
+    several(v.pipe(v.number(SHIM), v.finite(SHIM), v.minValue(0.01, SHIM), v.maxValue(50, SHIM)), 20, 'shim-sizes'),
     v.readonly(),
   ),
   max: positive(100, 'mm'),
   /** Most shims at the bolt. */
-  maxCount: v.optional(v.pipe(v.number(COUNT), v.integer(COUNT), v.minValue(1, COUNT), v.maxValue(50, COUNT))),
+  maxCount: v.optional(whole(1, 50, 'shims')),
   /** Another pack of the corner, and the most that the two may differ by, mm. */
-  pair: v.optional(v.object({ with: text('the id of another shim pack'), most: number(0, 100, 'mm') })),
+  pair: v.optional(v.object({ with: text({ is: 'other-pack' }), most: number(0, 100, 'mm') })),
   reference: number(0, 100, 'mm'),
 });
 type ShimPack = v.InferOutput<typeof schema>;
@@ -36,14 +30,11 @@ const MOST_POSITIONS = 4000;
 /** mm by which a pack would be made thicker, at a time, where its own shims are thicker still. */
 const COARSEST = 1.5;
 
-/** Four decimals, so that a sixteenth of an inch is exact. */
-const mm = (x: number): string => plain(x, 4);
-
 /** Every thickness that its sizes make. */
 function thicknesses({ sizes, max, maxCount }: ShimPack): number[] {
   const all = shimTotals(sizes, max, maxCount);
   if (all.length > MOST_POSITIONS) {
-    throw new InputError('sizes', sizes, `sizes that make at most ${MOST_POSITIONS} different thicknesses up to max`);
+    throw new InputError('sizes', sizes, { is: 'thicknesses', most: MOST_POSITIONS });
   }
   return all;
 }
@@ -63,7 +54,7 @@ export const shimPack: AdjusterKind = {
   touches: (pack) => ({ points: [pack.at] }),
   positions: (pack) => thicknesses(pack as ShimPack),
   pair: (pack) => pack.pair,
-  allowed: (pack) => `a thickness from 0 to ${mm(pack.max)} mm`,
+  allowed: (pack) => ({ is: 'place', on: 'thickness', low: 0, high: pack.max }),
   accepts: (pack, position) => within(position, 0, pack.max),
   effect: (pack, position) => {
     const [x, y, z] = unitDirection(pack.direction);

@@ -1,5 +1,4 @@
 import * as v from 'valibot';
-import { plain } from '../units/plain.ts';
 import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
 import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
@@ -7,7 +6,7 @@ import { MOST_FURTHER, multiples, onwards, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
   ...base('slide'),
-  at: text('the name of a point'),
+  at: text({ is: 'point-name' }),
   direction,
   step: positive(100, 'mm'),
   range: range(200, 'mm'),
@@ -21,7 +20,7 @@ export const slide: AdjusterKind = {
   schema,
   touches: (plate) => ({ points: [plate.at] }),
   positions: (plate) => multiples(plate.step, plate.range[0], plate.range[1]),
-  allowed: (plate) => `mm from ${plain(plate.range[0])} to ${plain(plate.range[1])}`,
+  allowed: (plate) => ({ is: 'place', on: 'mm', low: plate.range[0], high: plate.range[1] }),
   accepts: (plate, position) => within(position, plate.range[0], plate.range[1]),
   effect: (plate, position) => {
     const [x, y, z] = unitDirection(plate.direction);

@@ -1,19 +1,13 @@
 import * as v from 'valibot';
 import type { Sense } from '../said.ts';
-import { plain } from '../units/plain.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
-import { base, number, positive, range, text } from './fields.ts';
+import { base, choice, number, positive, range, several, text } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, onwards, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
   ...base('threaded-rod'),
-  links: v.pipe(
-    v.array(text('the name of a point on the body'), 'a list of links, named by their inner point'),
-    v.minLength(1, 'at least one link, named by its inner point'),
-    v.maxLength(5, 'up to five links'),
-    v.readonly(),
-  ),
+  links: v.pipe(several(text({ is: 'body-point-name' }), 5, 'links'), v.readonly()),
   lead: positive(20, 'mm a turn'),
   stepTurns: positive(10, 'turns'),
   range: range(60, 'turns'),
@@ -23,8 +17,8 @@ const schema = v.object({
   /** Most that the left and the right rod may differ in length, mm. */
   maxSideDifference: v.optional(number(0, 100, 'mm')),
   /** Which way makes it longer, looking at the end that `seenFrom` names. */
-  longerWhen: v.optional(v.picklist(['clockwise', 'anticlockwise'], 'clockwise or anticlockwise')),
-  seenFrom: v.optional(text('the end that one looks at, e.g. the wheel end')),
+  longerWhen: v.optional(choice(['clockwise', 'anticlockwise'])),
+  seenFrom: v.optional(text({ is: 'seen-from' })),
   reference: number(-60, 60, 'turns'),
 });
 
@@ -54,7 +48,7 @@ export const threadedRod: AdjusterKind = {
     rod.maxSideDifference === undefined
       ? undefined
       : { value: (position as number) * rod.lead, most: rod.maxSideDifference },
-  allowed: (rod) => `turns from ${plain(rod.range[0])} to ${plain(rod.range[1])}`,
+  allowed: (rod) => ({ is: 'place', on: 'turns', low: rod.range[0], high: rod.range[1] }),
   accepts: (rod, position) => within(position, rod.range[0], rod.range[1]),
   effect: (rod, position) => ({
     lengthen: Object.fromEntries(rod.links.map((link: string) => [link, (position as number) * rod.lead])),

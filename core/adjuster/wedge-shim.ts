@@ -3,7 +3,7 @@ import { cos, radians, sin } from '../geometry/angle.ts';
 import type { Place, Taper } from '../said.ts';
 import { tidy } from '../units/plain.ts';
 import { numberField } from './ask.ts';
-import { base, positive, text, wholeMarks } from './fields.ts';
+import { base, positive, several, text, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { onwards } from './steps.ts';
 
@@ -15,13 +15,11 @@ const schema = v.object({
   degrees: v.pipe(
     v.unknown(),
     v.transform((x) => (typeof x === 'number' ? [x] : x)),
-    v.array(DEGREES, 'the taper of each shim, degrees'),
-    v.minLength(1, 'the taper of at least one shim, degrees'),
-    v.maxLength(20, 'up to 20 tapers'),
+    several(DEGREES, 20, 'tapers'),
     v.readonly(),
   ),
   marks: wholeMarks,
-  reference: v.optional(text(`${NONE}, or taper@angle such as 0.5@90`), NONE),
+  reference: v.optional(text({ is: 'taper', none: NONE, such: '0.5@90' }), NONE),
 });
 type WedgeShim = v.InferOutput<typeof schema>;
 
@@ -53,8 +51,10 @@ export const wedgeShim: AdjusterKind = {
   schema,
   touches: () => ({}),
   positions: (shim) => positions(shim as WedgeShim),
-  allowed: (shim) =>
-    `${NONE}, or taper@angle with a taper of ${(shim as WedgeShim).degrees.join(', ')}, such as ${positions(shim as WedgeShim)[1]}`,
+  allowed: (shim) => {
+    const [, such = ''] = positions(shim as WedgeShim);
+    return { is: 'taper', none: NONE, of: shim.degrees, such };
+  },
   accepts: (shim, position) => {
     const fitted = parse(position);
     return (

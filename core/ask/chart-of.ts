@@ -1,3 +1,4 @@
+import { called } from '../check/adjusters.ts';
 import type { Adjuster, Settings, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { type Chart, chartOfPair } from '../plan/chart.ts';
@@ -21,6 +22,6 @@ export function chartOf(
 
 function find(adjusters: readonly Adjuster[], id: string, field: string): Adjuster {
   const found = adjusters.find((one) => one.id === id);
-  if (!found) throw new InputError(field, id, `one of the adjusters: ${adjusters.map((one) => one.id).join(', ')}`);
+  if (!found) throw new InputError(field, id, { is: 'adjuster', among: called(adjusters) });
   return found;
 }

@@ -25,7 +25,7 @@ export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gaug
 export function planRequest(file: CarFile, options: PlanRequestOptions = {}): PlanRequest {
   const checked = validateCarFile(file);
   const { car, spec } = checked;
-  if (!spec) throw new InputError('spec', spec, 'windows for the front or the rear axle');
+  if (!spec) throw new InputError('spec', spec, { is: 'windows' });
   const { locked = [], ...asked } = validateRequestOptions(options, car);
   const { visit, round, from, settings } = lastRound(checked);
   const found = asMeasured(car, round.reading, from);
@@ -66,8 +66,7 @@ interface LastRound {
 function lastRound({ car, visits = [] }: CarFile): LastRound {
   const visit = latestVisit(visits);
   const round = visit && latestRound(visit);
-  if (!visit || !round)
-    throw new InputError('visits', visits, 'a visit with a round: a reading and the settings at it');
+  if (!visit || !round) throw new InputError('visits', visits, { is: 'round' });
   const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}]`;
   const from = validateCarSettings(round.settings, car, `${field}.settings`);
   const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, `${field}.moved`);

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { sidesOf } from '../adjuster/of-corner.ts';
 import { validateSettings } from '../check/adjusters.ts';
 import { validateAxle } from '../check/car.ts';
-import { object } from '../check/object.ts';
+import { object, shape } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import type { Axle, CornerPose, Settings, Unreachable } from '../contract.ts';
 import { InputError } from '../input-error.ts';
@@ -26,8 +26,10 @@ export interface AxlePose {
   readonly strain: number;
 }
 
-const SIDES = '{ left?, right? }, positions by adjuster id';
-const both = object({ left: v.optional(v.unknown()), right: v.optional(v.unknown()) }, SIDES);
+const both = object(
+  { left: v.optional(v.unknown()), right: v.optional(v.unknown()) },
+  shape('left? right?', { in: 'positions' }),
+);
 
 /**
  * A rigid axle with the adjusters of both its sides at these positions: both wheels, each in its own corner frame, and
@@ -46,7 +48,8 @@ export function solveAxle(
   const rigid = Object.values(suspensionKinds).filter((kind) => kind.rigidAxle);
   const { kind } = checked.suspension;
   if (!rigid.some((one) => one.kind === kind)) {
-    throw new InputError('axle.suspension.kind', kind, rigid.map((one) => one.kind).join(', '));
+    const names = rigid.map(({ name }) => name);
+    throw new InputError('axle.suspension.kind', kind, { is: 'choice', of: rigid.map((one) => one.kind), names });
   }
   const { left = {}, right = {} } = check(both, given, 'settings');
   const sides = sidesOf(checked);

@@ -1,5 +1,7 @@
 import * as v from 'valibot';
 import { number } from '../adjuster/fields.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
+import { shape } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import type { Adjuster, CornerPose, Settings, Suspension, Unreachable } from '../contract.ts';
 import type { PoseOptions } from '../pose/mechanism.ts';
@@ -8,7 +10,7 @@ import { noPoseInWords } from './in-words.ts';
 
 const options = v.looseObject(
   { travel: v.optional(number(-2000, 2000, 'mm')), rack: v.optional(number(-2000, 2000, 'mm')) },
-  '{ travel?, rack? }, mm',
+  ruleText(shape('travel? rack?', { in: 'mm' })),
 );
 
 /**

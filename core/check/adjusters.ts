@@ -3,21 +3,26 @@ import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { misfit } from '../adjuster/fits.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import type { Adjuster, Car, CarSettings, Position, Settings, Suspension } from '../contract.ts';
 import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import type { Called } from '../rule.ts';
 import { jointsOf, rodsOf } from '../suspension/kind.ts';
-import { open } from './object.ts';
+import { open, shape } from './object.ts';
 import { check } from './refuse.ts';
 import { carSettings, id, list, MOST, settings } from './schema.ts';
-import { suspensionKind } from './suspension.ts';
+import { oneKindOf, suspensionKind } from './suspension.ts';
 
-const KINDED = open({ kind: v.string('the name of an adjuster kind') }, 'an object, { id, kind, … }');
+const KINDED = open(
+  { kind: v.string(ruleText({ is: 'adjuster-kind' })) },
+  shape('id kind', { as: 'object', open: true }),
+);
 
 /** The catalogue's kind of that name. @throws InputError */
 export function adjusterKind(kind: string, field: string): AdjusterKind {
   const found = Object.hasOwn(adjusterKinds, kind) ? adjusterKinds[kind] : undefined;
-  if (!found) throw new InputError(field, kind, `one of ${Object.keys(adjusterKinds).join(', ')}`);
+  if (!found) throw new InputError(field, kind, oneKindOf(adjusterKinds));
   return found;
 }
 
@@ -30,7 +35,7 @@ export function validateAdjusters(value: unknown, suspension: Suspension, field 
   const adjusters = given.map((one, i) => validateAdjuster(one, suspension, `${field}[${i}]`));
   const twin = adjusters.findIndex((one, i) => adjusters.findIndex((other) => other.id === one.id) !== i);
   if (twin >= 0) {
-    throw new InputError(`${field}[${twin}].id`, adjusters[twin]?.id, 'an id that no other adjuster of the axle has');
+    throw new InputError(`${field}[${twin}].id`, adjusters[twin]?.id, { is: 'own-id' });
   }
   adjusters.forEach((one, i) => {
     checkPair(one, adjusters, `${field}[${i}].pair`);
@@ -43,7 +48,9 @@ function checkPair(adjuster: Adjuster, all: readonly Adjuster[], field: string):
   const pair = adjusterKind(adjuster.kind, field).pair?.(adjuster);
   if (!pair) return;
   const others = all.filter((one) => one.kind === adjuster.kind && one.id !== adjuster.id);
-  if (!others.some((one) => one.id === pair.with)) throw new InputError(`${field}.with`, pair.with, ids(others));
+  if (!others.some((one) => one.id === pair.with)) {
+    throw new InputError(`${field}.with`, pair.with, { is: 'adjuster', among: called(others) });
+  }
 }
 
 function validateAdjuster(value: unknown, suspension: Suspension, field: string): Adjuster {
@@ -61,15 +68,15 @@ function checkTouches(adjuster: Adjuster, kind: AdjusterKind, suspension: Suspen
   const held = suspensionKind(suspension.kind, `${field}.suspension`);
   const points = jointsOf(held, suspension.points);
   const rods = rodsOf(held, suspension.points);
-  const needs = misfit(kind, held);
-  if (needs)
-    throw new InputError(`${field}.kind`, kind.kind, `an adjuster that fits ${held.name}: this one needs ${needs}`);
+  const lacks = misfit(kind, held);
+  if (lacks) throw new InputError(`${field}.kind`, kind.kind, { is: 'fits', suspension: held.name, lacks });
   const { points: moved = [], links: lengthened = [] } = kind.touches(adjuster);
   const wrongPoint = moved.find((name) => !points.includes(name));
-  if (wrongPoint !== undefined) throw new InputError(`${field}.at`, wrongPoint, `one of ${points.join(', ')}`);
+  if (wrongPoint !== undefined) throw new InputError(`${field}.at`, wrongPoint, { is: 'point', among: points });
   const wrongLink = lengthened.findIndex((name) => !rods.includes(name));
-  if (wrongLink >= 0)
-    throw new InputError(`${field}.links[${wrongLink}]`, lengthened[wrongLink], `one of ${rods.join(', ')}`);
+  if (wrongLink >= 0) {
+    throw new InputError(`${field}.links[${wrongLink}]`, lengthened[wrongLink], { is: 'point', among: rods });
+  }
 }
 
 function checkPositions(adjuster: Adjuster, kind: AdjusterKind, field: string): void {
@@ -78,7 +85,7 @@ function checkPositions(adjuster: Adjuster, kind: AdjusterKind, field: string): 
   }
   const positions = within(field, () => kind.positions(adjuster));
   if (positions.length === 0) {
-    throw new InputError(`${field}.range`, adjuster.range, 'a range that holds at least one step');
+    throw new InputError(`${field}.range`, adjuster.range, { is: 'holds-a-step' });
   }
 }
 
@@ -87,7 +94,7 @@ function within<T>(field: string, work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof InputError) throw new InputError(`${field}.${error.field}`, error.value, error.allowed);
+    if (error instanceof InputError) throw new InputError(`${field}.${error.field}`, error.value, error.rule);
     throw error;
   }
 }
@@ -101,7 +108,9 @@ export function validateSettings(value: unknown, adjusters: readonly Adjuster[],
   return Object.fromEntries(
     Object.entries(given).map(([key, position]) => {
       const adjuster = adjusters.find((one) => one.id === key);
-      if (!adjuster) throw new InputError(`${field}.${key}`, position, ids(adjusters));
+      if (!adjuster) {
+        throw new InputError(`${field}.${key}`, position, { is: 'no-such-adjuster', among: called(adjusters) });
+      }
       return [key, accepted(adjuster, position, `${field}.${key}`)];
     }),
   );
@@ -124,7 +133,6 @@ export function accepted(adjuster: Adjuster, position: Position, field: string):
   return found;
 }
 
-export const ids = (adjusters: readonly Adjuster[]): string =>
-  adjusters.length
-    ? `one of the adjusters: ${adjusters.map((one) => one.id).join(', ')}`
-    : 'nothing: no adjusters here';
+/** Adjusters as a rule has them. */
+export const called = (adjusters: readonly Adjuster[]): Called[] =>
+  adjusters.map(({ id, name = id }) => ({ id, name }));

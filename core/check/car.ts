@@ -1,11 +1,12 @@
 /** What an axle and a car have to be, whole: their suspensions, their adjusters, what belongs together. */
 import * as v from 'valibot';
-import { number } from '../adjuster/fields.ts';
+import { number, textUpTo } from '../adjuster/fields.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import type { Axle, Car, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { validateAdjusters } from './adjusters.ts';
-import { object, open } from './object.ts';
+import { object, open, shape } from './object.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
 import { suspensionKind, validateSuspension } from './suspension.ts';
@@ -15,9 +16,9 @@ const AXLE = open(
     suspension: v.unknown(),
     rightSuspension: v.optional(v.unknown()),
     adjusters: v.unknown(),
-    steered: v.boolean('true or false'),
+    steered: v.boolean(ruleText({ is: 'yes-or-no' })),
   },
-  'an object, { suspension, adjusters, steered }',
+  shape('suspension adjusters steered', { as: 'object' }),
 );
 
 /** @throws InputError */
@@ -38,26 +39,24 @@ export function validateAxle(value: unknown, field = 'axle'): Axle {
 function checkRigidAxle(left: Suspension, right: Suspension, field: string): void {
   const { rigidAxle } = suspensionKind(left.kind, field);
   if (left.kind !== right.kind && (rigidAxle || suspensionKind(right.kind, field).rigidAxle)) {
-    throw new InputError(`${field}.kind`, right.kind, `${left.kind}, as on the left`);
+    const { name } = suspensionKind(left.kind, field);
+    throw new InputError(`${field}.kind`, right.kind, { is: 'as-on-the-left', kind: { id: left.kind, name } });
   }
   const twice = rigidAxle?.once.find((name) => name in right.points);
-  if (twice)
-    throw new InputError(`${field}.points.${twice}`, right.points[twice], 'nothing: it is given with the left');
+  if (twice) throw new InputError(`${field}.points.${twice}`, right.points[twice], { is: 'given-with-left' });
 }
 
 const CAR = open(
   {
     id: schema.id,
     label: schema.shortText,
-    plate: v.optional(v.pipe(v.string('text'), v.maxLength(40, 'up to 40 characters'))),
-    notes: v.optional(
-      v.pipe(v.string('text'), v.maxLength(schema.MOST.notes, `up to ${schema.MOST.notes} characters`)),
-    ),
-    wheel: object({ rimDiameter: number(100, 2000, 'mm') }, '{ rimDiameter }, mm'),
+    plate: v.optional(textUpTo(40)),
+    notes: v.optional(textUpTo(schema.MOST.notes)),
+    wheel: object({ rimDiameter: number(100, 2000, 'mm') }, shape('rimDiameter', { in: 'mm' })),
     front: v.unknown(),
     rear: v.unknown(),
   },
-  'an object, { id, label, wheel, front, rear }',
+  shape('id label wheel front rear', { as: 'object' }),
 );
 
 /**

@@ -1,10 +1,12 @@
 /** Runs a valibot schema and turns its first issue into an InputError: path, value received, what is allowed. */
 import * as v from 'valibot';
+import { ruleIn } from '../adjuster/rule-text.ts';
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 
 /**
- * The validated value; unknown fields are refused where the schema is strict. A schema's own messages are what is
- * allowed, in words.
+ * The validated value; unknown fields are refused where the schema is strict. A schema's own messages are the rules
+ * that it keeps.
  * @param field where the value stands, for the message
  * @throws InputError such as `front.adjusters[0].at`
  */
@@ -25,16 +27,17 @@ export function pathOf(field: string, keys: readonly unknown[]): string {
   }, field);
 }
 
-function allowed(issue: v.BaseIssue<unknown>, schema: v.GenericSchema, keys: readonly unknown[]): string {
+function allowed(issue: v.BaseIssue<unknown>, schema: v.GenericSchema, keys: readonly unknown[]): Rule {
   if (issue.expected === 'never') {
     const known = Object.keys(inside(schema, keys.slice(0, -1))?.entries ?? {});
-    return `nothing: the fields here are ${known.join(', ')}`;
+    return { is: 'no-such', what: 'field', known };
   }
   const missing = issue.path?.length && issue.received === 'undefined';
   const own = missing ? inside(schema, keys)?.message : undefined;
-  if (typeof own === 'string') return own;
-  const written = !issue.message.startsWith('Invalid ');
-  return written ? issue.message : missing ? 'a value: it is required' : (issue.expected ?? 'another value');
+  const rule = (typeof own === 'string' ? ruleIn(own) : undefined) ?? ruleIn(issue.message);
+  if (rule) return rule;
+  if (missing) return { is: 'given' };
+  return issue.expected ? { is: 'type', type: issue.expected } : { is: 'other' };
 }
 
 /** As much of a valibot schema as it takes to walk down into it. */

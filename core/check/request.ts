@@ -1,14 +1,15 @@
 /** What a plan is made of: a car, what is wanted of it, what was read, where its adjusters stand. */
 import * as v from 'valibot';
-import { number } from '../adjuster/fields.ts';
+import { choice, number } from '../adjuster/fields.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import type { Car, PlanRequest } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { millionths } from '../units/shim-drawer.ts';
 import { languages } from '../words/catalogue.ts';
-import { ids, validateCarSettings } from './adjusters.ts';
+import { called, validateCarSettings } from './adjusters.ts';
 import { validateCar } from './car.ts';
-import { object, open } from './object.ts';
+import { object, open, shape } from './object.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
 import { validateReading, validateSpec } from './spec.ts';
@@ -19,16 +20,16 @@ const byCornerToList = (value: unknown): unknown =>
     ? Object.entries(value).flatMap(([corner, ids]) => [ids].flat().map((adjuster) => ({ corner, adjuster })))
     : value;
 
-const KNOWN = `one of ${Object.keys(languages).join(', ')}`;
+const KNOWN = ruleText({ is: 'one-of', of: Object.keys(languages) });
 const OPTIONS = {
   locked: v.optional(
     v.pipe(
       v.unknown(),
       v.transform(byCornerToList),
-      schema.list(object(schema.adjusterRef, '{ corner, adjuster }'), 256),
+      schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
     ),
   ),
-  style: v.optional(v.picklist(['closest', 'least-work', 'surest'], 'closest, least-work or surest')),
+  style: v.optional(choice(['closest', 'least-work', 'surest'])),
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
   drawer: v.optional(schema.drawer),
@@ -40,7 +41,8 @@ const OPTIONS = {
   ),
 };
 type Options = Pick<PlanRequest, keyof typeof OPTIONS>;
-const ASKED = open(OPTIONS, 'an object, { style?, locked?, … }');
+const SHAPE = shape('style? locked?', { as: 'object', open: true });
+const ASKED = open(OPTIONS, SHAPE);
 const REQUEST = open({
   car: v.unknown(),
   spec: v.unknown(),
@@ -51,7 +53,7 @@ const REQUEST = open({
 
 /** Everything that a plan is made of. @throws InputError */
 export function validatePlanRequest(value: unknown): PlanRequest {
-  check(open({}, 'an object, { car, spec, reading, settings }'), value, 'request');
+  check(open({}, shape('car spec reading settings', { as: 'object' })), value, 'request');
   const given = check(REQUEST, value, '');
   const car = validateCar(given.car);
   return {
@@ -65,7 +67,7 @@ export function validatePlanRequest(value: unknown): PlanRequest {
 
 /** What may be asked beside a car file. @throws InputError */
 export function validateRequestOptions(value: unknown, car: Car): Options {
-  check(open({}, 'an object, { style?, locked?, … }'), value, 'options');
+  check(open({}, SHAPE), value, 'options');
   return forCar(check(ASKED, value, ''), car);
 }
 
@@ -73,11 +75,13 @@ export function validateRequestOptions(value: unknown, car: Car): Options {
 function forCar({ locked, style, maxEffort, gauge, drawer, language }: v.InferOutput<typeof ASKED>, car: Car): Options {
   for (const [i, { corner, adjuster }] of (locked ?? []).entries()) {
     const own = adjustersOf(car, corner);
-    if (!own.some((one) => one.id === adjuster)) throw new InputError(`locked[${i}].adjuster`, adjuster, ids(own));
+    if (!own.some((one) => one.id === adjuster)) {
+      throw new InputError(`locked[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
+    }
   }
   for (const [i, { size }] of (drawer ?? []).entries()) {
     const twin = drawer?.slice(0, i).some((one) => millionths(one.size) === millionths(size));
-    if (twin) throw new InputError(`drawer[${i}].size`, size, 'a size that is listed once');
+    if (twin) throw new InputError(`drawer[${i}].size`, size, { is: 'listed-once' });
   }
   return {
     ...(locked ? { locked } : {}),

@@ -1,25 +1,27 @@
 /** Shapes of a reading, a spec, settings and a visit as they come from a file. Strict: a field nobody knows is refused. */
 import * as v from 'valibot';
-import { number, text } from '../adjuster/fields.ts';
+import { choice, number, text, whole } from '../adjuster/fields.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import { CORNERS } from '../contract.ts';
-import { byName, object, open } from './object.ts';
+import { byName, object, open, shape } from './object.ts';
 
 /** No more than a long-lived workshop can fill; a file beyond this is not one of ours. */
 export const MOST = { adjusters: 64, visits: 5000, rounds: 200, moves: 1000, notes: 4000 } as const;
 
 const angle = number(-90, 90, 'degrees');
-export const shortText = text('text of 1 to 400 characters');
+export const shortText = text();
 
 export const id = v.pipe(
   shortText,
-  v.check((key) => !(key in {}), 'an id that is not a name of the language itself'),
+  v.check((key) => !(key in {}), ruleText({ is: 'id' })),
 );
+const TIME = ruleText({ is: 'time' });
 const time = v.pipe(
-  v.string('a time, ISO 8601'),
-  v.regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:\d{2})?)?$/, 'a time, ISO 8601'),
+  v.string(TIME),
+  v.regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?(Z|[+-]\d{2}:\d{2})?)?$/, TIME),
 );
-const corner = v.picklist(CORNERS, 'LF, RF, LR or RR');
-export const position = v.union([v.pipe(v.number(), v.finite()), shortText], 'a number or a label');
+const corner = choice(CORNERS);
+export const position = v.union([v.pipe(v.number(), v.finite()), shortText], ruleText({ is: 'position' }));
 
 /** One optional entry a corner. */
 const byCorner = <T extends v.GenericSchema>(schema: T) => ({
@@ -29,7 +31,7 @@ const byCorner = <T extends v.GenericSchema>(schema: T) => ({
   RR: v.optional(schema),
 });
 
-const window = object({ low: angle, aim: v.optional(angle), high: angle }, '{ low, aim, high }, degrees');
+const window = object({ low: angle, aim: v.optional(angle), high: angle }, shape('low aim high', { in: 'degrees' }));
 const wheelWindows = { camber: v.optional(window), caster: v.optional(window), toe: v.optional(window) };
 const axleSpec = object({
   ...wheelWindows,
@@ -50,7 +52,7 @@ const wheelReading = object({
 });
 export const reading = object({
   ...byCorner(wheelReading),
-  toeReference: v.optional(v.picklist(['centreline', 'thrust-line'], 'centreline or thrust-line')),
+  toeReference: v.optional(choice(['centreline', 'thrust-line'])),
   // What predictReading adds where no pose exists: such a reading may come back in.
   unreachable: v.optional(v.array(v.object({ corner, message: v.string() }))),
 });
@@ -59,7 +61,7 @@ export const settings = byName(position, undefined, id);
 export const carSettings = object(byCorner(settings));
 
 export const adjusterRef = { corner, adjuster: id };
-export const outcome = v.picklist(['done', 'wont-move', 'set-to'], 'done, wont-move or set-to');
+export const outcome = choice(['done', 'wont-move', 'set-to']);
 const moved = open({
   id: v.optional(id),
   at: v.optional(time),
@@ -82,19 +84,12 @@ export const visits = list(visit, MOST.visits);
 
 export const gauge = object(
   { camber: number(0, 5, 'degrees'), caster: number(0, 5, 'degrees'), toe: number(0, 5, 'degrees') },
-  '{ camber, caster, toe }, one standard deviation, degrees',
+  shape('camber caster toe', { in: 'deviations' }),
 );
 
-const SHIMS = 'a whole number of shims, 0 to 10000';
 /** What lies ready of each shim size. */
 export const drawer = list(
-  object(
-    {
-      size: number(0.01, 50, 'mm'),
-      count: v.pipe(v.number(SHIMS), v.integer(SHIMS), v.minValue(0, SHIMS), v.maxValue(10000, SHIMS)),
-    },
-    '{ size, count }, mm and shims',
-  ),
+  object({ size: number(0.01, 50, 'mm'), count: whole(0, 10000, 'shims') }, shape('size count', { in: 'shims' })),
   64,
 );
 
@@ -102,5 +97,5 @@ export const drawer = list(
 export const fields = { id, time, corner };
 
 export function list<T extends v.GenericSchema>(item: T, most: number) {
-  return v.pipe(v.array(item, 'a list'), v.maxLength(most, `a list of at most ${most}`));
+  return v.pipe(v.array(item, ruleText({ is: 'list' })), v.maxLength(most, ruleText({ is: 'list', most })));
 }

@@ -26,8 +26,8 @@ function checkWheel(windows: WheelSpec, field: string): void {
 
 /** A window has its lower limit below its upper one, and its aim between them. */
 function checkWindow({ low, aim, high }: Window, field: string): void {
-  if (low >= high) throw new InputError(`${field}.low`, low, `a number below high, ${high}`);
+  if (low >= high) throw new InputError(`${field}.low`, low, { is: 'below-high', high });
   if (aim !== undefined && !(aim >= low && aim <= high)) {
-    throw new InputError(`${field}.aim`, aim, `a number from low to high, ${low} to ${high}`);
+    throw new InputError(`${field}.aim`, aim, { is: 'in-window', low, high });
   }
 }

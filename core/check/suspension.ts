@@ -1,25 +1,27 @@
 import * as v from 'valibot';
 import { number, vector } from '../adjuster/fields.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import type { Suspension, Vec3 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { jointsOf, type SuspensionKind } from '../suspension/kind.ts';
 import { tapeLayouts } from '../suspension/tape/catalogue.ts';
 import { suspensionFromTape } from '../suspension/tape/tape.ts';
-import { byName, open } from './object.ts';
+import { byName, open, shape } from './object.ts';
 import { check } from './refuse.ts';
 
 const wheelAngle = number(-45, 45, 'degrees');
 const schema = open(
   {
-    kind: v.string('the name of a suspension kind'),
-    points: v.optional(byName(v.unknown(), 'points by name, { name: [x, y, z] }, mm')),
+    kind: v.string(ruleText({ is: 'suspension-kind' })),
+    points: v.optional(byName(v.unknown(), { is: 'points' })),
     camber: v.optional(wheelAngle),
     toe: v.optional(wheelAngle),
     tolerance: v.optional(number(0, 200, 'mm')),
-    tape: v.optional(byName(v.unknown(), 'tape dimensions by name, mm')),
+    tape: v.optional(byName(v.unknown(), { is: 'dimensions' })),
   },
-  'an object, { kind, points, camber, toe }',
+  shape('kind points camber toe', { as: 'object' }),
 );
 
 /** mm within which two joints would be one: a link of no length, or two links that hold as one. */
@@ -28,9 +30,16 @@ const COINCIDENT = 1e-3;
 /** The catalogue's kind of that name. @throws InputError */
 export function suspensionKind(kind: string, field: string): SuspensionKind {
   const found = Object.hasOwn(suspensionKinds, kind) ? suspensionKinds[kind] : undefined;
-  if (!found) throw new InputError(field, kind, `one of ${Object.keys(suspensionKinds).join(', ')}`);
+  if (!found) throw new InputError(field, kind, oneKindOf(suspensionKinds));
   return found;
 }
+
+/** The rule that a kind is one of a catalogue's. */
+export const oneKindOf = (kinds: Readonly<Record<string, { readonly name: string }>>): Rule => ({
+  is: 'one-of',
+  of: Object.keys(kinds),
+  names: Object.values(kinds).map(({ name }) => name),
+});
 
 /**
  * A suspension by points or, where it has none, by its tape dimensions, from which the points are then built.
@@ -60,7 +69,7 @@ function fromTape(
   field: string,
 ): Omit<Suspension, 'kind'> {
   const layout = tapeLayouts[kind.kind];
-  if (!layout) throw new InputError(`${field}.tape`, tape, `absent: ${kind.name} is given by points`);
+  if (!layout) throw new InputError(`${field}.tape`, tape, { is: 'absent', why: 'by-points', suspension: kind.name });
   const beside = { ...(camber === undefined ? {} : { camber }), ...(toe === undefined ? {} : { toe }) };
   const built = suspensionFromTape(layout, { ...beside, ...tape }, `${field}.tape`);
   validatePoints(built.points, kind, `${field}.points`);
@@ -68,10 +77,10 @@ function fromTape(
 }
 
 function validatePoints(value: unknown, kind: SuspensionKind, field: string): Record<string, Vec3> {
-  const given = check(byName(v.unknown(), 'points by name, { name: [x, y, z] }, mm'), value, field);
+  const given = check(byName(v.unknown(), { is: 'points' }), value, field);
   const strange = Object.keys(given).find((name) => !kind.points.includes(name));
   if (strange !== undefined) {
-    throw new InputError(`${field}.${strange}`, given[strange], `nothing: the points are ${kind.points.join(', ')}`);
+    throw new InputError(`${field}.${strange}`, given[strange], { is: 'no-such', what: 'point', known: kind.points });
   }
   const { optionalPoints = [] } = kind;
   const some = optionalPoints.some((name) => given[name] !== undefined);
@@ -80,8 +89,7 @@ function validatePoints(value: unknown, kind: SuspensionKind, field: string): Re
   const joints = jointsOf(kind, points);
   for (const [i, name] of joints.entries()) {
     const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);
-    if (twin)
-      throw new InputError(`${field}.${name}`, points[name], `a point apart from ${twin}: no two joints share a place`);
+    if (twin) throw new InputError(`${field}.${name}`, points[name], { is: 'apart-from', point: twin });
   }
   return points;
 }

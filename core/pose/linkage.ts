@@ -28,8 +28,11 @@ export interface Linkage {
 /** The kind's description; refuses a kind that is not in the catalogue. */
 export function kindOf(suspension: Suspension, field = 'suspension'): SuspensionKind {
   const kind = suspensionKinds[suspension.kind];
-  if (!kind)
-    throw new InputError(`${field}.kind`, suspension.kind, `one of ${Object.keys(suspensionKinds).join(', ')}`);
+  if (!kind) {
+    const names = Object.values(suspensionKinds).map(({ name }) => name);
+    const rule = { is: 'one-of', of: Object.keys(suspensionKinds), names } as const;
+    throw new InputError(`${field}.kind`, suspension.kind, rule);
+  }
   return kind;
 }
 
@@ -56,8 +59,7 @@ export function compile(sides: readonly Suspension[], field = 'suspension'): Lin
   if (rows.length === 0) return base;
   const solver = new PoseSolver(rows, reference, home);
   if (!solver.holds()) {
-    const allowed = 'points whose links hold the wheel: these leave it free to move';
-    throw new InputError(`${field}.points`, given.points, allowed);
+    throw new InputError(`${field}.points`, given.points, { is: 'holds-the-wheel' });
   }
   return { ...base, solver };
 }

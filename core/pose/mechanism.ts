@@ -143,7 +143,9 @@ export class Mechanism {
 
   #steer({ slots, outboard }: Wheel, params: Float64Array, rack: number): void {
     const { kind } = this.linkage;
-    if (!kind.rack) throw new InputError('options.rack', rack, `absent: ${kind.name} has no steering rack`);
+    if (!kind.rack) {
+      throw new InputError('options.rack', rack, { is: 'absent', why: 'no-rack', suspension: kind.name });
+    }
     applyChange(params, {
       at: slots.get(kind.rack)!.map((slot) => slot + 1),
       by: slots.get(kind.rack)!.map(() => outboard * rack),

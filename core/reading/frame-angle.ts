@@ -26,7 +26,8 @@ export const casterToMeasure = (specified: number, frameAngle: number): number =
   checked('specified', specified, 90) - checked('frameAngle', frameAngle, 45);
 
 function checked(field: string, value: number, limit: number): number {
-  if (!(typeof value === 'number' && Math.abs(value) <= limit))
-    throw new InputError(field, value, `a number from ${-limit} to ${limit} degrees`);
+  if (!(typeof value === 'number' && Math.abs(value) <= limit)) {
+    throw new InputError(field, value, { is: 'number', low: -limit, high: limit, unit: 'degrees' });
+  }
   return value;
 }

@@ -17,12 +17,13 @@ export interface RimDistances {
  */
 export function toeFromRimDistances({ front, rear, diameter }: RimDistances): number {
   for (const [field, value] of Object.entries({ front, rear })) {
-    if (!(value >= 200 && value <= 5000)) throw new InputError(field, value, 'mm from 200 to 5000');
+    const [low, high] = [200, 5000];
+    if (!(value >= low && value <= high)) throw new InputError(field, value, { is: 'place', on: 'mm', low, high });
   }
   checkDiameter(diameter);
   const difference = rear - front;
   if (Math.abs(difference) > diameter) {
-    throw new InputError('front', front, `within the diameter, ${diameter} mm, of the rear distance, ${rear} mm`);
+    throw new InputError('front', front, { is: 'near-rear', diameter, rear });
   }
   return 2 * lengthToToe(difference / 2, diameter);
 }

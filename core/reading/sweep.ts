@@ -59,11 +59,13 @@ const tan = (a: Radians): number => sin(a) / cos(a);
 const arctan = (ratio: number): number => degrees(Math.atan(ratio) as Radians);
 
 function angle(field: string, value: number, limit: number): Radians {
-  if (!(Math.abs(value) <= limit)) throw new InputError(field, value, `degrees from −${limit} to ${limit}`);
+  if (!(Math.abs(value) <= limit))
+    throw new InputError(field, value, { is: 'place', on: 'degrees', low: -limit, high: limit });
   return radians(value);
 }
 
 function steerAngle(steer: number): Radians {
-  if (!(steer >= 5 && steer <= 45)) throw new InputError('steer', steer, 'degrees from 5 to 45, the same each way');
+  const [low, high] = [5, 45];
+  if (!(steer >= low && steer <= high)) throw new InputError('steer', steer, { is: 'steer', low, high });
   return radians(steer);
 }

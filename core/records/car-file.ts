@@ -1,7 +1,8 @@
 /** The file that is exchanged and given to the terminal: from text or data, of any version that this one can read. */
 import * as v from 'valibot';
+import { ruleText } from '../adjuster/rule-text.ts';
 import { validateCar } from '../check/car.ts';
-import { object, open } from '../check/object.ts';
+import { object, open, shape } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import * as schema from '../check/schema.ts';
 import { validateSpec } from '../check/spec.ts';
@@ -9,8 +10,8 @@ import type { CarFile } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { migrate } from './migrations.ts';
 
-const format = v.literal('cornerwright', 'cornerwright');
-const HEADER = open({ format }, 'a car file, { format, version, car, … }');
+const format = v.literal('cornerwright', ruleText({ is: 'exactly', value: 'cornerwright' }));
+const HEADER = open({ format }, shape('format version car', { as: 'car-file', open: true }));
 const FILE = object({
   format,
   version: v.unknown(),
@@ -38,7 +39,11 @@ export function validateCarFile(value: unknown): CarFile {
   };
   const stranger = (visits ?? []).findIndex((visit) => visit.carId !== file.car.id);
   if (stranger >= 0) {
-    throw new InputError(`visits[${stranger}].carId`, visits?.[stranger]?.carId, `the id of this car, ${file.car.id}`);
+    throw new InputError(`visits[${stranger}].carId`, visits?.[stranger]?.carId, {
+      is: 'car',
+      id: file.car.id,
+      which: 'this',
+    });
   }
   return file;
 }
@@ -51,14 +56,14 @@ const LONGEST_FILE = 50_000_000;
 /** @throws InputError when the text is not JSON or too long */
 export function parseJson(text: string, field: string): unknown {
   if (typeof text !== 'string' || text.length > LONGEST_FILE) {
-    throw new InputError(field, typeof text, `text of at most ${LONGEST_FILE} characters`);
+    throw new InputError(field, typeof text, { is: 'text', least: 0, most: LONGEST_FILE });
   }
   try {
     // A byte order mark is what some editors put before it.
     return JSON.parse(text.replace(/^\ufeff/, ''));
   } catch (error) {
     const reason = error instanceof Error ? error.message : 'not JSON';
-    throw new InputError(field, text.slice(0, 40), `JSON text (${reason})`);
+    throw new InputError(field, text.slice(0, 40), { is: 'json', reason });
   }
 }
 
@@ -66,7 +71,7 @@ export function parseJson(text: string, field: string): unknown {
 export function checkDepth(value: unknown, field: string): void {
   let level: unknown[] = [value];
   for (let depth = 0; level.length > 0; depth++) {
-    if (depth > DEEPEST) throw new InputError(field, 'deeply nested data', `at most ${DEEPEST} levels`);
+    if (depth > DEEPEST) throw new InputError(field, depth, { is: 'levels', most: DEEPEST });
     level = level.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []));
   }
 }

@@ -1,6 +1,7 @@
 /** The backup of everything: one versioned envelope with every store, how many records, and a checksum over them. */
 import * as v from 'valibot';
-import { byName, open } from '../check/object.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
+import { byName, open, shape } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import { InputError } from '../input-error.ts';
 import { canonical } from './canonical.ts';
@@ -36,14 +37,14 @@ export async function makeBackup(stores: Stores, made: string, digest: Digest): 
 
 const BACKUP = open(
   {
-    format: v.literal('cornerwright-backup', 'cornerwright-backup'),
+    format: v.literal('cornerwright-backup', ruleText({ is: 'exactly', value: 'cornerwright-backup' })),
     version: v.unknown(),
-    made: v.string('a time, ISO 8601'),
-    counts: byName(v.number('a count'), 'a count for each store'),
-    checksum: v.string('a checksum'),
-    stores: byName(v.unknown(), 'an object of stores'),
+    made: v.string(ruleText({ is: 'time' })),
+    counts: byName(v.number(ruleText({ is: 'a-count' })), { is: 'counts' }),
+    checksum: v.string(ruleText({ is: 'a-checksum' })),
+    stores: byName(v.unknown(), { is: 'stores' }),
   },
-  'a backup file, { format, version, made, counts, checksum, stores }',
+  shape('format version made counts checksum stores', { as: 'backup' }),
 );
 
 /**
@@ -54,13 +55,13 @@ export async function checkBackup(value: unknown, digest: Digest): Promise<{ mad
   const { version, made, counts, checksum, stores } = check(BACKUP, value, 'backup');
   checkVersion(version);
   const own = await digest(canonical(stores));
-  if (own !== checksum) throw new InputError('checksum', checksum, `${own}: the file is damaged or was edited`);
+  if (own !== checksum) throw new InputError('checksum', checksum, { is: 'checksum', own });
   const { version: _, ...migrated } = migrate('stores', { ...stores, version });
   const records = validateStores(migrated);
   const found = countsOf(records);
   for (const name of STORE_NAMES) {
     if (counts[name] !== found[name])
-      throw new InputError(`counts.${name}`, counts[name], `${found[name]}, what is there`);
+      throw new InputError(`counts.${name}`, counts[name], { is: 'count', there: found[name] });
   }
   return { made, records };
 }

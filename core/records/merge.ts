@@ -27,7 +27,7 @@ export interface Merged {
  * @throws InputError when the files are of different cars
  */
 export function mergeCarFiles(a: CarFile, b: CarFile): Merged {
-  if (a.car.id !== b.car.id) throw new InputError('car.id', b.car.id, `the id of the same car, ${a.car.id}`);
+  if (a.car.id !== b.car.id) throw new InputError('car.id', b.car.id, { is: 'car', id: a.car.id, which: 'same' });
   const notes: MergeNote[] = [];
   const car = settle('car', a.car, b.car, notes) ?? a.car;
   const spec = settle('spec', a.spec, b.spec, notes);

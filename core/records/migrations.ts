@@ -3,11 +3,12 @@
  * step is pure, numbered, and never edited once it has shipped. Version 1 is the first, so there is no step yet.
  */
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 
 export const VERSION = 1;
 
 export type Migrated = 'car-file' | 'stores';
-const OBJECT = 'an object, { format, version, … }';
+const OBJECT: Rule = { is: 'object', as: 'object', fields: ['format', 'version'], open: true };
 type Data = Readonly<Record<string, unknown>>;
 
 /** From version `to − 1` to version `to`, for each shape that the version changed. */
@@ -21,7 +22,7 @@ export const MIGRATIONS: readonly Migration[] = [];
 export function checkVersion(version: unknown, newest: number = VERSION): number {
   if (Number.isInteger(version) && (version as number) >= 1 && (version as number) <= newest) return version as number;
   const newer = typeof version === 'number' && version > newest;
-  throw new InputError('version', version, newer ? `1 to ${newest}: a newer app made this file` : `1 to ${newest}`);
+  throw new InputError('version', version, { is: 'version', newest, newer });
 }
 
 /**

@@ -3,23 +3,30 @@
  * only as far as the screens lean on it: one that is half built belongs in the backup too. A plan checks it whole.
  */
 import * as v from 'valibot';
-import { text } from '../adjuster/fields.ts';
+import { text, textUpTo } from '../adjuster/fields.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import { carSettings, fields, list, outcome, position, reading, shortText } from '../check/schema.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
-const texts = byName(v.pipe(v.string('text'), v.maxLength(4000, 'up to 4000 characters')));
-const count = v.pipe(v.number('a number'), v.finite('a finite number'));
+const texts = byName(textUpTo(4000));
+const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
 const suspension = open({ kind: shortText, points: v.optional(byName(v.array(count))) });
 const axle = open({
   suspension,
   adjusters: list(open({ id, kind: shortText }), 64),
-  steered: v.boolean('true or false'),
+  steered: v.boolean(ruleText({ is: 'yes-or-no' })),
 });
-const car = open({ id, label: v.string('text'), wheel: open({ rimDiameter: count }), front: axle, rear: axle });
+const car = open({
+  id,
+  label: v.string(ruleText({ is: 'any-text' })),
+  wheel: open({ rimDiameter: count }),
+  front: axle,
+  rear: axle,
+});
 
 const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
   cars: open({ id, car, spec: open({}), changed: time, practice: v.optional(v.boolean()) }),
@@ -46,7 +53,7 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     replaces: v.optional(id),
   }),
   drafts: open({ id, texts, cursor: v.optional(v.string()), changed: time }),
-  preferences: open({ id: text('the name of a preference'), value: v.unknown() }),
+  preferences: open({ id: text({ is: 'preference' }), value: v.unknown() }),
 };
 
 const MOST_RECORDS = 1_000_000;

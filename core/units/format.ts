@@ -20,7 +20,7 @@ export interface FormatAngleOptions {
  * @throws InputError when `angle` is not a finite number, so that no NaN reaches a screen.
  */
 export function formatAngle(angle: number, options: FormatAngleOptions = {}): string {
-  if (!Number.isFinite(angle)) throw new InputError('angle', angle, 'a finite number of degrees');
+  if (!Number.isFinite(angle)) throw new InputError('angle', angle, { is: 'finite', unit: 'degrees' });
   const { mode = 'degrees', digits = 2, minuteDigits = 0, sign = false, mark = false, decimal = '.' } = options;
   const size = Math.abs(angle);
   const text = mode === 'degrees' ? size.toFixed(digits) + (mark ? '°' : '') : minutes(size, minuteDigits);

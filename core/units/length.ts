@@ -1,6 +1,7 @@
 /** Lengths, exact through decimal.js: 3/16 in is 4.7625 mm to the last digit. Loads the library: not for first load. */
 import { Decimal } from 'decimal.js';
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 import { signed } from './format.ts';
 import { splitSign } from './parse.ts';
 
@@ -8,7 +9,7 @@ export type LengthUnit = 'mm' | 'inch';
 
 const MM_PER_INCH = 25.4;
 const LIMIT = 10_000;
-const ALLOWED = 'a length up to 10 000 mm, such as 4.5, 4,5 mm, 3/16 in or 1 1/4"';
+const ALLOWED: Rule = { is: 'length', limit: LIMIT };
 const UNIT = /\s*(mm|inches|inch|in|"|″)\.?$/i;
 const NUMBER = /^(?:\d+(?:\.\d*)?|\.\d+)$/;
 const FRACTION = /^(?:(\d{1,4})\s+)?(\d{1,4})\s*[/⁄]\s*(\d{1,4})$/;
@@ -25,14 +26,14 @@ export interface ParseLengthOptions {
  * @throws InputError for anything else or beyond ±10 000 mm.
  */
 export function parseLength(text: string, { unit = 'mm', field = 'length' }: ParseLengthOptions = {}): number {
-  const refuse = (allowed: string = ALLOWED) => new InputError(field, text, allowed);
+  const refuse = (rule: Rule = ALLOWED) => new InputError(field, text, rule);
   if (typeof text !== 'string' || text.length > 60) throw refuse();
   const { negative, rest } = splitSign(text);
   const written = UNIT.exec(rest)?.[1]?.toLowerCase();
   const inches = written ? written !== 'mm' : unit === 'inch';
   const size = amount(rest.replace(UNIT, ''));
   if (!size) throw refuse();
-  if (size.fraction && !inches) throw refuse('a fraction only in inches, such as 3/16 in');
+  if (size.fraction && !inches) throw refuse({ is: 'fraction' });
   const mm = (inches ? size.value.times(MM_PER_INCH) : size.value).toNumber();
   if (!(mm <= LIMIT)) throw refuse();
   return negative && mm !== 0 ? -mm : mm;
@@ -63,7 +64,7 @@ export interface FormatLengthOptions {
  * @throws InputError when `mm` is not a finite number.
  */
 export function formatLength(mm: number, options: FormatLengthOptions = {}): string {
-  if (!Number.isFinite(mm)) throw new InputError('length', mm, 'a finite number of mm');
+  if (!Number.isFinite(mm)) throw new InputError('length', mm, { is: 'finite', unit: 'mm' });
   const { unit = 'mm', digits = unit === 'mm' ? 2 : 3, fraction, sign = false, bare = false, decimal = '.' } = options;
   const size = unit === 'mm' ? new Decimal(mm).abs() : new Decimal(mm).abs().div(MM_PER_INCH);
   const text = fraction && unit === 'inch' ? inFractions(size, fraction) : size.toFixed(digits).replace('.', decimal);

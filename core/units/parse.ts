@@ -1,5 +1,6 @@
 /** What a technician types for an angle, turned into degrees. No library here: this is on the first-load path. */
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 
 export type AngleMode = 'degrees' | 'degrees-minutes';
 
@@ -11,10 +12,6 @@ export interface ParseAngleOptions {
 }
 
 const LIMIT = 90;
-const ALLOWED: Readonly<Record<AngleMode, string>> = {
-  degrees: 'degrees from −90 to 90, such as −0.35, 4,5 or 1°30′',
-  'degrees-minutes': 'degrees and minutes from −90 to 90, such as −1°30′ or 1 30',
-};
 
 const NUMBER = String.raw`(\d+(?:\.\d*)?|\.\d+)`;
 const DECIMAL = new RegExp(`^${NUMBER}°?$`);
@@ -29,12 +26,12 @@ const SPACED = new RegExp(String.raw`^(\d+)(?:\s+${NUMBER}\s*'?)?$`);
  * @throws InputError for anything else, minutes of 60 or more, or beyond ±90°.
  */
 export function parseAngle(text: string, { mode = 'degrees', field = 'angle' }: ParseAngleOptions = {}): number {
-  const refuse = (allowed: string = ALLOWED[mode]) => new InputError(field, text, allowed);
+  const refuse = (rule: Rule = { is: 'angle', mode, limit: LIMIT }) => new InputError(field, text, rule);
   if (typeof text !== 'string') throw refuse();
   const { negative, rest } = splitSign(text);
   const parts = mode === 'degrees' ? inDegrees(rest) : inMinutes(rest);
   if (!parts) throw refuse();
-  if (parts.minutes >= 60) throw refuse('minutes from 0 to 59 after the degrees');
+  if (parts.minutes >= 60) throw refuse({ is: 'minutes' });
   const size = parts.degrees + parts.minutes / 60;
   if (!(size <= LIMIT)) throw refuse();
   return negative && size !== 0 ? -size : size;

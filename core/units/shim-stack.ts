@@ -1,6 +1,7 @@
 /** Which shims make a thickness. Counted in whole steps that all sizes share, so that inch shims add up exactly. */
 import { Decimal } from 'decimal.js';
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 import { tidy } from './plain.ts';
 
 /** Shims that make a thickness, or come nearest to it. */
@@ -23,7 +24,7 @@ export interface ShimStackOptions {
 const THICKEST = 100;
 const MOST_STEPS = 4_000_000;
 const DECIMALS = 6;
-const SIZE = 'a thickness from 0.01 to 100 mm, with at most 6 decimals';
+const SIZE: Rule = { is: 'shim-size', low: 0.01, high: THICKEST, decimals: DECIMALS };
 
 /**
  * The fewest shims of `sizes` (mm, any number of each) whose thicknesses add up to `thickness` mm; where none do, the
@@ -32,11 +33,11 @@ const SIZE = 'a thickness from 0.01 to 100 mm, with at most 6 decimals';
  */
 export function shimStack(thickness: number, sizes: readonly number[], options: ShimStackOptions = {}): ShimStack {
   if (!(thickness >= 0 && thickness <= THICKEST)) {
-    throw new InputError('thickness', thickness, `a thickness from 0 to ${THICKEST} mm`);
+    throw new InputError('thickness', thickness, { is: 'place', on: 'thickness', low: 0, high: THICKEST });
   }
   const { max = THICKEST * 2, maxCount = Number.POSITIVE_INFINITY } = options;
-  if (!(max >= 0)) throw new InputError('max', max, 'a thickness of 0 mm or more');
-  if (!(maxCount >= 0)) throw new InputError('maxCount', maxCount, '0 or more shims');
+  if (!(max >= 0)) throw new InputError('max', max, { is: 'thickness' });
+  if (!(maxCount >= 0)) throw new InputError('maxCount', maxCount, { is: 'shim-count' });
   const { steps, step } = inSteps(sizes);
   // Binary noise in a thickness that was computed is below a millionth of a millimetre.
   const target = new Decimal(thickness).toDecimalPlaces(DECIMALS).div(step);
@@ -47,7 +48,8 @@ export function shimStack(thickness: number, sizes: readonly number[], options: 
       .toNumber(),
     new Decimal(Math.min(max, THICKEST * 2)).div(step).floor().toNumber(),
   );
-  if (highest > MOST_STEPS) throw new InputError('sizes', sizes, 'sizes that share a step of 0.00005 mm or more');
+  if (highest > MOST_STEPS)
+    throw new InputError('sizes', sizes, { is: 'shared-step', step: (2 * THICKEST) / MOST_STEPS });
   const { fewest, last } = fewestCounts(steps, highest);
   const total = nearest(target.toNumber(), highest, (i) => fewest[i]! <= maxCount, fewest);
   return {
@@ -65,7 +67,8 @@ export function shimStack(thickness: number, sizes: readonly number[], options: 
 export function shimTotals(sizes: readonly number[], max: number, maxCount = Number.POSITIVE_INFINITY): number[] {
   const { steps, step } = inSteps(sizes.map(tidy));
   const highest = new Decimal(tidy(max)).div(step).floor().toNumber();
-  if (highest > MOST_STEPS) throw new InputError('sizes', sizes, 'sizes that share a step of 0.00005 mm or more');
+  if (highest > MOST_STEPS)
+    throw new InputError('sizes', sizes, { is: 'shared-step', step: (2 * THICKEST) / MOST_STEPS });
   const { fewest } = fewestCounts(steps, highest);
   const size = step.times(10 ** DECIMALS).toNumber();
   const totals: number[] = [];
@@ -78,7 +81,7 @@ export function shimTotals(sizes: readonly number[], max: number, maxCount = Num
 /** The sizes as whole multiples of the largest step that they share. */
 function inSteps(sizes: readonly number[]): { steps: readonly number[]; step: Decimal } {
   if (!Array.isArray(sizes) || sizes.length === 0 || sizes.length > 64) {
-    throw new InputError('sizes', sizes, '1 to 64 shim sizes, mm');
+    throw new InputError('sizes', sizes, { is: 'shim-sizes', most: 64 });
   }
   const millionths = sizes.map((size, i) => {
     const refusal = new InputError(`sizes[${i}]`, size, SIZE);

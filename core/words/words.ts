@@ -1,5 +1,6 @@
 /** What a language has to say: one function for everything that core returns as data (core/said.ts). */
 import type { Angle } from '../contract.ts';
+import type { Names, Refused, Rule } from '../rule.ts';
 import type { Act, Hint, Note, Place, Remedy, StandsAt, Step } from '../said.ts';
 
 export interface Words {
@@ -17,4 +18,12 @@ export interface Words {
   readonly unusual: (angle: Angle, value: number, usual: readonly [number, number]) => string;
   /** That no pose of the wheel exists with the adjusters standing there. */
   readonly noPose: (at: readonly StandsAt[]) => string;
+  /** What a field may be: what stands behind "not this but". */
+  readonly allowed: (rule: Rule) => string;
+  /**
+   * Why an input is refused, a sentence: the field by its name (left out where the refusal names none), what was entered,
+   * what is allowed.
+   * @param names of adjusters and of a form's fields, where they are known
+   */
+  readonly refusal: (refused: Refused, names?: Names) => string;
 }

@@ -18,7 +18,7 @@ export interface Room {
 const VIEW = ['preact', '@preact/signals'];
 
 /** What every room of core is said in. */
-const BASE = ['core/contract.ts', 'core/corners.ts', 'core/said.ts', 'core/input-error.ts'];
+const BASE = ['core/contract.ts', 'core/corners.ts', 'core/said.ts', 'core/rule.ts', 'core/input-error.ts'];
 
 /** The rooms of core in the order in which they build on one another: each may know those before it, none after it. */
 const FLOORS: readonly (readonly [name: string, ...packages: string[]])[] = [
@@ -62,7 +62,9 @@ export const ROOMS: readonly Room[] = [
   { folder: 'core/corners.ts', may: [], packages: [] },
   { folder: 'core/said.ts', may: ['core/corners.ts'], packages: [] },
   { folder: 'core/contract.ts', may: ['core/corners.ts', 'core/said.ts'], packages: [] },
-  { folder: 'core/input-error.ts', may: [], packages: [] },
+  { folder: 'core/rule.ts', may: ['core/corners.ts'], packages: [] },
+  // Its message is English in any language.
+  { folder: 'core/input-error.ts', may: ['core/rule.ts', 'core/words/en/exact.ts'], packages: [] },
   { folder: 'core/index.ts', may: ['core'], packages: [] },
   { folder: 'service-worker', may: ['app/offline/messages.ts'], packages: ['workbox-precaching', 'workbox-routing'] },
   { folder: 'app/store', may: PAGE, packages: ['idb', '@preact/signals'] },

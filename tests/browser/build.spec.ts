@@ -272,7 +272,7 @@ test('windows of each side, and steer-ahead where wheels steer', async ({ page, 
   await expect(inputs(page, 'Left camber').nth(0)).toHaveValue(low);
   await inputs(page, 'Right camber').nth(0).fill('9');
   await press(page, 'Save the car');
-  await expect(page.getByRole('alert')).toContainText('9; allowed: a number below high');
+  await expect(page.getByRole('alert')).toContainText('Not “9” but a number below the upper end');
   await inputs(page, 'Right camber').nth(0).fill('-2.5');
   await inputs(page, 'Right camber').nth(1).fill('');
   await press(page, 'Save the car');
@@ -319,7 +319,7 @@ test('only what fits is offered, packs pair by name, and one that is not right o
   }
   await openSection(page, 'The car');
   await press(page, 'Save the car');
-  await expect(page.getByRole('alert')).toContainText('"a lot"; allowed: a number from 0 to 100 mm');
+  await expect(page.getByRole('alert')).toContainText('Not “a lot” but a number from 0 to 100 mm.');
   await expect(page.getByLabel(/^Most that the two may differ/)).toHaveValue('a lot');
 });
 
@@ -360,7 +360,7 @@ test('a car leaves as a file and comes back: into another profile whole, into it
     ...file,
     buffer: Buffer.from('{"format":"cornerwright","version":1,"car":{"id":"x"}}'),
   });
-  await expect(other.getByRole('alert')).toContainText('car.label');
+  await expect(other.getByRole('alert')).toContainText('Name of the car: nothing is entered');
   await input.setInputFiles(path);
   await expect(other.getByText('Practice car was here already. Nothing in the file is new')).toBeVisible();
 

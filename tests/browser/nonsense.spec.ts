@@ -58,7 +58,7 @@ test('a build card that is not right names the field, and keeps every text', asy
   const ball = page.getByRole('group', { name: 'upper ball joint' }).getByLabel('up', { exact: true });
   await ball.fill('high up');
   await page.getByRole('button', { name: 'Save the car' }).click();
-  await expect(page.getByRole('alert')).toContainText('"high up"; allowed: a number from -10000 to 10000 mm');
+  await expect(page.getByRole('alert')).toContainText('Not “high up” but a number from −10 000 to 10 000 mm.');
   await expect(ball).toHaveValue('high up');
   await page.reload();
   await expect(page.getByRole('group', { name: 'upper ball joint' }).getByLabel('up', { exact: true })).toHaveValue(
@@ -73,5 +73,5 @@ test('a window with low above high is refused at its field', async ({ page, site
   await page.getByRole('button', { name: 'Front windows' }).first().click();
   await page.getByRole('group', { name: 'Camber', exact: true }).getByLabel('low').fill('2');
   await page.getByRole('button', { name: 'Save the car' }).click();
-  await expect(page.getByRole('alert')).toContainText('2; allowed: a number below high, -0.2');
+  await expect(page.getByRole('alert')).toContainText('Not “2” but a number below the upper end, −0.2.');
 });

@@ -28,7 +28,7 @@ const turnbuckle: AdjusterKind = {
   name: 'Turnbuckle',
   schema: v.object({
     ...base('turnbuckle'),
-    link: text('the name of a point on the body'),
+    link: text(),
     pitches: v.tuple([positive(10, 'mm'), positive(10, 'mm')]),
     step: positive(10, 'turns'),
     range: range(60, 'turns'),
@@ -36,7 +36,7 @@ const turnbuckle: AdjusterKind = {
   }),
   touches: ({ link = 'inner1' }) => ({ links: [link] }),
   positions: ({ step, range: [low, high] }) => multiples(step, low, high),
-  allowed: ({ range: [low, high] }) => `turns from ${low} to ${high}`,
+  allowed: ({ range: [low, high] }) => ({ is: 'place', on: 'turns', low, high }),
   accepts: ({ range: [low, high] }, position) => within(position, low, high),
   effect: ({ link, pitches: [a, b] }, turns) => ({ lengthen: { [link]: (turns as number) * (a + b) } }),
   act: ({ pitches: [a, b] }, from, to) => {

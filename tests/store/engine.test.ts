@@ -148,20 +148,21 @@ describe('the engine', () => {
     const { plan } = engine();
     const planned = plan(request('a'));
     last().say({ ready: true });
-    const refusal = new InputError('spec.front.camber', { low: 2, high: 1 }, 'low below high');
+    const refusal = new InputError('spec.front.camber.low', 2, { is: 'below-high', high: 1 });
     last().say({ id: 1, error: toWire(refusal) });
     const error = await planned.catch((caught: unknown) => caught);
     expect(error).toBeInstanceOf(InputError);
     expect(error).toMatchObject({
-      field: 'spec.front.camber',
-      value: { low: 2, high: 1 },
-      allowed: 'low below high',
+      field: 'spec.front.camber.low',
+      value: 2,
+      rule: { is: 'below-high', high: 1 },
+      allowed: 'a number below high, 1',
       message: refusal.message,
     });
   });
 
   it('keeps the value of an InputError that cannot cross as its text', () => {
-    const wire = toWire(new InputError('x', () => 1, 'a number'));
+    const wire = toWire(new InputError('x', () => 1, { is: 'any-number' }));
     expect(structuredClone(wire)).toMatchObject({ name: 'InputError', field: 'x', value: '() => 1' });
   });
 

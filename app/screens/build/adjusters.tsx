@@ -10,7 +10,7 @@ import { adjusterFrom, chosenWay, fieldsOf, wayPath, waysOf } from './adjuster-f
 import { indices } from './car-texts.ts';
 import { type AxleEffects, StepEffects, useEffects } from './effects.tsx';
 import { Buttons, Refused } from './field.tsx';
-import { type Form, refusal } from './form.ts';
+import { type Form, refusedField } from './form.ts';
 import { newAdjuster, withoutAdjuster } from './new-adjuster.ts';
 
 interface Props {
@@ -69,7 +69,7 @@ function AdjusterForm({
   const all = `car.${axle}.adjusters`;
   const path = `${all}[${index}]`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const open = form.texts[openKey(axle)] === String(index) || (refusal.value?.field.startsWith(`${path}.`) ?? false);
+  const open = form.texts[openKey(axle)] === String(index) || (refusedField()?.startsWith(`${path}.`) ?? false);
   const takeOff = () =>
     form.fill(withoutAdjuster(form.texts, all, index), [all], `${form.texts[`${path}.name`] ?? kind} taken off`);
   return (

@@ -10,11 +10,12 @@ import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { setToeReference, toeReference } from '../../state/preferences.ts';
 import { draft, dropDraft, keep } from '../../state/records.ts';
+import { why } from '../../state/why.ts';
 import { now } from '../../store/index.ts';
 import { AdjustersSection } from './adjusters.tsx';
 import { fileOf, textsOf } from './car-texts.ts';
 import { CopyFrom } from './copy.tsx';
-import { refusalText, TextField } from './field.tsx';
+import { TextField } from './field.tsx';
 import { type Form, formDraft, refusal, refuse, stray, undoOf, useForm } from './form.ts';
 import { ImportButton } from './import.tsx';
 import { cardUnits, type Texts } from './numbers.ts';
@@ -89,7 +90,7 @@ export function BuildScreen() {
         ))}
         {stray.value && refusal.value && (
           <p class="wrong stray" role="alert">
-            Not saved. {refusal.value.field}: {refusalText(refusal.value)}
+            Not saved. {why(refusal.value, fileOf(form.texts, form.id, form.record))}
           </p>
         )}
       </Sheet>

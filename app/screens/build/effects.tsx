@@ -1,13 +1,16 @@
 /** What one step of each adjuster does to its wheel, as soon as the core can work it out, and what nobody knows of it. */
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import { labelOf } from '../../../core/adjuster/names.ts';
 import type { Adjuster, Axle, AxleName, Suspension } from '../../../core/contract.ts';
 import { InputError } from '../../../core/input-error.ts';
 import type { StepEffect } from '../../../core/pose/effects.ts';
+import type { FieldPath } from '../../../core/rule.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { formatAngle } from '../../../core/units/format.ts';
 import { type CallOptions, engine } from '../../engine/index.ts';
 import { type Asked, useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
+import { words } from '../../state/words.ts';
 import { axleOf } from './car-texts.ts';
 import type { Form } from './form.ts';
 
@@ -140,19 +143,14 @@ const show = (degrees: number | undefined): string =>
 function whyNot({ id, kind }: StepProps['adjuster'], told: Asked<Told> | undefined): string {
   const error = told?.value?.refused[id] ?? told?.error;
   if (error instanceof InputError) {
-    const place = error.field.replace(/^(axle\.)?adjusters\[\d+\]\.?/, '');
-    const need = error.value === undefined ? 'given' : `right: ${error.allowed}`;
-    return `What a step does shows here once ${placeName(place, kind)} is ${need}.`;
+    const { value, rule } = error;
+    // Within the adjuster, whose card this is.
+    const field = error.field.replace(/^(axle\.)?adjusters\[\d+\]\.?/, '');
+    const asked = (path: FieldPath) => labelOf(kind, path);
+    return `What a step does shows here once this is right. ${words.refusal({ field, value, rule }, { asked })}`;
   }
   if (error) return error.message;
   return told?.value ? 'Its step cannot be reached with these points: look at both.' : 'Working out what a step does…';
-}
-
-/** As the card calls it. */
-function placeName(place: string, kind: string): string {
-  const own = adjusterKinds[kind]?.fields.find(({ name }) => place === name || place.startsWith(`${name}[`));
-  if (own) return `“${own.label}”`;
-  return place.startsWith('suspension') ? 'the suspension' : place || 'it';
 }
 
 /** What the geometry, or the lack of it, leaves open. */

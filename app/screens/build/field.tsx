@@ -1,6 +1,7 @@
 /** One field of the build card: its label, what is typed, and at once what the core refused there. */
 import type { ComponentChildren } from 'preact';
-import type { InputError } from '../../../core/input-error.ts';
+import { InputError } from '../../../core/input-error.ts';
+import { words } from '../../state/words.ts';
 import type { Form } from './form.ts';
 import { refusal } from './form.ts';
 
@@ -16,13 +17,14 @@ interface FieldProps {
 /** The refusal of a path; with `inside` also of what lies in it and has no field of its own. */
 export function refusedAt(path: string, inside = false): string | undefined {
   const error = refusal.value;
-  if (!error || !(error.field === path || (inside && isInside(error.field, path)))) return undefined;
-  return refusalText(error);
+  if (!(error instanceof InputError)) return undefined;
+  const { field, value, rule } = error;
+  if (field === path) return words.refusal({ value, rule });
+  // Which of what lies in it: the rest of the path, behind its own name.
+  const place = field.slice(path.lastIndexOf('.') + 1);
+  return inside && isInside(field, path) ? words.refusal({ field: place, value, rule }) : undefined;
 }
 const isInside = (field: string, path: string): boolean => field.startsWith(`${path}[`) || field.startsWith(`${path}.`);
-
-export const refusalText = ({ value, allowed }: InputError): string =>
-  `${value === undefined ? 'Nothing here' : JSON.stringify(value)}; allowed: ${allowed}`;
 
 export function Refused({ path, inside = false }: { readonly path: string; readonly inside?: boolean }) {
   const message = refusedAt(path, inside);

@@ -89,13 +89,16 @@ const BLANK: Texts = {
   'car.rear.suspension.kind': 'five-link',
 };
 
-/** What the core refused when the card was last saved: shown at its field until something is typed. */
-export const refusal = signal<InputError | undefined>(undefined);
+/** What went wrong when the card was last saved, mostly a refusal of the core: shown at its field until something is typed. */
+export const refusal = signal<Error | undefined>(undefined);
+/** The field that the core refused, as it names it. */
+export const refusedField = (): string | undefined =>
+  refusal.value instanceof InputError ? refusal.value.field : undefined;
 /** Whether no field of the card shows it. */
 export const stray = signal(false);
 
 export function refuse(error: unknown): void {
-  refusal.value = error instanceof InputError ? error : new InputError('car', undefined, String(error));
+  refusal.value = error instanceof Error ? error : new Error(String(error));
   requestAnimationFrame(() => {
     const place = document.querySelector<HTMLElement>('[aria-invalid="true"], .wrong');
     stray.value = place === null;

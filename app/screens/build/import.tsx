@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { engine } from '../../engine/index.ts';
 import { go, hashOf } from '../../routes.ts';
 import { keep, records } from '../../state/records.ts';
+import { why } from '../../state/why.ts';
 import { newId, now } from '../../store/index.ts';
 import { draftFrom } from './form.ts';
 import { type Incoming, incoming } from './import-file.ts';
@@ -24,7 +25,7 @@ export function ImportButton() {
       if (one.known) setCame(one);
       else go({ screen: 'car', id: one.id }, 'replace');
     } catch (error) {
-      setMessage(error instanceof Error ? error.message : String(error));
+      setMessage(why(error));
     }
   };
   return (

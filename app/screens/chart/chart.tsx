@@ -13,6 +13,7 @@ import { Header } from '../../shell/header.tsx';
 import { useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
+import { why } from '../../state/why.ts';
 
 export function ChartScreen() {
   const id = route.value.screen === 'chart' ? route.value.id : '';
@@ -47,7 +48,7 @@ function AxleChart({ axle }: { readonly axle: Axle }) {
     engine.call('chartOf', [suspension, adjusters, {}, ...(pair as readonly [string, string])], { signal }),
   );
   if (!pair) return <Card title="No chart">A chart needs two adjusters on the axle.</Card>;
-  if (error) return <Card title="No chart">{error.message}</Card>;
+  if (error) return <Card title="No chart">{why(error, { adjusters })}</Card>;
   if (!value) return <p class="wait" aria-busy="true" />;
   const find = (name: string): Adjuster | undefined => adjusters.find((one) => one.id === name);
   const [across, down] = [find(value.across.adjuster), find(value.down.adjuster)];

@@ -14,6 +14,7 @@ import { angleWord, cornersOf } from '../../state/fields.ts';
 import { units } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
 import { lastSettings } from '../../state/visits.ts';
+import { why } from '../../state/why.ts';
 
 const STEPS = [-5, -1, 1, 5] as const;
 const MOST = 150;
@@ -98,7 +99,7 @@ function Gained({ car, axle, raise, settings }: AxleProps) {
         engine.call('heightEffect', [rightSuspension, adjusters, settings[right] ?? {}, raise], { signal }),
       ]),
   );
-  if (error) return <p role="alert">{error.message}</p>;
+  if (error) return <p role="alert">{why(error, { adjusters })}</p>;
   if (!value) return <p class="soft">Working it out…</p>;
   if (!value.some(Boolean)) return <p>The links cannot go that far.</p>;
   const show = (x: number | undefined): string =>

@@ -1,9 +1,11 @@
 /** How well this rack repeats: one standard deviation of each angle. The chance of a plan comes from it. */
 import { InputError } from '../../../core/input-error.ts';
 import { DEFAULT_GAUGE } from '../../../core/reading/gauge.ts';
+import type { Rule } from '../../../core/rule.ts';
 import { parseAngle } from '../../../core/units/parse.ts';
 import { gauge, setGauge } from '../../state/preferences.ts';
 import { draft, dropDraft, keepDraft } from '../../state/records.ts';
+import { words } from '../../state/words.ts';
 
 const ANGLES = ['caster', 'camber', 'toe'] as const;
 const DRAFT = 'gauge';
@@ -43,20 +45,20 @@ export function GaugeSettings() {
       </div>
       {ANGLES.map((angle) => {
         const read = repeatability(texts[angle] ?? '');
-        return typeof read === 'string' ? (
+        return typeof read === 'number' ? null : (
           <p key={angle} class="wrong" role="alert">
-            {angle}: “{texts[angle]}” is not {read}
+            {words.refusal({ field: angle, value: texts[angle], rule: read })}
           </p>
-        ) : null;
+        );
       })}
     </>
   );
 }
 
-const ALLOWED = 'degrees above 0, up to 5';
+const ALLOWED: Rule = { is: 'above-zero', high: 5, unit: 'degrees' };
 
 /** Degrees, or what is allowed. */
-function repeatability(text: string): number | string {
+function repeatability(text: string): number | Rule {
   try {
     const value = parseAngle(text);
     return value > 0 && value <= 5 ? value : ALLOWED;

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { fullTime } from '../../state/days.ts';
 import { records } from '../../state/records.ts';
+import { why } from '../../state/why.ts';
 import { shareBackup, store } from '../../store/index.ts';
 
 type Preview = Awaited<ReturnType<typeof store.inspect>>;
@@ -14,7 +15,7 @@ export function RecordSettings() {
   useEffect(lookForUndo, []);
   const tell = (work: () => Promise<string>) => {
     setMessage('');
-    work().then(setMessage, (error: unknown) => setMessage(error instanceof Error ? error.message : String(error)));
+    work().then(setMessage, (error: unknown) => setMessage(why(error)));
   };
   const backup = records.value.preferences.find(({ id }) => id === 'backup')?.value;
   const at = typeof backup === 'object' && backup !== null && 'at' in backup ? String(backup.at) : '';

@@ -1,5 +1,6 @@
 /** First load. Measured angles typed into the form grid, cell after cell, each digit kept as it is typed. */
 import { useEffect } from 'preact/hooks';
+import type { Angle } from '../../../core/contract.ts';
 import { warmUp } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
@@ -15,7 +16,7 @@ import { isFull, typed } from '../../state/typing.ts';
 import { canRead, toeUnitWord, valueText } from '../../state/units.ts';
 import { correcting, END, entryForm } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
-import { unusualText } from '../../state/words.ts';
+import { wordsLater } from '../../state/words-later.ts';
 import { FormChoice } from './form-choice.tsx';
 import { FormGrid } from './form-grid.tsx';
 
@@ -158,8 +159,8 @@ function Questions({ view }: { readonly view: VisitView }) {
 
 function questionOf({ angle }: Field, { unusual }: Typed): string | undefined {
   if (!unusual) return undefined;
-  if (angle !== 'totalToe') return unusualText(angle, unusual.value, unusual.usual);
-  return `Each wheel: ${unusualText('toe', unusual.value, unusual.usual)}`;
+  const question = (of: Angle): string => wordsLater()?.unusual(of, unusual.value, unusual.usual) ?? '…';
+  return angle === 'totalToe' ? `Each wheel: ${question('toe')}` : question(angle);
 }
 
 /** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */
@@ -172,7 +173,7 @@ function Hint({ view, field }: { readonly view: VisitView; readonly field: Field
   if (error) {
     return (
       <span role="alert" class="wrong">
-        “{texts[field.id]}” is not {error}
+        {wordsLater()?.refusal({ value: texts[field.id], rule: error })}
       </span>
     );
   }

@@ -1,7 +1,7 @@
 /** The live step while there are moves to make: asks for the plan, and goes on to the re-measure when all are marked. */
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { InputError } from '../../../core/input-error.ts';
+import type { Car } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
@@ -12,6 +12,7 @@ import { usePlan } from '../../state/planning.ts';
 import { choose } from '../../state/stage.ts';
 import { beginEntry } from '../../state/visit-actions.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { why } from '../../state/why.ts';
 import { MovesBody, MovesDock } from './moves.tsx';
 
 interface Props {
@@ -52,7 +53,7 @@ export function MovesStep({ view, round, past }: Props) {
               {plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}
             </p>
           )}
-          {error && <Refused error={error} />}
+          {error && <Refused error={error} car={view.car.car} />}
           {!plan && !error && (
             <p role="status" class="soft">
               Working out the moves…
@@ -82,17 +83,11 @@ function NothingDock({ view, round }: Omit<Props, 'past'>) {
   );
 }
 
-/** What the core refused, at the field it names; everything that was typed is still there. */
-function Refused({ error }: { readonly error: Error }) {
+/** What the core refused; everything that was typed is still there. */
+function Refused({ error, car }: { readonly error: Error; readonly car: Car }) {
   return (
     <Card tone="caution" title="No plan can be made yet">
-      {error instanceof InputError ? (
-        <p role="alert">
-          <strong>{error.field}</strong> {String(error.message.slice(error.field.length + 2))}
-        </p>
-      ) : (
-        <p role="alert">{error.message}</p>
-      )}
+      <p role="alert">{why(error, { car })}</p>
       <p>What you entered is kept.</p>
     </Card>
   );

@@ -5,6 +5,7 @@ import type { PlanChoice } from '../../../core/plan/choices.ts';
 import { chanceText } from '../../state/move-words.ts';
 import { choosePlan, chosenPlan, usePlanChoices } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { why } from '../../state/why.ts';
 
 const NAMES: Readonly<Record<PlanStyle, string>> = {
   surest: 'surest',
@@ -75,7 +76,7 @@ export function PlanChoiceCard({ view, round }: Props) {
           adjuster was weighed: none does it with less work, none comes closer.
         </p>
       )}
-      {error && <p role="alert">{error.message}</p>}
+      {error && <p role="alert">{why(error, view.car)}</p>}
       {open && !value && !error && (
         <p role="status" class="soft">
           Working them out…

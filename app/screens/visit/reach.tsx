@@ -7,6 +7,7 @@ import { ReachPicture } from '../../parts/reach-picture.tsx';
 import { useReach } from '../../state/planning.ts';
 import { units } from '../../state/preferences.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { why } from '../../state/why.ts';
 
 interface Props {
   readonly view: VisitView;
@@ -43,7 +44,7 @@ function ReachCard({ view, round, plan, corner }: Props & { readonly corner: Cor
           }
         />
       )}
-      {error && <p role="alert">{error.message}</p>}
+      {error && <p role="alert">{why(error, view.car)}</p>}
       {open && !value && !error && (
         <p role="status" class="soft">
           Working it out…

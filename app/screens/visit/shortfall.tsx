@@ -8,6 +8,7 @@ import { Card } from '../../parts/card.tsx';
 import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
 import { useWhatWouldFree } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { why } from '../../state/why.ts';
 import { words } from '../../state/words.ts';
 
 /** A reading just outside may come out just inside. */
@@ -90,7 +91,7 @@ const FEW = 3;
 
 function Freeing({ view, round }: Omit<Props, 'plan'>) {
   const { value, error } = useWhatWouldFree(view, round);
-  if (error) return <p role="alert">{error.message}</p>;
+  if (error) return <p role="alert">{why(error, view.car)}</p>;
   // Where shims alone are lacking the plan's notes name them.
   if (value?.length === 0) return null;
   return (

@@ -162,7 +162,7 @@ const both = <T>(make: (axis: 0 | 1) => T): Both<T> => [make(0), make(1)];
 function placeOf(wheel: WheelReading = {}, across: 'caster' | 'toe', field: string): Place {
   const angle = (name: 'camber' | 'caster' | 'toe'): number => {
     const value = wheel[name];
-    if (value === undefined) throw new InputError(`${field}.${name}`, value, 'an angle that was measured, degrees');
+    if (value === undefined) throw new InputError(`${field}.${name}`, value, { is: 'measured' });
     return value;
   };
   return [angle(across), angle('camber')];

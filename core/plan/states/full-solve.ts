@@ -27,8 +27,7 @@ export class FullSolve {
     this.#params = new Float64Array(this.#base.length);
     this.#solved = new Float64Array(this.angles);
     if (!model.angles(this.#base, this.#solved)) {
-      const allowed = 'positions at which the links meet: at these an arm cannot reach';
-      throw new InputError(`settings.${corners[0]}`, stands[0]?.current, allowed);
+      throw new InputError(`settings.${corners[0]}`, stands[0]?.current, { is: 'can-reach' });
     }
     this.#offset = measuredBy(stands).map((angle, k) => angle - this.#solved[k]!);
     this.#changes = axes.map(({ side, adjuster, positions, current }) => {

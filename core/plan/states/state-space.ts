@@ -64,12 +64,8 @@ export class StateSpace extends Combinations {
   #refuseTooMany(): void {
     const most = MOST_STATES / this.corners.length;
     if (this.count <= most) return;
-    const where = this.corners.length > 1 ? 'an axle' : 'a corner';
-    throw new InputError(
-      `settings.${this.corners[0]}`,
-      `${this.count} combinations`,
-      `up to ${most} combinations ${where}: lock an adjuster or widen its step`,
-    );
+    const of = this.corners.length > 1 ? 'axle' : 'corner';
+    throw new InputError(`settings.${this.corners[0]}`, this.count, { is: 'combinations', most, of });
   }
 
   /** Where an angle of a corner (CAMBER, CASTER or TOE; from ANGLES on its ties) stands among a state's numbers. */

@@ -63,8 +63,7 @@ export function arm(which: 'upper' | 'lower', ball: Vec3, { take, field }: Dimen
   const flat = flatPart(spacing, slope, `${field}.${name}`);
   if (!(flat > Math.abs(front - rear) && flat < front + rear)) {
     const [least, most] = [Math.hypot(front - rear, slope), Math.hypot(front + rear, slope)];
-    const range = `mm between ${least.toFixed(1)} and ${most.toFixed(1)}, so that the ${which} arm's triangle closes`;
-    throw new InputError(`${field}.${name}`, spacing, range);
+    throw new InputError(`${field}.${name}`, spacing, { is: 'closes', arm: which, least, most });
   }
   // How far ahead of the foot the front pivot is, and how far the ball stands from the pivot line.
   const lead = (front * front - rear * rear + flat * flat) / (2 * flat);
@@ -80,7 +79,7 @@ export function arm(which: 'upper' | 'lower', ball: Vec3, { take, field }: Dimen
 function flatPart(length: number, rise: number, field: string): number {
   const square = length * length - rise * rise;
   if (!(square > 0)) {
-    throw new InputError(field, length, `mm above ${Math.abs(rise).toFixed(1)}, the difference of its ends' heights`);
+    throw new InputError(field, length, { is: 'longer-than-rise', rise: Math.abs(rise) });
   }
   return Math.sqrt(square);
 }

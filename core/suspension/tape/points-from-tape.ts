@@ -1,4 +1,5 @@
 import { InputError } from '../../input-error.ts';
+import { suspensionKinds } from '../catalogue.ts';
 import { tapeLayouts } from './catalogue.ts';
 import { suspensionFromTape, type TapedSuspension } from './tape.ts';
 
@@ -12,6 +13,10 @@ import { suspensionFromTape, type TapedSuspension } from './tape.ts';
 export function pointsFromTape(tape: Readonly<Record<string, unknown>>, field = 'tape'): TapedSuspension {
   const { kind = 'double-wishbone' } = tape;
   const layout = Object.values(tapeLayouts).find((one) => one.kind === kind);
-  if (!layout) throw new InputError(`${field}.kind`, kind, `one of ${Object.keys(tapeLayouts).join(', ')}`);
+  if (!layout) {
+    const of = Object.keys(tapeLayouts);
+    const names = of.map((one) => suspensionKinds[one]?.name ?? one);
+    throw new InputError(`${field}.kind`, kind, { is: 'one-of', of, names });
+  }
   return suspensionFromTape(layout, tape, field);
 }

@@ -100,8 +100,7 @@ function strutLine(
   const strutTop = add(ball, scale(axis, along + Math.sqrt(Math.max(0, rest))));
   // Shorter, and the strut misses the steering axis or hangs from it.
   if (!(rest > 0 && strutTop[2] > height)) {
-    const from = 'the distance of its lower end from the steering axis, and with its top above that end';
-    throw new InputError(`${field}.strutLength`, length, `mm above ${off.toFixed(1)}, ${from}`);
+    throw new InputError(`${field}.strutLength`, length, { is: 'strut-length', above: off });
   }
   return { strutLower, strutTop };
 }

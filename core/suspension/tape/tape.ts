@@ -4,6 +4,7 @@
  */
 import type { Vec3 } from '../../contract.ts';
 import { InputError } from '../../input-error.ts';
+import type { Rule } from '../../rule.ts';
 
 /** One dimension that a tape can take. */
 export interface TapeDimension {
@@ -102,7 +103,7 @@ export function suspensionFromTape(
     const { otherwise } = table.get(name) ?? {};
     const byName = (other: string): number => used[other] ?? derived[other] ?? take(other);
     const value = given.get(name) ?? (typeof otherwise === 'string' ? byName(otherwise) : otherwise);
-    if (value === undefined) throw missing(table.get(name), name, field);
+    if (value === undefined) throw new InputError(`${field}.${name}`, value, allowedOf(table.get(name)!));
     used[name] = value;
     return value;
   };
@@ -125,32 +126,32 @@ export function suspensionFromTape(
   };
 }
 
-const allowedOf = ({ low, high, unit }: TapeDimension): string => `a number from ${low} to ${high} ${unit}`;
-
-const missing = (one: TapeDimension | undefined, name: string, field: string): InputError =>
-  new InputError(`${field}.${name}`, undefined, one ? allowedOf(one) : 'a dimension');
+const allowedOf = ({ low, high, unit }: TapeDimension): Rule => ({ is: 'number', low, high, unit });
 
 type Table = ReadonlyMap<string, TapeDimension>;
 
 function read(tape: Readonly<Record<string, unknown>>, ownKind: string, table: Table, field: string) {
   const { kind = ownKind, tie = 'behind', ...rest } = tape;
-  if (kind !== ownKind) throw new InputError(`${field}.kind`, kind, ownKind);
-  if (tie !== 'ahead' && tie !== 'behind') throw new InputError(`${field}.tie`, tie, 'ahead or behind');
+  if (kind !== ownKind) throw new InputError(`${field}.kind`, kind, { is: 'exactly', value: ownKind });
+  if (tie !== 'ahead' && tie !== 'behind')
+    throw new InputError(`${field}.tie`, tie, { is: 'choice', of: ['ahead', 'behind'] });
   const given = new Map<string, number>();
   const tolerances = new Map<string, number>();
   for (const [name, entry] of Object.entries(rest)) {
     if (entry === undefined) continue;
     const one = table.get(name);
     if (!one) {
-      const names = ['tie', ...table.keys()].join(', ');
-      throw new InputError(`${field}.${name}`, entry, `nothing: the dimensions are ${names}`);
+      const known = ['tie', ...table.keys()];
+      throw new InputError(`${field}.${name}`, entry, { is: 'no-such', what: 'dimension', known });
     }
     const { value, tolerance } = typeof entry === 'object' && entry !== null ? (entry as Loose) : { value: entry };
     if (!isWithin(value, one.low, one.high)) throw new InputError(`${field}.${name}`, value, allowedOf(one));
     given.set(name, value);
     if (tolerance === undefined) continue;
-    if (!isWithin(tolerance, 0, 200))
-      throw new InputError(`${field}.${name}.tolerance`, tolerance, 'a number from 0 to 200 mm');
+    if (!isWithin(tolerance, 0, 200)) {
+      const rule = { is: 'number', low: 0, high: 200, unit: 'mm' } as const;
+      throw new InputError(`${field}.${name}.tolerance`, tolerance, rule);
+    }
     tolerances.set(name, tolerance);
   }
   return { given, tolerances, tieAhead: tie === 'ahead' };

@@ -1,10 +1,12 @@
 /** English, as a workshop speaks it. */
 import type { Words } from '../words.ts';
 import { act } from './act.ts';
+import { allowed } from './allowed.ts';
 import { hint } from './hint.ts';
 import { note } from './note.ts';
 import { place } from './place.ts';
+import { refusal } from './refusal.ts';
 import { noPose, remedy, step } from './step.ts';
 import { unusual } from './unusual.ts';
 
-export const en: Words = { act, place, step, remedy, note, hint, unusual, noPose };
+export const en: Words = { act, place, step, remedy, note, hint, unusual, noPose, allowed, refusal };

@@ -1,0 +1,10 @@
+/** Why core would not take something, in words; an error that is no refusal says it itself. */
+import { namesIn } from '../../core/adjuster/names.ts';
+import { InputError } from '../../core/input-error.ts';
+import { words } from './words.ts';
+
+/** @param within what was asked about, for the names of its adjusters: `{ car }`, `{ adjusters }` */
+export function why(error: unknown, within?: object): string {
+  if (error instanceof InputError) return words.refusal(error, within && namesIn(within));
+  return error instanceof Error ? error.message : String(error);
+}

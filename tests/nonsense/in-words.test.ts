@@ -1,0 +1,157 @@
+/** Every refusal that core can give, as a person is told of it: in words, and no field by the name that a file gives it. */
+import * as v from 'valibot';
+import { beforeAll, describe, expect, it, test } from 'vitest';
+import { choice, number, positive, several, whole } from '../../core/adjuster/fields.ts';
+import { check } from '../../core/check/refuse.ts';
+import type { InputError } from '../../core/input-error.ts';
+import type { FieldPath, Names, Rule } from '../../core/rule.ts';
+import { suspensionKinds } from '../../core/suspension/catalogue.ts';
+import { tapeLayouts } from '../../core/suspension/tape/catalogue.ts';
+import { rules } from '../../core/words/en/exact.ts';
+import { FIELD_WORDS } from '../../core/words/en/field-words.ts';
+import { en } from '../../core/words/en/index.ts';
+import { pathOf } from '../../core/words/en/refusal.ts';
+import { refusalOf } from '../tools/spoil.ts';
+import { everyRefusal } from './every-refusal.ts';
+
+/** Rules that files and commands have before core sees them, and those that stand behind what cannot happen. */
+const ELSEWHERE: readonly Rule['is'][] = ['path', 'readable', 'some-text', 'other'];
+
+let all: readonly InputError[] = [];
+beforeAll(async () => {
+  all = await everyRefusal();
+}, 120_000);
+
+/** What was entered, and names that somebody gave, are shown as they are. */
+const withoutQuotes = (sentence: string): string => sentence.replace(/“[^”]*”/g, '');
+
+/** Code in a sentence: `rimDiameter`, `[0]`, `front.camber`, `{ low }`, `upper_front`. */
+const CODE = /[a-z][A-Z]|\[|\]|[A-Za-z_]\.[A-Za-z_]|[{}]|\w_\w|undefined|NaN|null|\bobject\b/;
+
+describe('every refusal', () => {
+  it('is met here, rule by rule', () => {
+    const met = new Set(all.map(({ rule }) => rule.is));
+    expect(
+      rules()
+        .filter((is) => !met.has(is))
+        .sort(),
+    ).toEqual([...ELSEWHERE].sort());
+  });
+
+  it('is a sentence without a name of code', () => {
+    const sentences = new Set(
+      all.flatMap((one) => [en.refusal(one), en.refusal({ value: one.value, rule: one.rule })]),
+    );
+    expect(sentences.size).toBeGreaterThan(500);
+    expect([...sentences].filter((one) => CODE.test(withoutQuotes(one)))).toEqual([]);
+    expect([...sentences].filter((one) => !/^[A-Z“0-9].*[^.]\.$/s.test(one))).toEqual([]);
+  });
+
+  it('names its field by words that were chosen for it', () => {
+    const chosen = new Set([
+      ...Object.keys(FIELD_WORDS).map((name) => name.split('.').at(-1)),
+      ...Object.values(suspensionKinds).flatMap(({ points }) => points),
+      ...Object.values(tapeLayouts).flatMap(({ dimensions }) => dimensions.map(({ name }) => name)),
+      ...['LF', 'RF', 'LR', 'RR'],
+      // The stranger that is put everywhere.
+      'chamber',
+    ]);
+    const plain = all.filter(
+      ({ field, rule }) =>
+        !/\b(settings|from|to|moved|checks|texts|typed)\./.test(field) && !rule.is.startsWith('no-such'),
+    );
+    const strange = plain.flatMap(({ field }) =>
+      pathOf(field).filter((part) => typeof part === 'string' && !chosen.has(part)),
+    );
+    expect([...new Set(strange)]).toEqual([]);
+  });
+
+  it('shows what was entered', () => {
+    const typed = all.filter(({ value, rule }) => value === 'x' && rule.is === 'number');
+    expect(typed.length).toBeGreaterThan(10);
+    for (const one of typed) expect(en.refusal(one)).toContain('not “x” but a number from ');
+  });
+});
+
+test.each<[string, unknown, Rule, string]>([
+  [
+    'car.wheel.rimDiameter',
+    '12x',
+    { is: 'number', low: 100, high: 2000, unit: 'mm' },
+    'Diameter at which toe is a length: not “12x” but a number from 100 to 2000 mm.',
+  ],
+  [
+    'tape.camber',
+    undefined,
+    { is: 'number', low: -20, high: 20, unit: 'degrees' },
+    'Camber: nothing is entered; a number from −20 to 20 degrees.',
+  ],
+  [
+    'visits[0].rounds[1].reading.LF.camber',
+    null,
+    { is: 'number', low: -90, high: 90, unit: 'degrees' },
+    'Visit 1, round 2, LF camber: nothing is entered; a number from −90 to 90 degrees.',
+  ],
+  [
+    'spec.rear.totalToe.low',
+    2,
+    { is: 'below-high', high: -0.25 },
+    'Rear windows, total toe, lower end: not “2” but a number below the upper end, −0.25.',
+  ],
+  [
+    'car.front.suspension.points.upperBall[1]',
+    20000,
+    { is: 'number', low: -10000, high: 10000, unit: 'mm' },
+    'Front axle, suspension, upper ball, outboard: not “20000” but a number from −10 000 to 10 000 mm.',
+  ],
+  [
+    'spec.front.chamber',
+    {},
+    { is: 'no-such', what: 'field', known: ['camber'] },
+    'Front windows, “chamber”: it has no place there.',
+  ],
+  [
+    'settings.LF.upper.front',
+    3,
+    { is: 'no-such-adjuster', among: [{ id: 'rod', name: 'Tie rod' }] },
+    'LF “upper.front”: there is no such adjuster; there are “Tie rod”.',
+  ],
+])('%s', (field, value, rule, sentence) => {
+  expect(en.refusal({ field, value, rule })).toBe(sentence);
+});
+
+describe('a kind that brings no words', () => {
+  const schema = v.object({
+    throwLength: positive(9, 'mm'),
+    clicks: whole(1, 40),
+    way: choice(['inwards', 'outwards']),
+    stops: several(number(0, 1, 'turns'), 3),
+  });
+  const good = { throwLength: 1, clicks: 2, way: 'inwards', stops: [0] };
+  test.each<[object, string]>([
+    [{ throwLength: 0 }, 'Throw length: not “0” but a number above 0, up to 9 mm.'],
+    [{ clicks: 2.5 }, 'Clicks: not “2.5” but a whole number, 1 to 40.'],
+    [{ way: undefined }, 'Way: nothing is entered; inwards or outwards.'],
+    [{ stops: [] }, 'Stops: what is there will not do; at least one.'],
+    [{ stops: [0, 0, 0, 0] }, 'Stops: not “0, 0, 0, 0” but up to three.'],
+    [{ stops: [0, 2] }, 'Stops, number 2: not “2” but a number from 0 to 1 turns.'],
+  ])('%j is told of all the same', (bad, sentence) => {
+    const [error] = refusalOf(() => check(schema, { ...good, ...bad }, ''));
+    expect(error && en.refusal(error)).toBe(sentence);
+  });
+});
+
+it('takes names from who knows them', () => {
+  const last = (path: FieldPath) => path.at(-1);
+  const names: Names = {
+    given: (path) => (last(path) === 0 || last(path) === 'rod' ? 'Left rod' : undefined),
+    asked: (path) => (last(path) === 'lead' ? 'Longer by' : last(path) === 'sai' ? 'SAI there' : undefined),
+  };
+  const rule = { is: 'above-zero', high: 20, unit: 'mm' } as const;
+  const said = (field: string) => en.refusal({ field, value: 0, rule }, names);
+  expect(said('car.front.adjusters[0].lead')).toBe(
+    'Front axle, “Left rod”, longer by: not “0” but a number above 0, up to 20 mm.',
+  );
+  expect(said('settings.LF.rod')).toBe('LF “Left rod”: not “0” but a number above 0, up to 20 mm.');
+  expect(said('reading.LF.sai')).toContain('LF SAI there: ');
+});

@@ -1,0 +1,183 @@
+/** What is refused of adjusters, suspensions, questions about them, and of what is typed. */
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { chartOf } from '../../core/ask/chart-of.ts';
+import { planMoves } from '../../core/ask/plan-moves.ts';
+import { planRequest } from '../../core/ask/plan-request.ts';
+import { reachOf } from '../../core/ask/reach-of.ts';
+import { heightEffect } from '../../core/ask/side-effects.ts';
+import { solveAxle } from '../../core/ask/solve-axle.ts';
+import { solveCorner } from '../../core/ask/solve-corner.ts';
+import { validateAdjusters } from '../../core/check/adjusters.ts';
+import { validateAxle } from '../../core/check/car.ts';
+import { validateSuspension } from '../../core/check/suspension.ts';
+import type { Adjuster, Axle, PlanRequest, Suspension } from '../../core/contract.ts';
+import type { InputError } from '../../core/input-error.ts';
+import { casterAgainstFrame } from '../../core/reading/frame-angle.ts';
+import { toeFromRimDistances } from '../../core/reading/rim-distances.ts';
+import { casterFromSweep, saiFromSweep } from '../../core/reading/sweep.ts';
+import { suspensionKinds } from '../../core/suspension/catalogue.ts';
+import { tapeLayouts } from '../../core/suspension/tape/catalogue.ts';
+import { pointsFromTape } from '../../core/suspension/tape/points-from-tape.ts';
+import { formatAngle } from '../../core/units/format.ts';
+import { formatLength, parseLength } from '../../core/units/length.ts';
+import { parseAngle } from '../../core/units/parse.ts';
+import { shimStack } from '../../core/units/shim-stack.ts';
+import { lengthToToe, toeToLength } from '../../core/units/toe.ts';
+import { carFile } from '../core/records/fixture.ts';
+import { LAYOUTS, randomSuspension, rod, shims, stream } from '../tools/random-cars.ts';
+import { FITTING, sampleAdjuster } from '../tools/samples.ts';
+import { refusalOf, refusalsOf } from '../tools/spoil.ts';
+
+/** All of them. */
+export const refusalsOfParts = (): InputError[] => [
+  ...ofAdjusters(),
+  ...ofSuspensions(),
+  ...ofQuestions(planRequest(carFile('tarn-gt.json'))),
+  ...ofUnits(),
+];
+
+/** Fields of every adjuster that no sample has. */
+const BESIDE = { name: 'x', torque: 'x', effort: 5, tolerance: 1 };
+
+function ofAdjusters(): InputError[] {
+  return FITTING.flatMap(({ suspension: kind, adjuster }, seed) => {
+    const random = stream(seed + 1);
+    const suspension = validateSuspension(randomSuspension(random, kind));
+    const sample = sampleAdjuster(random, adjuster, suspension);
+    const asked = adjusterKinds[adjuster]?.fields.map(({ name }) => name.split('.')[0] ?? name) ?? [];
+    const absent = Object.fromEntries(asked.filter((name) => !(name in sample)).map((name) => [name, undefined]));
+    return [
+      ...refusalsOf({ ...absent, ...BESIDE, ...sample }, (bad) => validateAdjusters([bad], suspension)),
+      ...refusalsOf([sample, sample], (bad) => validateAdjusters(bad, suspension)),
+      // Where it does not fit.
+      ...Object.keys(suspensionKinds).flatMap((other) =>
+        refusalOf(() => validateAdjusters([sample], validateSuspension(randomSuspension(random, other)))),
+      ),
+    ];
+  }).concat(ofPacks());
+}
+
+function ofPacks(): InputError[] {
+  const suspension = randomSuspension(stream(1), 'double-wishbone');
+  const pack = shims(stream(1), 'pack', 'upperFront');
+  const both = (more: object): Adjuster[] => [
+    { ...pack, ...more },
+    { ...pack, id: 'other' },
+  ];
+  return [
+    { pair: { with: 'nobody', most: 1 } },
+    { pair: { with: 'other', most: -1 } },
+    { pair: { with: '', most: 1 } },
+    { pair: 1 },
+    { sizes: [0.0101, 0.0103, 0.0107], max: 90 },
+    { kind: 'clamp-bolt', step: 1, range: [-1, 1], reference: 0 },
+    { kind: 'clamp-bolt', step: 1, range: [-1, 1], reference: 0, eccentricity: 2, spacing: 1 },
+    { kind: 'threaded-rod', links: ['x'], lead: 1, stepTurns: 0.5, range: [-1, 1], reference: 0 },
+    { kind: 'threaded-rod', links: ['tieInner'], lead: 1, stepTurns: 9, range: [1, 2], reference: 1 },
+    { kind: 'indexed-cam', positions: [{ label: 'A', offset: [0, 0, 0] }], reference: 'B' },
+  ].flatMap((more) => refusalOf(() => validateAdjusters(both(more), suspension)));
+}
+
+function ofSuspensions(): InputError[] {
+  const random = stream(5);
+  const axle = (kind: string, right: string): Axle => ({
+    suspension: randomSuspension(random, kind),
+    rightSuspension: randomSuspension(random, right),
+    adjusters: [],
+    steered: false,
+  });
+  const withRod = { kind: 'beam-linked', points: LAYOUTS['beam-linked']!, camber: 0, toe: 0 };
+  return [
+    ...Object.keys(suspensionKinds).flatMap((kind) => {
+      const own = { ...randomSuspension(random, kind), tolerance: 5 };
+      const { points: _, ...taped } = { ...own, tape: { caster: 3 } };
+      return [own, taped].flatMap((one) => refusalsOf(one, validateSuspension));
+    }),
+    ...Object.values(tapeLayouts).flatMap(({ kind, dimensions }) => {
+      const all = Object.fromEntries(dimensions.map(({ name }) => [name, undefined]));
+      const tape = { caster: 3, camber: 0, toe: 0, track: { value: 1500, tolerance: 5 }, tie: 'ahead' };
+      const taped = (bad: object) => pointsFromTape({ kind, caster: 3, camber: 0, toe: 0, ...bad });
+      return refusalsOf({ ...all, ...tape, kind }, taped);
+    }),
+    ...[
+      { upperFrontLength: 100, upperRearLength: 100, upperPivotSpacing: 250 },
+      { lowerBallHeight: 200, lowerFrontHeight: 600 },
+      { kind: 'strut', strutLowerInset: 300, strutLength: 150 },
+      {},
+    ].flatMap((tape) => refusalOf(() => pointsFromTape({ caster: 4, camber: 0, toe: 0, ...tape }))),
+    ...refusalOf(() => pointsFromTape({})),
+    ...refusalOf(() => validateAxle(axle('beam-linked', 'beam-rear'))),
+    ...refusalOf(() => validateAxle({ ...axle('beam-linked', 'beam-linked'), rightSuspension: withRod })),
+  ];
+}
+
+function ofQuestions(request: PlanRequest): InputError[] {
+  const random = stream(7);
+  const of = (kind: string): Suspension => randomSuspension(random, kind);
+  const wishbone = of('double-wishbone');
+  const pack = shims(random, 'pack', 'upperFront');
+  const loose = { ...wishbone, points: { ...wishbone.points, tieOuter: wishbone.points.lowerBall! } };
+  return [
+    ...refusalsOf({ travel: 1, rack: 1 }, (bad) => solveCorner(wishbone, [], {}, bad)),
+    ...refusalOf(() => solveCorner(of('five-link'), [], {}, { rack: 1 })),
+    ...refusalsOf({ pack: 0 }, (bad) => solveCorner(wishbone, [pack], bad)),
+    ...refusalOf(() => solveCorner(parallel(wishbone), [], {})),
+    ...refusalOf(() => solveCorner(loose, [], {})),
+    ...refusalOf(() => heightEffect(wishbone, [], {}, 1e4)),
+    ...refusalOf(() => chartOf(wishbone, [pack], {}, 'pack', 'other')),
+    ...refusalOf(() => solveAxle({ suspension: wishbone, adjusters: [], steered: true })),
+    ...refusalsOf({ left: {}, right: {} }, (bad) =>
+      solveAxle({ suspension: of('beam-linked'), adjusters: [], steered: false }, bad),
+    ),
+    ...refusalOf(() => reachOf(request, 'FL' as never)),
+    ...refusalOf(() => reachOf({ ...request, reading: {} }, 'LF')),
+    ...refusalOf(() => reachOf(request, 'LF', { LF: { 'upper-front': 60 } })),
+    ...ofPlans(request),
+  ];
+}
+
+/** Both ends of every arm on one line: the wheel may go along it. */
+function parallel({ points, ...rest }: Suspension): Suspension {
+  const flat = Object.entries(points).map(
+    ([name, [x, y, z]]) => [name, [name.startsWith('tie') ? x : 0, y, z]] as const,
+  );
+  return { ...rest, points: Object.fromEntries(flat) as Suspension['points'] };
+}
+
+function ofPlans(request: PlanRequest): InputError[] {
+  const { car } = request;
+  const fine = (id: string, link: string) => rod(id, link, 6, 1 / 12);
+  const links = ['upperFront', 'upperRear', 'lowerFront', 'lowerRear'];
+  const many = { ...car, front: { ...car.front, adjusters: links.map((link) => fine(link, link)) } };
+  const far = { ...car, front: { ...car.front, adjusters: [{ ...rod('r', 'upperFront', 60), lead: 20 }] } };
+  return [
+    ...refusalOf(() => planMoves({ ...request, car: many, settings: {} })),
+    ...refusalOf(() => planMoves({ ...request, car: far, settings: { LF: { r: 60 } } })),
+  ];
+}
+
+function ofUnits(): InputError[] {
+  return [
+    ...['', 'x', '91', "1°60'"].flatMap((text) => refusalOf(() => parseAngle(text))),
+    ...refusalOf(() => parseAngle('1.30', { mode: 'degrees-minutes' })),
+    ...['', 'x', '3/16'].flatMap((text) => refusalOf(() => parseLength(text))),
+    ...refusalOf(() => formatAngle(Number.NaN)),
+    ...refusalOf(() => formatLength(Number.NaN)),
+    ...refusalOf(() => toeToLength(1, 50)),
+    ...refusalOf(() => toeToLength(Number.NaN, 500)),
+    ...refusalOf(() => lengthToToe(501.23456, 500)),
+    ...refusalOf(() => lengthToToe(501, 500.98765)),
+    ...refusalsOf([1, 1.5], (bad) => shimStack(1, bad)),
+    ...refusalOf(() => shimStack(100, [0.100001, 0.100002])),
+    ...refusalOf(() => shimStack(-1, [1])),
+    ...refusalOf(() => shimStack(1, [1], { max: -1 })),
+    ...refusalOf(() => shimStack(1, [1], { maxCount: Number.NaN })),
+    ...refusalsOf({ camberOut: 1, camberIn: -1, steer: 20, sai: 10 }, (bad: object) =>
+      casterFromSweep({ camberOut: 1, camberIn: -1, steer: 20, ...bad }),
+    ),
+    ...refusalOf(() => saiFromSweep({ rollOut: 50, rollIn: 1, steer: 20 })),
+    ...refusalOf(() => toeFromRimDistances({ front: 0, rear: 1500, diameter: 500 })),
+    ...refusalOf(() => toeFromRimDistances({ front: 900, rear: 1500, diameter: 500 })),
+    ...refusalOf(() => casterAgainstFrame(100, 0)),
+  ];
+}
