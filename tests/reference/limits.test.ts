@@ -29,7 +29,7 @@ describe('Nissan D21 1997: packs up to 8.0 mm, front and rear within 3.0 mm, few
     max,
   });
   const free = [bare('front', 'upperFront', 20), bare('rear', 'upperRear', 20)];
-  const kept = [
+  const kept: Adjuster[] = [
     { ...bare('front', 'upperFront', 8), maxCount: 3, pair: { with: 'rear', most: 3 } },
     { ...bare('rear', 'upperRear', 8), maxCount: 3 },
   ];
@@ -56,14 +56,14 @@ describe('Nissan D21 1997: packs up to 8.0 mm, front and rear within 3.0 mm, few
 
   it('a pack that four shims alone would make is none of the positions', () => {
     // 4 + 2 + 1.6 is three shims; 6.2 needs four, 1.6 + 1.6 + 1 + 2.
-    expect(adjusterPositions(kept[0] as Adjuster)).toContain(7.6);
-    expect(adjusterPositions(kept[0] as Adjuster)).not.toContain(6.2);
-    expect(adjusterPositions({ ...(kept[0] as Adjuster), maxCount: 4 })).toContain(6.2);
+    expect(adjusterPositions(kept[0]!)).toContain(7.6);
+    expect(adjusterPositions(kept[0]!)).not.toContain(6.2);
+    expect(adjusterPositions({ ...kept[0]!, maxCount: 4 })).toContain(6.2);
   });
 
   describe('a pair of packs that stands 5 mm apart', () => {
     const settings = { LF: { front: 0, rear: 5 }, RF: { front: 0, rear: 5 } };
-    const unpaired = kept.map((pack): Adjuster => ({ ...pack, pair: undefined }));
+    const unpaired = kept.map(({ pair: _, ...pack }) => pack);
     const apart = (made: Plan) => stands(made).rear - stands(made).front;
 
     it('may stay so where the wheels are as they are wanted', () => {

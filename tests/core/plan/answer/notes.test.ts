@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Adjuster, Car, Move, Settings, Suspension, Vec3 } from '../../../../core/contract.ts';
 import { notesOf } from '../../../../core/plan/answer/notes.ts';
 import { problemOf } from '../../../../core/plan/problem.ts';
-import { generalGain } from '../../../tools/general-effects.ts';
+import { generalPose } from '../../../tools/general-pose.ts';
 import { LAYOUTS } from '../../../tools/random-cars.ts';
 
 /** A bracket that holds the inner end of the tie rod, up and down: what bump steer hangs on. */
@@ -33,9 +33,9 @@ function notes(suspension: Suspension, from: number, to: number): string[] {
 /** Degrees that the wheel steers at 25 mm of bump and of droop, by a library that knows nothing of wheels. */
 function bumpSteer(suspension: Suspension, height: number): [number, number] {
   const [x, y, z] = suspension.points.tieInner as Vec3;
-  const moved = { tieInner: [x, y, z + height] as const };
-  const [bump, droop] = [25, -25].map((travel) => generalGain(suspension, { moved }, { moved, travel }).toe);
-  return [bump ?? Number.NaN, droop ?? Number.NaN];
+  const toeAt = (travel: number) => generalPose(suspension, { moved: { tieInner: [x, y, z + height] }, travel }).toe;
+  const still = toeAt(0);
+  return [toeAt(25) - still, toeAt(-25) - still];
 }
 
 // A tenth of a degree is trade practice without a source.
