@@ -1,6 +1,7 @@
 /** Marks taken back, readings corrected, a second round, an end without a re-measure: the turns a real visit takes. */
-import type { Page } from '@playwright/test';
-import { formatAngle, heightEffect, type Reading, sideEffects } from '../../core/index.ts';
+import type { Locator, Page } from '@playwright/test';
+import { formatAngle, type Reading } from '../../core/index.ts';
+import { generalEffects, generalGain } from '../tools/general-effects.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
@@ -96,21 +97,39 @@ test('everything goes to a file and comes back on another phone, counted first a
   await other.context().close();
 });
 
-test('what else a move changes is told before and after, as the geometry has it', async ({ page }) => {
+/** The figures of a table's row, as the screen shows them. */
+async function figures(table: Locator, row: string | RegExp): Promise<number[]> {
+  const cells = await table.locator('tr', { hasText: row }).locator('td').allTextContents();
+  return cells.map((text) => Number(text.replace('−', '-').replace(/°| mm/, '')));
+}
+
+test('what else a move changes is told before and after, as a general-purpose library has it', async ({ page }) => {
   const plan = planned({ car, spec, reading: FOUND, settings: {} }, { style: 'least-work' });
   await page.getByText('What else changes').click();
-  const { suspension, adjusters } = car.front;
-  const [before, after] = [{}, plan.positions.LF].map((at) => sideEffects(suspension, adjusters, at));
-  const degrees = (x: number | undefined, sign: boolean) => `${formatAngle(x ?? Number.NaN, { sign })}°`;
-  const row = (name: string) => page.locator('.what-else tr', { hasText: name });
-  await expect(page.locator('.what-else table')).toHaveCount(1);
-  await expect(row('Bump steer at +25 mm')).toContainText(
-    `${degrees(before?.bumpSteer?.[0], true)}${degrees(after?.bumpSteer?.[0], true)}`,
-  );
-  await expect(row('SAI')).toContainText(`${degrees(before?.sai, false)}${degrees(after?.sai, false)}`);
-  await expect(row('Scrub radius')).toContainText(
-    `${Math.round(after?.scrubRadius ?? Number.NaN)} mm`.replace('-', '−'),
-  );
+  const { suspension } = car.front;
+  const rod = car.front.adjusters.find(({ id }) => id === 'tie-rod');
+  const longer = { tieInner: (plan.positions.LF['tie-rod'] as number) * (rod?.lead as number) };
+  expect(Math.abs(longer.tieInner)).toBeGreaterThan(0.1);
+  const [before, after] = [generalEffects(suspension), generalEffects(suspension, { longer })];
+  const table = page.locator('.what-else table');
+  await expect(table).toHaveCount(1);
+  await expect(table.locator('caption')).toContainText('LF');
+  const told = async (row: string, of: (effects: typeof before) => number | undefined, place: number) => {
+    const shown = await figures(table, row);
+    expect(shown, row).toHaveLength(2);
+    // Half of the last place, and what the library is off by.
+    for (const [i, effects] of [before, after].entries()) {
+      expect(Math.abs((shown[i] ?? Number.NaN) - (of(effects) ?? Number.NaN)), row).toBeLessThan(place / 2 + 1e-3);
+    }
+  };
+  await told('Bump steer at +25 mm', ({ bumpSteer }) => bumpSteer[0], 0.01);
+  await told('Bump steer at −25 mm', ({ bumpSteer }) => bumpSteer[1], 0.01);
+  await told('Camber gain at +25 mm', ({ camberGain }) => camberGain[0], 0.01);
+  await told('Camber gain at −25 mm', ({ camberGain }) => camberGain[1], 0.01);
+  await told('SAI', ({ sai }) => sai, 0.01);
+  await told('Scrub radius', ({ scrubRadius }) => scrubRadius, 1);
+  await told('Caster trail', ({ casterTrail }) => casterTrail, 1);
+  await told('Toe-out on turns', ({ toeOutOnTurns }) => toeOutOnTurns, 0.01);
 });
 
 test('what the adjusters can reach is drawn when it is asked for, with the place that the plan is for', async ({
@@ -137,13 +156,20 @@ test('ride height tells what each wheel gains if its corner goes up or down', as
     [15, '+5 mm'],
   ] as const) {
     if (touch) await page.getByRole('button', { name: touch }).click();
+    await expect(page.locator('.height-figure')).toContainText(`up by +${raise} mm`);
     for (const [i, axle] of (['front', 'rear'] as const).entries()) {
-      const gained = heightEffect(car[axle].suspension, car[axle].adjusters, {}, raise);
       const table = page.locator('.height-table').nth(i);
-      for (const [angle, value] of Object.entries(gained ?? {})) {
-        const text = formatAngle(value, { sign: true });
-        await expect(table.locator('tr', { hasText: new RegExp(angle, 'i') })).toContainText(`${text}${text}`);
+      // The wheel goes down against the body that was raised.
+      const gained = generalGain(car[axle].suspension, {}, { travel: -raise });
+      for (const angle of axle === 'front' ? (['caster', 'camber', 'toe'] as const) : (['camber', 'toe'] as const)) {
+        await expect
+          .poll(async () => {
+            const shown = await figures(table, new RegExp(angle, 'i'));
+            return shown.map((figure) => Math.abs(figure - gained[angle]) < 0.0051);
+          }, `${axle} ${angle} raised by ${raise} mm`)
+          .toEqual([true, true]);
       }
+      await expect(table.locator('tbody tr')).toHaveCount(axle === 'front' ? 3 : 2);
     }
   }
 });

@@ -14,6 +14,7 @@ import {
 } from '../../core/index.ts';
 import { adjustersAt, randomReading, randomSpec } from '../tools/brute-force.ts';
 import { randomCar, stream } from '../tools/random-cars.ts';
+import { seenOf } from '../tools/seen.ts';
 
 const SEEDS = Array.from({ length: 56 }, (_, i) => i + 1);
 
@@ -90,8 +91,6 @@ function meets(given: PlanRequest, changes: readonly FreeChange[], share: readon
   return requests.some((asked) => planMoves(asked).inWindow);
 }
 
-const seen = { single: 0, pair: 0, none: 0, inWindow: 0 };
-
 describe('what would free a car that cannot meet its windows', () => {
   it.each(SEEDS)(
     'seed %i: each way does, and a tenth less does not',
@@ -99,17 +98,11 @@ describe('what would free a car that cannot meet its windows', () => {
       const asked = request(seed);
       const stuck = whatWouldFree(asked);
       expect(stuck.length === 0).toBe(planMoves(asked).inWindow);
-      if (stuck.length === 0) seen.inWindow++;
       // The rest of the car is freed by its first way, or left out of what is wanted.
-      if (stuck.some(({ ways }) => ways.length === 0)) {
-        seen.none++;
-        return;
-      }
+      if (stuck.some(({ ways }) => ways.length === 0)) return;
       stuck.forEach(({ ways }, s) => {
         const rest = stuck.filter((_, k) => k !== s).flatMap((one) => one.ways[0] ?? []);
         for (const way of ways) {
-          if (way.length === 1) seen.single++;
-          else seen.pair++;
           const all = [...way, ...rest];
           const ones = all.map(() => 1);
           expect(meets(asked, all, ones), JSON.stringify(way)).toBe(true);
@@ -124,6 +117,12 @@ describe('what would free a car that cannot meet its windows', () => {
   );
 
   it('the cases above hold ways of one adjuster and of two, cars that nothing frees and cars that need nothing', () => {
+    const seen = seenOf(['single', 'pair', 'none', 'inWindow'], 2, SEEDS, (seed) => {
+      const stuck = whatWouldFree(request(seed));
+      if (stuck.length === 0) return ['inWindow'];
+      if (stuck.some(({ ways }) => ways.length === 0)) return ['none'];
+      return stuck.flatMap(({ ways }) => ways.map((way) => (way.length === 1 ? 'single' : 'pair')));
+    });
     for (const count of Object.values(seen)) expect(count, JSON.stringify(seen)).toBeGreaterThan(2);
   });
 

@@ -29,17 +29,16 @@ function request(seed: number, style: 'closest' | 'least-work', axle: 'front' | 
 }
 
 const SEEDS = Array.from({ length: 100 }, (_, i) => i + 1);
-let reachable = 0;
+const axleOf = (seed: number) => (seed % 2 ? 'front' : 'rear');
 
 describe('every plan', () => {
   describe.each(['closest', 'least-work'] as const)('%s', (style) => {
     it.each(SEEDS)('seed %i: no combination of both sides is better', (seed) => {
-      const axle = seed % 2 ? 'front' : 'rear';
+      const axle = axleOf(seed);
       const asked = request(seed, style, axle);
       const plan = planMoves(asked);
       const best = bruteForce(asked, axle);
       expect(plan.inWindow).toBe(best.inWindow);
-      if (best.inWindow) reachable++;
       const own: Score = { inWindow: plan.inWindow, distance: plan.distance, effort: plan.effort };
       expect(better(best, own, best.inWindow ? style : 'closest'), JSON.stringify({ best, own })).toBe(false);
       expect(Math.abs(plan.distance - score(asked.spec, plan.predicted).distance)).toBeLessThan(1e-6);
@@ -47,8 +46,10 @@ describe('every plan', () => {
   });
 
   it('the cases above hold both kinds: windows that can be reached and windows that cannot', () => {
-    expect(reachable).toBeGreaterThan(20);
-    expect(reachable).toBeLessThan(180);
+    const asked = SEEDS.map((seed) => request(seed, 'closest', axleOf(seed)));
+    const reachable = asked.filter((one) => planMoves(one).inWindow).length;
+    expect(reachable).toBeGreaterThan(10);
+    expect(reachable).toBeLessThan(90);
   });
 
   it.each(SEEDS.slice(0, 40))(

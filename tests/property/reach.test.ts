@@ -13,6 +13,7 @@ import { type Place, planMoves, predictReading, type Reach, type Reached, reachO
 import { poissonDisk } from '../../core/plan/reach/poisson-disk.ts';
 import { combinations, randomReading, randomSpec } from '../tools/brute-force.ts';
 import { oneOf, randomAxle, randomCar, randomSuspension, rod, shims, stream } from '../tools/random-cars.ts';
+import { seenOf } from '../tools/seen.ts';
 
 const SEEDS = Array.from({ length: 24 }, (_, i) => i + 1);
 /** Degrees that a full solve may part from what was interpolated on the way, and as much again for the edge of a view. */
@@ -91,8 +92,6 @@ function expectTrue(reached: Reached, { view, windows }: Reach, all: readonly Pl
   expect(reached.inWindow).toBe(all.some((place) => place.every((x, i) => holds(windows[i], x))));
 }
 
-const seen = { inWindow: 0, withToe: 0, thinned: 0, caster: 0 };
-
 describe('what the adjusters of a corner can reach', () => {
   it.each(SEEDS)('seed %i: all of it and nothing else', (seed) => {
     const given = caseOf(seed);
@@ -113,16 +112,20 @@ describe('what the adjusters of a corner can reach', () => {
     expect(reach.withToe !== undefined).toBe(reach.across === 'caster' && toe !== undefined);
     const held = all.filter((one) => holds(toe, one.toe)).map(({ place }) => place);
     if (reach.withToe) expectTrue(reach.withToe, reach, held);
-    seen.inWindow += Number(reach.all.inWindow);
-    seen.withToe += Number(reach.withToe?.inWindow ?? false);
-    seen.thinned += Number(reach.all.places.length < all.length);
-    seen.caster += Number(reach.across === 'caster');
   });
 
   it('some of these reach their window and some do not, some are thinned, some are about caster', () => {
-    for (const count of Object.values(seen)) {
-      expect(count).toBeGreaterThan(1);
-      expect(count).toBeLessThan(SEEDS.length);
+    const sorts = ['inWindow', 'withToe', 'thinned', 'caster'].flatMap((what) => [what, `not ${what}`]);
+    const seen = seenOf(sorts, 1, SEEDS, (seed) => {
+      const { request, corner, to } = caseOf(seed);
+      const { all, withToe, across } = reachOf(request, corner, to);
+      const fixed = (request.locked ?? []).map(({ adjuster }) => adjuster);
+      const thinned = all.places.length < combinations(request.car, corner, fixed).length;
+      const is = { inWindow: all.inWindow, withToe: withToe?.inWindow, thinned, caster: across === 'caster' };
+      return Object.entries(is).map(([what, yes]) => (yes ? what : `not ${what}`));
+    });
+    for (const [sort, count] of Object.entries(seen)) {
+      expect(count, sort).toBeGreaterThan(sort.startsWith('not') ? 0 : 1);
     }
   });
 

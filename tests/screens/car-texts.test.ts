@@ -17,7 +17,6 @@ vi.stubGlobal('location', { hash: '' });
 const { fileOf, textsOf } = await import('../../app/screens/build/car-texts.ts');
 const { withSides } = await import('../../app/screens/build/window-texts.ts');
 
-const random = stream(77);
 const REST: Axle = {
   suspension: { kind: 'beam-rear', points: { wheelCentre: [-2601.123456789, 770, 320] }, camber: 0.123456789, toe: 0 },
   adjusters: [],
@@ -38,10 +37,12 @@ const recordOf = (front: Axle, spec = SPEC): CarRecord => {
 };
 const checked = (file: unknown) => validateCarFile(JSON.parse(JSON.stringify(file)));
 
-const CASES = FITTING.map(({ suspension, adjuster }) => [suspension, adjuster] as const);
+/** Each with a seed of its own. */
+const CASES = FITTING.map(({ suspension, adjuster }, i) => [suspension, adjuster, 77 + i] as const);
 
 describe('a car on the build card', () => {
-  it.each(CASES)('%s with %s is the same car when nothing is typed', (kind, adjuster) => {
+  it.each(CASES)('%s with %s is the same car when nothing is typed', (kind, adjuster, seed) => {
+    const random = stream(seed);
     const suspension = randomSuspension(random, kind);
     const own = {
       ...sampleAdjuster(random, adjuster, suspension, 'one'),
@@ -55,7 +56,8 @@ describe('a car on the build card', () => {
     expect(spec?.rear).toEqual(record.spec.rear);
   });
 
-  it.each(CASES)('%s with %s typed afresh is it to the digits shown', (kind, adjuster) => {
+  it.each(CASES)('%s with %s typed afresh is it to the digits shown', (kind, adjuster, seed) => {
+    const random = stream(seed);
     const suspension = randomSuspension(random, kind);
     const own = { ...sampleAdjuster(random, adjuster, suspension, 'one'), name: 'One' };
     const { once = [] } = suspensionKinds[kind]?.rigidAxle ?? {};
@@ -72,7 +74,7 @@ describe('a car on the build card', () => {
   });
 
   it('keeps a direction that has no word when another field is edited', () => {
-    const suspension = randomSuspension(random, 'double-wishbone');
+    const suspension = randomSuspension(stream(77), 'double-wishbone');
     const direction = [1 / 3, Math.SQRT1_2, -0.1234567890123];
     const shim: Adjuster = {
       id: 's',
@@ -93,7 +95,7 @@ describe('a car on the build card', () => {
   });
 
   it('has the windows of each side when they differ, and one again when not', () => {
-    const record = recordOf({ suspension: randomSuspension(random, 'strut'), adjusters: [], steered: true });
+    const record = recordOf({ suspension: randomSuspension(stream(77), 'strut'), adjusters: [], steered: true });
     const texts = textsOf(record);
     const { front } = checked(fileOf(texts, 'c', record)).spec ?? {};
     expect(front?.left?.camber).toEqual({ low: -2, high: 0 });

@@ -26,6 +26,8 @@ export interface GeneralPose {
   readonly sai?: number;
   /** Largest residual, mm. */
   readonly residual: number;
+  /** Where a point of the upright, or the top of a strut, is. */
+  readonly place: (name: string) => Vec3;
 }
 
 /** How far the upright is from where it has to be, mm, all zero when it is there. */
@@ -110,12 +112,12 @@ export function generalPose(suspension: Suspension, disturbance: Disturbance): G
     };
     return { put, turn, lift: p[2] ?? 0 };
   };
-  const residual = (p: readonly number[]) => {
+  const residuals = (p: readonly number[]) => {
     const all = rows(place(p));
     return (i: number): number => all[i] as number;
   };
   const x = rows(place([])).map((_, i) => i);
-  const { parameterValues } = levenbergMarquardt({ x, y: x.map(() => 0) }, residual, {
+  const { parameterValues } = levenbergMarquardt({ x, y: x.map(() => 0) }, residuals, {
     initialValues: [0, 0, 0, 0, 0, 0],
     damping: 1e-6,
     gradientDifference: 1e-4,
@@ -126,10 +128,9 @@ export function generalPose(suspension: Suspension, disturbance: Disturbance): G
   const at = place(parameterValues);
   // The upper end of a strut's steering axis stands on the body.
   const top = suspension.kind === 'strut' ? (disturbance.moved?.strutTop ?? point('strutTop')) : undefined;
-  return {
-    ...anglesOf(suspension, at.turn, (name) => (name === 'strutTop' && top) || at.put(name)),
-    residual: Math.max(...rows(at).map(Math.abs)),
-  };
+  const placed = (name: string): Vec3 => (name === 'strutTop' && top) || at.put(name);
+  const residual = Math.max(...rows(at).map(Math.abs));
+  return { ...anglesOf(suspension, at.turn, placed), residual, place: placed };
 }
 
 /** Angles of a wheel that has been turned so, by the contract's definitions. */
@@ -137,7 +138,7 @@ export function anglesOf(
   { kind, camber, toe }: Suspension,
   turn: (v: Vec3) => Vec3,
   place: (name: string) => Vec3,
-): Omit<GeneralPose, 'residual'> {
+): Omit<GeneralPose, 'residual' | 'place'> {
   const c = (camber * Math.PI) / 180;
   const t = (toe * Math.PI) / 180;
   const [x, y, z] = turn([Math.cos(c) * Math.sin(t), Math.cos(c) * Math.cos(t), -Math.sin(c)]);

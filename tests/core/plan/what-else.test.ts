@@ -9,7 +9,7 @@ import {
   type Vec3,
 } from '../../../core/contract.ts';
 import { whatElse } from '../../../core/index.ts';
-import { type GeneralPose, generalPose } from '../../tools/general-pose.ts';
+import { generalEffects } from '../../tools/general-effects.ts';
 import { LAYOUTS, randomSuspension, rod, stream } from '../../tools/random-cars.ts';
 
 type Positions = Readonly<Partial<Record<Corner, Settings>>>;
@@ -73,7 +73,7 @@ describe('what else a plan changes', () => {
     });
   });
 
-  it('is bump steer and camber gain as a general-purpose library has them, where it stood and where it goes', () => {
+  it('is what a general-purpose library makes of where it stood and of where it goes', () => {
     const [front] = whatElse(car, planned(FROM, TO));
     for (const [told, at] of [
       [front?.before, FROM.LF],
@@ -81,15 +81,14 @@ describe('what else a plan changes', () => {
     ] as const) {
       const [x, y, z] = layout.tieInner as Vec3;
       const moved = { tieInner: [x, y, z + (at?.bracket as number)] as const };
-      const pose = (travel: number): GeneralPose =>
-        generalPose(car.front.suspension, { moved, longer: { tieInner: 1.5 * (at?.['tie-rod'] as number) }, travel });
-      const still = pose(0);
-      [25, -25].forEach((travel, i) => {
-        const there = pose(travel);
-        expect(Math.abs((told?.bumpSteer?.[i] ?? Number.NaN) - (there.toe - still.toe))).toBeLessThan(2e-4);
-        expect(Math.abs((told?.camberGain?.[i] ?? Number.NaN) - (there.camber - still.camber))).toBeLessThan(2e-4);
-      });
-      expect(told?.sai).toBeCloseTo(still.sai ?? Number.NaN, 4);
+      const longer = { tieInner: 1.5 * (at?.['tie-rod'] as number) };
+      const wanted = generalEffects(car.front.suspension, { moved, longer });
+      for (const name of ['bumpSteer', 'camberGain'] as const) {
+        for (const i of [0, 1]) expect(told?.[name]?.[i]).toBeCloseTo(wanted[name][i] ?? Number.NaN, 3);
+      }
+      for (const name of ['sai', 'scrubRadius', 'casterTrail', 'toeOutOnTurns'] as const) {
+        expect(told?.[name]).toBeCloseTo(wanted[name] ?? Number.NaN, 2);
+      }
     }
   });
 });

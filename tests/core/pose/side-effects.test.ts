@@ -1,13 +1,13 @@
 /**
  * Side effects against closed-form geometry, and against the pose as a library that knows nothing of suspensions finds
- * it (tests/tools/general-pose.ts). Signs of the two offsets at the ground: ISO 8855:2011, from memory: the castor offset
+ * it (tests/tools/general-effects.ts). Signs of the two offsets at the ground: ISO 8855:2011, from memory: the castor offset
  * is positive where the steering axis meets the ground ahead of the wheel's contact, the other where it meets it inboard.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Suspension, Vec3 } from '../../../core/contract.ts';
 import { heightEffect, sideEffects } from '../../../core/index.ts';
-import { type Disturbance, generalPose } from '../../tools/general-pose.ts';
+import { generalEffects, generalGain } from '../../tools/general-effects.ts';
 import { LAYOUTS, randomSuspension, stream } from '../../tools/random-cars.ts';
 
 const layout = LAYOUTS['double-wishbone'] as Record<string, Vec3>;
@@ -77,52 +77,33 @@ describe('at the ground', () => {
   });
 });
 
-/** mm of bump and of droop, and degrees of the inner wheel, for which side effects are told. */
-const [TRAVEL, TURN] = [25, 20];
 const SEEDS = [1, 2, 3, 4, 5, 6];
 const WITHIN = 2e-4; // degrees: each of the two poses that are compared to half of it
 
 describe.each(['double-wishbone', 'strut'])('%s, against the library', (kind) => {
   const given = (seed: number) => randomSuspension(stream(seed * 31), kind);
-  const gains = (suspension: Suspension, by: Disturbance) => {
-    const [before, after] = [generalPose(suspension, {}), generalPose(suspension, by)];
-    expect(Math.max(before.residual, after.residual), 'the library did not converge').toBeLessThan(1e-7);
-    const gain = (angle: 'camber' | 'caster' | 'toe') => (after[angle] ?? NaN) - (before[angle] ?? NaN);
-    return { camber: gain('camber'), caster: gain('caster'), toe: gain('toe') };
-  };
 
-  it.each(SEEDS)('seed %i: bump steer and camber gain, bump first', (seed) => {
-    const suspension = given(seed);
-    const { bumpSteer, camberGain } = sideEffects(suspension, [], {});
-    [TRAVEL, -TRAVEL].forEach((travel, i) => {
-      const { camber, toe } = gains(suspension, { travel });
-      expect(Math.abs((bumpSteer?.[i] ?? NaN) - toe)).toBeLessThan(WITHIN);
-      expect(Math.abs((camberGain?.[i] ?? NaN) - camber)).toBeLessThan(WITHIN);
-    });
+  it.each(SEEDS)('seed %i: all of them', (seed) => {
+    const told = sideEffects(given(seed), [], {});
+    const wanted = generalEffects(given(seed));
+    expect(Object.keys(told).sort()).toEqual(Object.keys(wanted).sort());
+    for (const name of ['bumpSteer', 'camberGain'] as const) {
+      for (const i of [0, 1])
+        expect(Math.abs((told[name]?.[i] ?? NaN) - (wanted[name][i] ?? NaN))).toBeLessThan(WITHIN);
+    }
+    for (const name of ['sai', 'toeOutOnTurns', 'scrubRadius', 'casterTrail'] as const) {
+      expect(Math.abs((told[name] ?? NaN) - (wanted[name] ?? NaN)), name).toBeLessThan(1e-3);
+    }
   });
 
   it.each(SEEDS)('seed %i: a corner that is raised lets its wheel down', (seed) => {
-    const suspension = given(seed);
     for (const raise of [12, -30]) {
-      const gained = heightEffect(suspension, [], {}, raise);
-      const wanted = gains(suspension, { travel: -raise });
+      const gained = heightEffect(given(seed), [], {}, raise);
+      const wanted = generalGain(given(seed), {}, { travel: -raise });
       for (const angle of ['camber', 'caster', 'toe'] as const) {
         expect(Math.abs((gained?.[angle] ?? NaN) - wanted[angle])).toBeLessThan(WITHIN);
       }
     }
-  });
-
-  it.each(SEEDS)('seed %i: toe-out on turns, the rack found by halving', (seed) => {
-    const suspension = given(seed);
-    const [x, y, z] = suspension.points.tieInner as Vec3;
-    const turned = (rack: number) => gains(suspension, { moved: { tieInner: [x, y + rack, z] } }).toe;
-    let [low, high] = turned(20) < turned(-20) ? [0, 120] : [0, -120];
-    for (let i = 0; i < 30; i++) {
-      const middle = (low + high) / 2;
-      if (turned(middle) > -TURN) low = middle;
-      else high = middle;
-    }
-    expect(Math.abs((sideEffects(suspension, [], {}).toeOutOnTurns ?? NaN) - (TURN - turned(-low)))).toBeLessThan(1e-3);
   });
 });
 
