@@ -13,6 +13,7 @@ export interface Refused {
   readonly rule: Rule;
 }
 
+/** What is allowed. */
 export type Rule = General | OfAdjusters | OfPoints | OfDimensions | OfTyped | OfFiles | { readonly is: Phrase };
 
 /** What any field may need. `unit` stands behind the figures, '' where there is none. */

@@ -56,4 +56,8 @@ describe('tape dimensions', () => {
     expect(() => pointsFromTape(dimensions)).toThrow(InputError);
     expect(() => pointsFromTape(dimensions)).toThrow(message.replace('’', "'"));
   });
+
+  test.each([undefined, null, 7, 'tape', [tape]])('%j is no tape', (dimensions) => {
+    expect(() => pointsFromTape(dimensions as never)).toThrow(/^tape: .* is not allowed; allowed: an object, \{ kind/);
+  });
 });

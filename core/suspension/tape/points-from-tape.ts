@@ -11,6 +11,9 @@ import { suspensionFromTape, type TapedSuspension } from './tape.ts';
  * close, and what it may be
  */
 export function pointsFromTape(tape: Readonly<Record<string, unknown>>, field = 'tape'): TapedSuspension {
+  if (typeof tape !== 'object' || tape === null || Array.isArray(tape)) {
+    throw new InputError(field, tape, { is: 'object', fields: ['kind'], open: true, in: 'mm' });
+  }
   const { kind = 'double-wishbone' } = tape;
   const layout = Object.values(tapeLayouts).find((one) => one.kind === kind);
   if (!layout) {
