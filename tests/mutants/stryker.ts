@@ -10,7 +10,7 @@ import { pathToFileURL } from 'node:url';
 import type { Mutant, Position } from './sample.ts';
 
 const HERE = 'tests/mutants';
-export const CACHE = '.cache/mutants';
+const CACHE = '.cache/mutants';
 
 export interface Tried extends Mutant {
   readonly status: 'Killed' | 'Survived' | 'NoCoverage' | 'Timeout' | 'RuntimeError' | 'CompileError' | 'Ignored';
@@ -64,7 +64,8 @@ export async function mutantsOf(files: readonly string[]): Promise<readonly Muta
   });
   const next = ({ line, column }: Position): Position => ({ line: line + 1, column: column + 1 });
   return mutants.map(({ location: { start, end }, ...mutant }) => ({
-    ...{ ...mutant, location: { start: next(start), end: next(end) } },
+    ...mutant,
+    location: { start: next(start), end: next(end) },
   }));
 }
 
