@@ -14,7 +14,11 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   },
   reading: {
     sources: ['core/reading'],
-    tests: ['tests/core/reading/*', 'tests/reference/{frame-angle,steering-sweep,sweep-and-toe}*'],
+    tests: [
+      'tests/core/reading/*',
+      'tests/nonsense/units*',
+      'tests/reference/{frame-angle,steering-sweep,sweep-and-toe}*',
+    ],
   },
   records: {
     sources: ['core/records'],

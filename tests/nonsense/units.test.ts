@@ -126,6 +126,16 @@ describe('numbers', () => {
       'steer: 0 is not allowed; allowed: degrees from 5 to 45, the same each way',
     ],
     [
+      () => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 46 }),
+      'steer: 46 is not allowed; allowed: degrees from 5 to 45, the same each way',
+    ],
+    [() => saiFromSweep({ rollOut: -46, rollIn: 4, steer: 20 }), 'rollOut: -46 is not allowed'],
+    [() => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 20, camberOut: 31 }), 'camberOut: 31 is not allowed'],
+    [() => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 20, camberIn: -31 }), 'camberIn: -31 is not allowed'],
+    [() => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 20, caster: 46 }), 'caster: 46 is not allowed'],
+    [() => casterFromSweep({ camberOut: 1, camberIn: 31, steer: 20 }), 'camberIn: 31 is not allowed'],
+    [() => casterFromSweep({ camberOut: 1, camberIn: -1, steer: 20, sai: 46 }), 'sai: 46 is not allowed'],
+    [
       () => casterFromSweep({ camberOut: 31, camberIn: -1, steer: 20 }),
       'camberOut: 31 is not allowed; allowed: degrees from −30 to 30',
     ],
@@ -137,6 +147,9 @@ describe('numbers', () => {
       () => toeFromRimDistances({ front: 0, rear: 1500, diameter: 500 }),
       'front: 0 is not allowed; allowed: mm from 200 to 5000',
     ],
+    [() => toeFromRimDistances({ front: 199, rear: 300, diameter: 500 }), 'front: 199 is not allowed'],
+    [() => toeFromRimDistances({ front: 5000, rear: 5001, diameter: 500 }), 'rear: 5001 is not allowed'],
+    [() => toeFromRimDistances({ front: 1500, rear: 1500, diameter: 99 }), 'diameter: 99 is not allowed'],
     [
       () => toeFromRimDistances({ front: 900, rear: 1500, diameter: 500 }),
       'front: 900 is not allowed; allowed: within the diameter, 500 mm, of the rear distance, 1500 mm',
