@@ -61,6 +61,15 @@ describe('camber and SAI together', () => {
     expect(assess({ LF: { ...left, toe: 9 }, RF: right }, spec).hints).toMatchObject([{ where: 'LF' }]);
   });
 
+  it('does not choose a side by an angle that is not camber', () => {
+    const spec: Spec = { front: { caster: { low: 3, high: 5 } } };
+    const { hints } = assess({ LF: { camber: 2, sai: 12, caster: 5.5 }, RF: RIGHT }, spec);
+    expect(hints.map(({ where, kind }) => [where, kind])).toEqual([
+      ['front', 'pattern'],
+      ['front', 'setback'],
+    ]);
+  });
+
   it('reads camber and SAI of the one wheel against the other, whatever both are', () => {
     // Both stand at negative camber; the left one 2° less than the right, which is in its window.
     const spec: Spec = { front: { camber: { low: -3.5, high: -1.5 } } };
