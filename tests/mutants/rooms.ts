@@ -10,13 +10,13 @@ export interface Room {
 export const ROOMS: Readonly<Record<string, Room>> = {
   units: {
     sources: ['core/units'],
-    tests: ['tests/core/units/*', 'tests/nonsense/units*'],
+    tests: ['tests/core/units/*', 'tests/nonsense/{limits,units}*'],
   },
   reading: {
     sources: ['core/reading'],
     tests: [
       'tests/core/reading/*',
-      'tests/nonsense/units*',
+      'tests/nonsense/{limits,units}*',
       'tests/reference/{frame-angle,steering-sweep,sweep-and-toe}*',
     ],
   },

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { InputError } from '../../core/input-error.ts';
 import { toeFromRimDistances } from '../../core/reading/rim-distances.ts';
 import { casterFromSweep, saiFromSweep } from '../../core/reading/sweep.ts';
-import { formatLength, parseLength } from '../../core/units/length.ts';
+import { parseLength } from '../../core/units/length.ts';
 import { parseAngle } from '../../core/units/parse.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { lengthToToe, toeToLength } from '../../core/units/toe.ts';
@@ -73,39 +73,18 @@ describe('lengths', () => {
     ['400 in', LENGTH],
     ['3/16', 'a fraction only in inches, such as 3/16 in'],
     ['3/16 mm', 'a fraction only in inches, such as 3/16 in'],
-    ['1/0', LENGTH],
-    ['1 in/4', LENGTH],
-    ['2.1/4 in', LENGTH],
-    ['3/16 4 in', LENGTH],
-    ['0'.repeat(61), LENGTH],
   ])('%j', (text, allowed) => {
-    const refusal = { name: 'InputError', message: new InputError('track', text, allowed).message };
-    expect(() => parseLength(text, { field: 'track' })).toThrow(expect.objectContaining(refusal));
-  });
-
-  test.each([undefined, null, 4.5, ['4.5']])('%j is not even text', (value) => {
-    expect(() => parseLength(value as unknown as string)).toThrow(InputError);
-    expect(() => parseLength(value as unknown as string)).toThrow(/^length: /);
-  });
-
-  test.each([Number.NaN, Number.NEGATIVE_INFINITY])('%d never reaches a screen', (value) => {
-    expect(() => formatLength(value)).toThrow(`length: ${value} is not allowed; allowed: a finite number of mm`);
+    expect(() => parseLength(text, { field: 'track' })).toThrow(new InputError('track', text, allowed).message);
   });
 });
 
 describe('numbers', () => {
   test.each([
     [() => toeToLength(1, 50), 'diameter: 50 is not allowed; allowed: mm from 100 to 2000'],
-    [() => toeToLength(1, 2001), 'diameter: 2001 is not allowed; allowed: mm from 100 to 2000'],
     [() => toeToLength(Number.NaN, 500), 'toe: NaN is not allowed; allowed: degrees from −90 to 90'],
     [() => lengthToToe(501, 500), 'length: 501 is not allowed; allowed: mm from −500 to 500, the diameter'],
     [() => shimStack(-1, [1]), 'thickness: -1 is not allowed; allowed: a thickness from 0 to 100 mm'],
     [() => shimStack(Number.NaN, [1]), 'thickness: NaN is not allowed; allowed: a thickness from 0 to 100 mm'],
-    [() => shimStack(101, [1]), 'thickness: 101 is not allowed; allowed: a thickness from 0 to 100 mm'],
-    [() => shimStack(1, Array(65).fill(1)), 'is not allowed; allowed: 1 to 64 shim sizes, mm'],
-    [() => shimStack(1, 1 as never), 'sizes: 1 is not allowed; allowed: 1 to 64 shim sizes, mm'],
-    [() => shimStack(1, ['1' as never]), 'sizes[0]: "1" is not allowed; allowed: a thickness from 0.01 to 100 mm'],
-    [() => shimStack(1, [101]), 'sizes[0]: 101 is not allowed; allowed: a thickness from 0.01 to 100 mm'],
     [() => shimStack(1, []), 'sizes: [] is not allowed; allowed: 1 to 64 shim sizes, mm'],
     [
       () => shimStack(1, [1, 0]),
@@ -126,16 +105,6 @@ describe('numbers', () => {
       'steer: 0 is not allowed; allowed: degrees from 5 to 45, the same each way',
     ],
     [
-      () => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 46 }),
-      'steer: 46 is not allowed; allowed: degrees from 5 to 45, the same each way',
-    ],
-    [() => saiFromSweep({ rollOut: -46, rollIn: 4, steer: 20 }), 'rollOut: -46 is not allowed'],
-    [() => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 20, camberOut: 31 }), 'camberOut: 31 is not allowed'],
-    [() => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 20, camberIn: -31 }), 'camberIn: -31 is not allowed'],
-    [() => saiFromSweep({ rollOut: 4, rollIn: -4, steer: 20, caster: 46 }), 'caster: 46 is not allowed'],
-    [() => casterFromSweep({ camberOut: 1, camberIn: 31, steer: 20 }), 'camberIn: 31 is not allowed'],
-    [() => casterFromSweep({ camberOut: 1, camberIn: -1, steer: 20, sai: 46 }), 'sai: 46 is not allowed'],
-    [
       () => casterFromSweep({ camberOut: 31, camberIn: -1, steer: 20 }),
       'camberOut: 31 is not allowed; allowed: degrees from −30 to 30',
     ],
@@ -147,9 +116,6 @@ describe('numbers', () => {
       () => toeFromRimDistances({ front: 0, rear: 1500, diameter: 500 }),
       'front: 0 is not allowed; allowed: mm from 200 to 5000',
     ],
-    [() => toeFromRimDistances({ front: 199, rear: 300, diameter: 500 }), 'front: 199 is not allowed'],
-    [() => toeFromRimDistances({ front: 5000, rear: 5001, diameter: 500 }), 'rear: 5001 is not allowed'],
-    [() => toeFromRimDistances({ front: 1500, rear: 1500, diameter: 99 }), 'diameter: 99 is not allowed'],
     [
       () => toeFromRimDistances({ front: 900, rear: 1500, diameter: 500 }),
       'front: 900 is not allowed; allowed: within the diameter, 500 mm, of the rear distance, 1500 mm',

@@ -65,15 +65,6 @@ describe.each(samples)('$name', ({ kind, many, schema }) => {
       const numbers = asNumbers(positions);
       expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
       for (const strange of ['nowhere', '', Number.NaN, 1000, -1000]) expect(kind.accepts(one, strange)).toBe(false);
-      expect(kind.allowed(one)).toMatch(/\w/);
-    }
-  });
-
-  it('says what to do from one position to another, and back in other words', () => {
-    for (const one of many) {
-      const [first, second] = adjusterPositions(one) as [Position, Position];
-      expect(kind.show(one, first)).not.toBe(kind.show(one, second));
-      expect(kind.instruction(one, first, second, 'LF')).not.toBe(kind.instruction(one, second, first, 'LF'));
     }
   });
 
@@ -82,8 +73,7 @@ describe.each(samples)('$name', ({ kind, many, schema }) => {
       const positions = adjusterPositions(one);
       for (const reference of [one.reference, positions[0]!, positions.at(-1)!]) {
         const at = { ...one, reference };
-        const { from, to, name } = kind.step(at);
-        expect(name).not.toBe('');
+        const { from, to } = kind.step(at);
         expect(from).not.toBe(to);
         for (const position of [from, to]) expect(kind.accepts(at, position)).toBe(true);
         // A wedge and a shim are shown as fitted at all.
@@ -98,7 +88,6 @@ describe.each(samples)('$name', ({ kind, many, schema }) => {
     if (!extension) return expect(['offset-sleeve', 'effect-table']).toContain(kind.kind);
     expect(['mm', 'turns', 'degrees']).toContain(extension.unit);
     expect(extension.takes).toHaveLength(2);
-    expect(extension.takes.at(1)).toMatch(/^an? |more |longer /);
     for (const one of many) {
       const positions = adjusterPositions(one);
       for (const end of [1, -1] as const) {

@@ -9,7 +9,6 @@ import {
   positive,
   range,
   stamped,
-  text,
   unitDirection,
   vector,
   wholeMarks,
@@ -25,7 +24,7 @@ describe('fields of adjusters', () => {
   test.each<[string, GenericSchema, readonly unknown[], readonly unknown[]]>([
     ['a number', number(-2, 3, 'mm'), [-2, 0, 3], [-2.01, 3.01, Number.NaN, Number.POSITIVE_INFINITY, '1', null]],
     ['a number above zero', positive(3, 'mm'), [1e-9, 3], [0, -1, 3.01, Number.POSITIVE_INFINITY, '1']],
-    ['a text', text('a name'), ['a', 'a'.repeat(400)], ['', 'a'.repeat(401), 1]],
+    ['a text', base('slide').name.wrapped, ['a', 'a'.repeat(400)], ['', 'a'.repeat(401), 1]],
     ['a vector', vector, [[-10000, 0, 10000]], [[0, 0], [10001, 0, 0], [0, -10001, 0], [0, 0, 10001], 0]],
     [
       'a direction',
