@@ -52,8 +52,8 @@ describe('the repository', () => {
     expect(top.filter((name) => !TOP.includes(name))).toEqual([]);
   });
 
-  it('names no registry host in its lock file', () => {
-    const lock = JSON.parse(read('package-lock.json')) as { packages: Record<string, { resolved?: string }> };
+  it.each(files.filter((path) => path.endsWith('package-lock.json')))('names no registry host in %s', (path) => {
+    const lock = JSON.parse(read(path)) as { packages: Record<string, { resolved?: string }> };
     expect(Object.keys(lock.packages).length).toBeGreaterThan(50);
     expect(Object.entries(lock.packages).filter(([, { resolved }]) => resolved !== undefined)).toEqual([]);
   });

@@ -29,6 +29,13 @@ describe('caster of a rigid axle on a tilted frame', () => {
     ['3' as unknown as number, 0, 'measured'],
   ])('refuses %s and %s by name', (measured, frame, field) => {
     expect(() => casterAgainstFrame(measured, frame)).toThrow(InputError);
-    expect(() => casterAgainstFrame(measured, frame)).toThrow(field);
+    expect(() => casterAgainstFrame(measured, frame)).toThrow(new RegExp(`^${field}: `));
+  });
+
+  it('takes what is at its limits, and names what the manual specifies when it is beyond', () => {
+    expect(casterToMeasure(90, -45)).toBe(135);
+    expect(casterAgainstFrame(-90, 45)).toBe(-45);
+    expect(() => casterToMeasure(-91, 0)).toThrow('specified: -91 is not allowed; allowed: a number from -90 to 90');
+    expect(() => casterToMeasure(3, -46)).toThrow('frameAngle: -46 is not allowed; allowed: a number from -45 to 45');
   });
 });

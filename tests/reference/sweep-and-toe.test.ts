@@ -41,6 +41,10 @@ describe('toe as a length at its diameter', () => {
     expect(toeToLength(1, 1000)).toBeCloseTo(17.452, 3);
   });
 
+  it('of rims that differ by a whole diameter is 60°, each wheel at 30°', () => {
+    expect(toeFromRimDistances({ front: 200, rear: 700, diameter: 500 })).toBeCloseTo(60, 10);
+  });
+
   it('is + (toe-in) when the tape reads less ahead of the hubs', () => {
     // Sum of two wheels with 9′ each at the Supra's implied 573 mm: 3 mm in all.
     const found = toeFromRimDistances({ front: 1500, rear: 1503, diameter: 573 });

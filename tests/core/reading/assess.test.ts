@@ -29,7 +29,9 @@ describe('axle angles keep the contract’s signs', () => {
   });
   it('leaves out what was not measured on both sides', () => {
     expect(axleAngles({ toe: 0.3 }, {})).toEqual({});
+    expect(axleAngles(undefined, { toe: 0.3, camber: 1, caster: 4 })).toEqual({});
     expect(includedAngle({ camber: 1 })).toBeUndefined();
+    expect(includedAngle({ sai: 12 })).toBeUndefined();
     expect(includedAngle({ camber: -1, sai: 12 })).toBe(11);
   });
   it('is nil between a wheel and itself', () => {
@@ -90,6 +92,20 @@ describe('assess', () => {
     expect(assessment.angles).toHaveLength(7);
     expect(assessment.inWindow).toBe(false);
     expect(assessment.included).toEqual({ LF: 12.45 });
+    expect(Object.keys(assessment.included)).toEqual(['LF']);
+  });
+
+  it('derives the angles of both axles, whatever the spec asks for', () => {
+    const toes = (left: number, right: number) => axleAngles({ toe: left }, { toe: right });
+    const { axles } = assess({ LF: { toe: 0.1 }, RF: { toe: 0.3 }, LR: { toe: 0.2 }, RR: { toe: -0.1 } }, {});
+    expect(axles).toEqual({ front: toes(0.1, 0.3), rear: toes(0.2, -0.1) });
+    expect(axles.front.totalToe).toBeCloseTo(0.4, 12);
+    expect(axles.rear.thrustAngle).toBeCloseTo(0.15, 12);
+  });
+
+  it('is in the window at the edge of it', () => {
+    const spec: Spec = { rear: { left: { toe: { low: 0, high: 0.3 } } } };
+    expect(assess({ LR: { toe: 0.3 } }, spec)).toMatchObject({ inWindow: true, angles: [{ state: 'edge' }] });
   });
 
   it('is in the window only when all was measured', () => {

@@ -52,6 +52,16 @@ describe('a steering sweep', () => {
     expect(Math.abs(casterFromSweep({ camberOut: out, camberIn: inn, steer: 20 }) - 7)).toBeLessThan(0.01);
   });
 
+  it('takes the least and the most steer, and the most camber', () => {
+    for (const d of [5, 45]) {
+      const [camberOut, camberIn] = [atSteer(6, 12, -1, d).camber, atSteer(6, 12, -1, -d).camber];
+      expect(casterFromSweep({ camberOut, camberIn, steer: d, sai: 12 })).toBeCloseTo(6, 8);
+    }
+    // (sin 30° + sin 30°)/(sin 30°·2 cos 30°) = 2/√3
+    const most = casterFromSweep({ camberOut: 30, camberIn: -30, steer: 30 });
+    expect(most).toBeCloseTo(deg(Math.atan(2 / Math.sqrt(3))), 10);
+  });
+
   it('gives SAI back exactly with camber and caster', () => {
     fc.assert(
       fc.property(caster, sai, camber, steer, (t, s, g, d) => {

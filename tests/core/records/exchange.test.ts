@@ -38,6 +38,27 @@ describe('records and car files', () => {
     expect(car).toMatchObject({ id: BASE.car.id, changed: now, spec: BASE.spec });
   });
 
+  it('are in the order of their times in the file, whatever order the records come in', () => {
+    const time = (day: number) => `2024-01-0${day}T10:00:00Z`;
+    const visit = (day: number) => ({ id: `v${day}`, carId: BASE.car.id, opened: time(day) });
+    const reading = (day: number, of: string) => ({
+      ...{ id: `r${day}`, visitId: of, at: time(day), reading: {}, settings: {}, typed: {} },
+    });
+    const move = (day: number) => ({
+      ...{ id: `m${day}`, visitId: 'v1', readingId: 'r2', at: time(day), corner: 'LF' as const, adjuster: 'tie-rod' },
+      ...{ from: 0, to: day, outcome: 'done' as const },
+    });
+    const { visits = [] } = toCarFile(
+      { car: BASE.car, spec: {} },
+      [visit(3), visit(1), visit(2)],
+      [reading(4, 'v1'), reading(2, 'v1'), reading(3, 'v1'), reading(5, 'v2')],
+      [move(7), move(5), move(6)],
+    );
+    expect(visits.map(({ id }) => id)).toEqual(['v1', 'v2', 'v3']);
+    expect(visits.map(({ rounds }) => rounds.map(({ id }) => id))).toEqual([['r2', 'r3', 'r4'], ['r5'], []]);
+    expect(visits[0]?.rounds.map(({ moved }) => moved?.map(({ id }) => id))).toEqual([['m5', 'm6', 'm7'], [], []]);
+  });
+
   it('passes over the records of other cars', () => {
     const { car, visits, readings, moves } = fromCarFile(BASE, { now, makeId: () => 'x' });
     const strange = { ...visits[0], id: 'other', carId: 'other', opened: now };

@@ -38,5 +38,6 @@ describe('formatAngle', () => {
 
   test.each([Number.NaN, Number.POSITIVE_INFINITY])('refuses %d, so that it never reaches a screen', (value) => {
     expect(() => formatAngle(value)).toThrow(InputError);
+    expect(() => formatAngle(value)).toThrow(/^angle: /);
   });
 });

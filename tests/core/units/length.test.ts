@@ -16,8 +16,17 @@ describe('parseLength', () => {
     ['0.1', { unit: 'inch' }, 2.54],
     ['5 mm', { unit: 'inch' }, 5],
     ['-1/8 in', {}, -3.175],
+    ['.25 in', {}, 6.35],
+    ['3/16 in.', {}, 4.7625],
+    ['1  1/4 in', {}, 31.75],
+    ['10000', {}, 10_000],
+    [`${'0'.repeat(58)}.5`, {}, 0.5],
   ] as const)('reads %j %j exactly', (text, options, mm) => {
     expect(parseLength(text, options)).toBe(mm);
+  });
+
+  it('gives no negative zero', () => {
+    expect(Object.is(parseLength('-0'), 0)).toBe(true);
   });
 });
 
@@ -32,6 +41,7 @@ describe('formatLength', () => {
     [0.1, { unit: 'inch', fraction: 16 }, '0 in'],
     [2.54, { unit: 'inch', bare: true }, '0.100'],
     [1.5, { digits: 1, decimal: ',', sign: true, bare: true }, '+1,5'],
+    [4.7625, { fraction: 16 }, '4.76 mm'],
   ] as const)('shows %d %j as %s', (mm, options, text) => {
     expect(formatLength(mm, options)).toBe(text);
   });
@@ -57,6 +67,11 @@ describe('formatLength', () => {
 });
 
 describe('toe as a length', () => {
+  it('of a wheel across the car is the whole diameter, up to the largest wheel', () => {
+    expect(toeToLength(90, 2000)).toBeCloseTo(2000, 9);
+    expect(lengthToToe(-500, 500)).toBeCloseTo(-90, 9);
+  });
+
   it('goes there and back', () => {
     fc.assert(
       fc.property(fc.double({ min: -20, max: 20, noNaN: true }), fc.integer({ min: 100, max: 2000 }), (toe, d) => {

@@ -31,6 +31,29 @@ describe('shimStack', () => {
     });
   });
 
+  it('gives the same, whichever way round the sizes are listed', () => {
+    const backwards = [...SERIES].reverse();
+    for (const thickness of [4.6, 7.2, 9.8]) {
+      const { shims } = shimStack(thickness, backwards);
+      expect(shims.map(({ size }) => size)).toEqual(shims.map(({ size }) => size).sort((a, b) => b - a));
+      expect(shimStack(thickness, SERIES).count).toBe(shimStack(thickness, backwards).count);
+    }
+  });
+
+  it('takes every size and thickness within its limits, the limits too', () => {
+    expect(shimStack(100, [100])).toMatchObject({ exact: true, count: 1 });
+    expect(shimStack(0.03, [0.01])).toMatchObject({ exact: true, count: 3 });
+    expect(shimStack(1, Array(64).fill(1)).exact).toBe(true);
+    expect(shimStack(100, [60], { max: 150 })).toMatchObject({ exact: false, total: 120 });
+    for (const none of [{ max: 0 }, { maxCount: 0 }]) expect(shimStack(3, [1], none)).toMatchObject({ total: 0 });
+    // Four million steps of 0.00005 mm.
+    expect(shimStack(100, [100, 99.99995])).toMatchObject({ exact: true, count: 1 });
+  });
+
+  it('passes over a total that no shims make', () => {
+    expect(shimStack(1.2, [2, 3])).toMatchObject({ exact: false, total: 2 });
+  });
+
   it('adds inch shims up exactly', () => {
     const { exact, total, count } = shimStack(7.14375, INCHES);
     expect({ exact, total, count }).toEqual({ exact: true, total: 7.14375, count: 3 });

@@ -1,0 +1,136 @@
+/** Records as a backup brings them: a good one of every store, spoilt in one place at a time. */
+import { describe, expect, it, test } from 'vitest';
+import { canonical } from '../../../core/records/canonical.ts';
+import { checkDepth, parseJson, validateCarFile } from '../../../core/records/car-file.ts';
+import { migrate } from '../../../core/records/migrations.ts';
+import { validateStores } from '../../../core/records/stored-schema.ts';
+import { carFile, carFileData } from './fixture.ts';
+
+const at = '2024-12-01T08:00:00Z';
+const { car } = carFile('tarn-gt.json');
+const GOOD = {
+  cars: [{ id: car.id, car, spec: {}, changed: at, practice: false }],
+  visits: [{ id: 'v', carId: car.id, opened: at, closed: at, checks: { tyres: 'ok' } }],
+  readings: [{ id: 'r', visitId: 'v', at, reading: { LF: { camber: 1 } }, settings: {}, typed: { 'LF.camber': '1' } }],
+  moves: [
+    {
+      ...{ id: 'm', visitId: 'v', readingId: 'r', at, corner: 'LF', adjuster: 'tie-rod' },
+      ...{ from: 0, to: 'A', outcome: 'done' },
+    },
+  ],
+  drafts: [{ id: 'd', texts: { 'LF.camber': '-' }, cursor: 'LF.camber', changed: at }],
+  preferences: [{ id: 'units', value: null }],
+};
+
+/** The good stores with one value set, or left out where it is `undefined`. */
+function spoilt(path: string, value: unknown): unknown {
+  const data = JSON.parse(JSON.stringify(GOOD));
+  const keys = path.split('.');
+  const last = keys.pop() as string;
+  const place = keys.reduce((on, key) => on[key], data);
+  place[last] = value;
+  return JSON.parse(JSON.stringify(data));
+}
+
+describe('the stores of a backup', () => {
+  it('are taken as they are, with what a later version may have added', () => {
+    const more = { ...GOOD, visits: [{ ...GOOD.visits[0], colour: 'red' }] };
+    expect(validateStores(more)).toEqual(more);
+    const empty = { cars: [], visits: [], readings: [], moves: [], drafts: [], preferences: [] };
+    expect(validateStores(empty)).toEqual(empty);
+  });
+
+  test.each<[string, unknown]>([
+    ['cars', undefined],
+    ['cars', {}],
+    ['cars.0.id', undefined],
+    ['cars.0.id', 'toString'],
+    ['cars.0.car', undefined],
+    ['cars.0.car.id', 7],
+    ['cars.0.car.label', 7],
+    ['cars.0.car.wheel', []],
+    ['cars.0.car.wheel.rimDiameter', '430'],
+    ['cars.0.car.front', undefined],
+    ['cars.0.car.rear.steered', 'no'],
+    ['cars.0.car.front.suspension.kind', ''],
+    ['cars.0.car.front.suspension.points', 7],
+    ['cars.0.car.front.suspension.points.upperBall', 'there'],
+    ['cars.0.car.front.suspension.points.upperBall.0', null],
+    ['cars.0.car.front.adjusters', {}],
+    ['cars.0.car.front.adjusters.0.id', ''],
+    ['cars.0.car.front.adjusters.0.kind', undefined],
+    ['cars.0.spec', []],
+    ['cars.0.changed', 'today'],
+    ['cars.0.practice', 'yes'],
+    ['visits.0.id', undefined],
+    ['visits.0.carId', ''],
+    ['visits.0.opened', undefined],
+    ['visits.0.closed', 'later'],
+    ['visits.0.checks', []],
+    ['visits.0.checks.tyres', 'x'.repeat(4001)],
+    ['readings.0.id', undefined],
+    ['readings.0.visitId', undefined],
+    ['readings.0.at', '2024'],
+    ['readings.0.reading', undefined],
+    ['readings.0.reading.LF.camber', 91],
+    ['readings.0.settings', undefined],
+    ['readings.0.typed', undefined],
+    ['readings.0.typed.LF', 1],
+    ['readings.0.replaces', ''],
+    ['moves.0.id', undefined],
+    ['moves.0.visitId', undefined],
+    ['moves.0.readingId', undefined],
+    ['moves.0.at', undefined],
+    ['moves.0.corner', 'FL'],
+    ['moves.0.adjuster', ''],
+    ['moves.0.from', null],
+    ['moves.0.to', ''],
+    ['moves.0.outcome', 'maybe'],
+    ['moves.0.replaces', ''],
+    ['drafts.0.id', undefined],
+    ['drafts.0.texts', undefined],
+    ['drafts.0.cursor', 7],
+    ['drafts.0.changed', undefined],
+    ['preferences.0.id', ''],
+    ['preferences.0.id', undefined],
+  ])('are refused with %s = %j, by its place', (path, value) => {
+    const field = `stores.${path.replace(/\.(\d+)/g, '[$1]')}`;
+    expect(() => validateStores(spoilt(path, value))).toThrow(
+      expect.objectContaining({ name: 'InputError', field, allowed: expect.stringMatching(/\w/) }),
+    );
+  });
+});
+
+describe('what is read from outside', () => {
+  test.each([undefined, null, 7, 'text', []])('%j is no file', (value) => {
+    expect(() => migrate('car-file', value)).toThrow(expect.objectContaining({ name: 'InputError', field: 'file' }));
+    expect(() => parseJson(value === 'text' ? '{' : (value as string), 'backup')).toThrow(
+      expect.objectContaining({ name: 'InputError', field: 'backup' }),
+    );
+  });
+
+  it('may be nested as deep as our deepest file, and no deeper', () => {
+    const nest = (levels: number): unknown => (levels === 0 ? 'x' : { a: nest(levels - 1), b: [] });
+    expect(() => checkDepth(nest(24), 'file')).not.toThrow();
+    expect(() => checkDepth(nest(25), 'file')).toThrow('file: "deeply nested data" is not allowed');
+  });
+
+  it('has a spec and visits only where the file had them', () => {
+    const { format, version, car: given } = carFileData('tarn-gt.json') as Record<string, unknown>;
+    expect(Object.keys(validateCarFile({ format, version, car: given }))).toEqual(['format', 'version', 'car']);
+  });
+
+  it('shows the beginning of a text that is not JSON, not all of it', () => {
+    try {
+      parseJson('x'.repeat(5000), 'file');
+      expect.unreachable();
+    } catch (error) {
+      expect((error as { value: string }).value).toBe('x'.repeat(40));
+    }
+  });
+});
+
+it('canonical text has its keys in order, at every depth, and null for what a list lacks', () => {
+  const value = { b: 1, a: { d: [undefined, { z: 1, y: undefined, x: 'ä' }], c: null } };
+  expect(canonical(value)).toBe('{"a":{"c":null,"d":[null,{"x":"ä","z":1}]},"b":1}');
+});

@@ -1,0 +1,68 @@
+/** The rooms of core, each with the quick tests that know it: what a mutant is run against. */
+
+export interface Room {
+  /** Folders and files whose code is mutated. */
+  readonly sources: readonly string[];
+  /** Globs of the tests that must notice. Slow ones are left out: a mutant may be run against all of them. */
+  readonly tests: readonly string[];
+}
+
+export const ROOMS: Readonly<Record<string, Room>> = {
+  units: {
+    sources: ['core/units'],
+    tests: ['tests/core/units/*', 'tests/nonsense/{limits,units}*'],
+  },
+  reading: {
+    sources: ['core/reading'],
+    tests: [
+      'tests/core/reading/*',
+      'tests/nonsense/{limits,units}*',
+      'tests/reference/{frame-angle,steering-sweep,sweep-and-toe}*',
+    ],
+  },
+  records: {
+    sources: ['core/records'],
+    tests: ['tests/core/records/*', 'tests/nonsense/{car-file,plan-request}*'],
+  },
+  check: {
+    sources: ['core/check', 'core/input-error.ts'],
+    tests: ['tests/core/{check,records}/*', 'tests/nonsense/*'],
+  },
+  adjuster: {
+    sources: ['core/adjuster'],
+    tests: [
+      'tests/core/{adjuster,starters,suspension}/*',
+      'tests/nonsense/*',
+      'tests/reference/{cam-scales,limits,rear-cams,sleeve-and-wedge,strut-top,tie-rod,upper-arm-shims}*',
+    ],
+  },
+  pose: {
+    sources: ['core/pose', 'core/geometry'],
+    tests: [
+      'tests/core/{pose,suspension}/*',
+      'tests/property/kinematics*',
+      'tests/reference/{axle-on-links,double-wishbone-motion,rear-cams,sleeve-and-wedge,strut-top,tie-rod}*',
+    ],
+  },
+  suspension: {
+    sources: ['core/suspension'],
+    tests: ['tests/core/suspension/*', 'tests/nonsense/tape*'],
+  },
+  starters: {
+    sources: ['core/starters'],
+    tests: ['tests/core/starters/*'],
+  },
+  ask: {
+    sources: ['core/ask', 'core/corners.ts'],
+    tests: ['tests/core/{ask,records}/*', 'tests/nonsense/*', 'tests/property/{as-measured,chart-only}*'],
+  },
+  plan: {
+    sources: ['core/plan'],
+    tests: [
+      'tests/core/{plan,records}/*',
+      'tests/nonsense/{free,reach}*',
+      'tests/property/{as-measured,chance,chart-only,drawer,normal,plan-whole-car,reach,states,working-order}*',
+      'tests/reference/{highs,limits}*',
+    ],
+  },
+};
