@@ -58,6 +58,6 @@ describe('tape dimensions', () => {
   });
 
   test.each([undefined, null, 7, 'tape', [tape]])('%j is no tape', (dimensions) => {
-    expect(() => pointsFromTape(dimensions as never)).toThrow(/^tape: .* is not allowed; allowed: an object, \{ kind/);
+    expect(() => pointsFromTape(dimensions as never)).toThrow(/^tape: .* is not allowed; allowed: \{ kind/);
   });
 });
