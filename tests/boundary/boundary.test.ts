@@ -1,7 +1,7 @@
 /** The architecture's arrows and the core's purity hold for every module there is. */
 import { describe, expect, it } from 'vitest';
 import { fileExists, modulesUnder, parseModule } from './modules.ts';
-import { arrowsBroken, impurities, ROOMS, roomOf } from './rules.ts';
+import { arrowsBroken, impurities, ROOMS, roomOf, sentences } from './rules.ts';
 
 const core = modulesUnder('core');
 const all = [...core, ...modulesUnder('app'), ...modulesUnder('service-worker')];
@@ -52,6 +52,24 @@ describe('the page', () => {
 describe('the core', () => {
   it('knows neither clock nor chance', () => {
     expect(core.flatMap(impurities)).toEqual([]);
+  });
+});
+
+describe('a sentence', () => {
+  it('stands in the words, and in no other room of core', () => {
+    const rooms = core.filter(({ path }) => !path.startsWith('core/words/'));
+    expect(rooms.flatMap(sentences)).toEqual([]);
+  });
+
+  it('is found wherever there is one', () => {
+    const seen = (source: string) => sentences(parseModule('core/plan/x.ts', source));
+    expect(seen('const a = "Turn the bolt head so far.";')).toEqual([
+      'core/plan/x.ts:1 says "Turn the bolt head so far."',
+    ]);
+    expect(seen('const a = `the wheel is off by ' + '$' + '{1}°`;')).toHaveLength(1);
+    expect(seen('const a = "car spec reading settings"; throw new Error("no such thing can ever come here");')).toEqual(
+      [],
+    );
   });
 });
 

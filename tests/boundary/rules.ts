@@ -126,6 +126,39 @@ export function arrowsBroken(module: Module): string[] {
   });
 }
 
+/** Five words in a row are a sentence or half of one: what a person reads is made in core/words. */
+const SENTENCE = /\p{L}+(?:[ ,;:]+\p{L}+){4}/u;
+
+/** Texts that read like a sentence, but for what only a developer can come to see. Labels of a kind are no sentences. */
+export function sentences({ path, source }: Module): string[] {
+  const found: string[] = [];
+  const file = ts.createSourceFile(path, source, ts.ScriptTarget.Latest, true);
+  const visit = (node: ts.Node): void => {
+    if (ts.isNewExpression(node) && node.expression.getText() === 'Error') return;
+    const text = ts.isStringLiteralLike(node) || ts.isTemplateLiteralToken(node) ? node.text : '';
+    if (SENTENCE.test(text) && !isLabel(node)) {
+      const { line } = file.getLineAndCharacterOfPosition(node.getStart());
+      found.push(`${path}:${line + 1} says "${text}"`);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(file);
+  return found;
+}
+
+/** A kind's own name for something in its file, and a list of fields: `label: '…'`, a form's field, a choice, a shape. */
+function isLabel(node: ts.Node): boolean {
+  const { parent } = node;
+  if (ts.isTemplateSpan(parent) || ts.isTemplateExpression(parent)) return isLabel(parent);
+  if (ts.isPropertyAssignment(parent)) return ['label', 'hint', 'why', 'name'].includes(parent.name.getText());
+  if (ts.isVariableDeclaration(parent)) return /^[A-Z_]+$/.test(parent.name.getText()) && inKinds(node);
+  return ts.isCallExpression(parent)
+    ? /(Field|^shape)$/.test(parent.expression.getText())
+    : ts.isArrayLiteralExpression(parent);
+}
+
+const inKinds = (node: ts.Node): boolean => /core\/(adjuster|suspension)\//.test(node.getSourceFile().fileName);
+
 /** Uses of the clock or of chance, which reach the core as arguments. */
 export function impurities({ path, source }: Module): string[] {
   const found: string[] = [];
