@@ -13,7 +13,8 @@ export type Ask =
   | { readonly as: 'number'; readonly unit: string }
   | { readonly as: 'numbers'; readonly unit: string }
   | { readonly as: 'point' }
-  | { readonly as: 'link' }
+  /** Links, one or more, by their body points: a list. */
+  | { readonly as: 'links' }
   | { readonly as: 'direction' }
   | { readonly as: 'choice'; readonly choices: readonly (readonly [value: string | number, label: string])[] }
   | { readonly as: 'range'; readonly unit: string }

@@ -64,7 +64,7 @@ export const threadedRod: AdjusterKind = {
     return { ...stepFrom(reference as number, turns, high), said: { step: 'longer', turns } };
   },
   fields: [
-    { name: 'links', label: 'Lengthens which rod', ask: { as: 'link' } },
+    { name: 'links', label: 'Lengthens which rod', ask: { as: 'links' } },
     lengthField('lead', 'Longer by, each turn', 'a left/right-hand sleeve: both pitches together'),
     {
       name: 'stepTurns',

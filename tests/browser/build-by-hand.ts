@@ -91,7 +91,7 @@ async function typeField(form: Locator, { ask, label: asked, optional }: Asked, 
       await field(label).selectOption({ label: words ?? String(value) });
       return;
     }
-    case 'link': {
+    case 'links': {
       const rods = suspensionKinds[suspension];
       const buttons = form.getByRole('group', { name: label }).getByRole('button');
       for (const link of list) await buttons.nth(rods ? rodsOf(rods).indexOf(String(link)) : -1).click();

@@ -1,6 +1,8 @@
 /** Every refusal that core can give, as a person is told of it: in words, and no field by the name that a file gives it. */
+
 import * as v from 'valibot';
 import { beforeAll, describe, expect, it, test } from 'vitest';
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { choice, number, positive, several, whole } from '../../core/adjuster/fields.ts';
 import { check } from '../../core/check/refuse.ts';
 import type { InputError } from '../../core/input-error.ts';
@@ -53,6 +55,8 @@ describe('every refusal', () => {
       ...Object.values(suspensionKinds).flatMap(({ points }) => points),
       ...Object.values(tapeLayouts).flatMap(({ dimensions }) => dimensions.map(({ name }) => name)),
       ...['LF', 'RF', 'LR', 'RR'],
+      // A form has a label for each.
+      ...Object.values(adjusterKinds).flatMap(({ fields }) => fields.flatMap(({ name }) => name.split('.'))),
       // The stranger that is put everywhere.
       'chamber',
     ]);

@@ -43,6 +43,10 @@ function each({ suspension, adjuster }: (typeof FITTING)[number], check: (given:
   }
 }
 
+/** mm by which a position makes links longer, by their body points. */
+const lengthened = ({ one, suspension }: Case, position: Position): Readonly<Record<string, number>> =>
+  adjusterKinds[one.kind]?.effect(one, position, suspension).lengthen ?? {};
+
 const somewhere = ({ random, one }: Case): Position => oneOf(random, adjusterPositions(one));
 const at = ({ suspension, one }: Case, position: Position, options = {}): CornerPose =>
   poseOf(suspension, [one], { [one.id]: position }, options);
@@ -121,8 +125,7 @@ describe.each(FITTING)('$suspension with $adjuster', (pair) => {
       const now = (name: string) => points[name] as Vec3;
       for (const [inner, outer] of links) {
         if (!(inner in points)) continue;
-        const turns = (position as number) - (given.one.reference as number);
-        const grown = given.one.links?.includes(inner) ? turns * given.one.lead : 0;
+        const grown = (lengthened(given, position)[inner] ?? 0) - (lengthened(given, given.one.reference)[inner] ?? 0);
         expect(Math.abs(apart(now(inner), now(outer)) - apart(was(inner), was(outer)) - grown)).toBeLessThan(give);
       }
       const onBody = new Set([...links.map(([inner]) => inner), ...lines.map(([body]) => body), ...seats]);

@@ -41,7 +41,7 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
           {choose(held ? jointsOf(held).map(joint) : [])}
         </>
       );
-    case 'link': {
+    case 'links': {
       const chosen = (form.texts[path] ?? '').split(' ');
       const ends = held?.links?.filter(([inner]) => chosen.includes(inner)).flat() ?? [];
       return (

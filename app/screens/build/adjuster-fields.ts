@@ -134,7 +134,7 @@ function write(ask: Ask, value: unknown, path: string): Texts {
       return writePlaces(value, path, 3);
     case 'range':
       return writePlaces(value, path, 2);
-    case 'link':
+    case 'links':
       return { [path]: list(value).join(' ') };
     case 'table':
       return Object.assign({}, ...list(value).map((row, i) => rowTexts(ask.columns, row, `${path}[${i}]`)));
@@ -160,7 +160,7 @@ function read({ ask, way }: AskedField, texts: Texts, path: string): unknown {
       return readPlaces(texts, path, 3);
     case 'range':
       return readPlaces(texts, path, 2);
-    case 'link':
+    case 'links':
       return many(typed);
     case 'choice':
       return (

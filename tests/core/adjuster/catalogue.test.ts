@@ -19,7 +19,7 @@ interface Shape {
 }
 /** Asked of every adjuster by the form itself. */
 const COMMON = ['id', 'name', 'kind', 'torque', 'effort', 'tolerance'];
-const WAYS_TO_ASK = ['text', 'position', 'partner', 'length', 'lengths', 'number', 'numbers', 'point', 'link'];
+const WAYS_TO_ASK = ['text', 'position', 'partner', 'length', 'lengths', 'number', 'numbers', 'point', 'links'];
 const MORE_WAYS = ['direction', 'choice', 'range', 'table'];
 
 const bare = (shape: Shape | undefined): Shape | undefined =>
