@@ -18,7 +18,7 @@ import {
   type Window,
 } from '../../core/index.ts';
 import { oneOf, randomSuspension, stream } from '../tools/random-cars.ts';
-import { FITTING, sampleAdjuster } from '../tools/samples.ts';
+import { type KindCase, kindCases, sampleAdjuster } from '../tools/samples.ts';
 import { openSection, pickKind, typeAdjuster, typeAxle } from './build-by-hand.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
@@ -92,21 +92,7 @@ test('a new car by tape, with a rod, from an empty card to its moves', async ({ 
 
 // Every kind by hand.
 
-interface Case {
-  readonly suspension: string;
-  readonly adjusters: readonly string[];
-}
-/** Each suspension kind with two adjuster kinds, those first that no other car has yet. */
-function cases(): Case[] {
-  const seen = new Set<string>();
-  return Object.keys(suspensionKinds).map((suspension) => {
-    const fitting = FITTING.filter((pair) => pair.suspension === suspension).map(({ adjuster }) => adjuster);
-    const adjusters = [...fitting.filter((kind) => !seen.has(kind)), ...fitting.filter((kind) => seen.has(kind))];
-    const some = adjusters.slice(0, suspension === 'double-wishbone' ? 4 : 2);
-    for (const kind of some) seen.add(kind);
-    return { suspension, adjusters: some };
-  });
-}
+const cases = kindCases((suspension) => (suspension === 'double-wishbone' ? 4 : 2));
 const NOTHING: Axle = {
   suspension: { kind: 'beam-rear', points: { wheelCentre: [-2600, 770, 320] }, camber: 0, toe: 0 },
   adjusters: [],
@@ -122,7 +108,7 @@ const about = ({ camber, toe }: WheelReading = {}): { camber: Window; toe: Windo
   camber === undefined || toe === undefined ? undefined : { camber: bounds(camber), toe: bounds(toe) };
 
 /** A random car of the case with a window that its adjusters reach and do not stand in. */
-function carOf({ suspension, adjusters }: Case, seed: number) {
+function carOf({ suspension, adjusters }: KindCase, seed: number) {
   const front = suspensionKinds[suspension]?.steeringAxis !== undefined;
   const axle: AxleName = front ? 'front' : 'rear';
   for (let i = 0; i < 20; i += 1) {
@@ -157,11 +143,11 @@ function carOf({ suspension, adjusters }: Case, seed: number) {
 }
 
 test('no adjuster kind is left out of the cars by hand', () => {
-  const all = new Set(cases().flatMap(({ adjusters }) => adjusters));
+  const all = new Set(cases.flatMap(({ adjusters }) => adjusters));
   expect([...all].sort()).toEqual(Object.keys(adjusterKinds).sort());
 });
 
-for (const [index, one] of cases().entries()) {
+for (const [index, one] of cases.entries()) {
   test(`${one.suspension} by hand, with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
     test.setTimeout(90_000);
     const { car, axle, windows } = carOf(one, index + 7);

@@ -26,26 +26,11 @@ import {
 } from '../../core/index.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
 import { oneOf, type Random, randomSuspension, stream } from '../tools/random-cars.ts';
-import { FITTING, sampleAdjuster } from '../tools/samples.ts';
+import { type KindCase, kindCases, sampleAdjuster } from '../tools/samples.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 
-interface Case {
-  readonly suspension: string;
-  readonly adjusters: readonly string[];
-}
-
-/** Each suspension kind with up to three adjuster kinds, those first that no other car has yet. */
-function cases(): Case[] {
-  const seen = new Set<string>();
-  return Object.keys(suspensionKinds).map((suspension) => {
-    const fitting = FITTING.filter((pair) => pair.suspension === suspension).map(({ adjuster }) => adjuster);
-    const fresh = fitting.filter((kind) => !seen.has(kind));
-    const adjusters = [...fresh, ...fitting.filter((kind) => seen.has(kind))].slice(0, 3);
-    for (const kind of adjusters) seen.add(kind);
-    return { suspension, adjusters };
-  });
-}
+const cases = kindCases(() => 3);
 
 const NOTHING: Axle = {
   suspension: { kind: 'beam-rear', points: { wheelCentre: [-2600, 770, 320] }, camber: 0, toe: 0 },
@@ -53,7 +38,7 @@ const NOTHING: Axle = {
   steered: false,
 };
 
-function carOf({ suspension, adjusters }: Case, random: Random): { car: Car; axle: 'front' | 'rear' } {
+function carOf({ suspension, adjusters }: KindCase, random: Random): { car: Car; axle: 'front' | 'rear' } {
   const kind = suspensionKinds[suspension];
   const front = kind?.steeringAxis !== undefined || kind?.points.length === 0;
   const own = randomSuspension(random, suspension);
@@ -136,11 +121,11 @@ async function setsTo(page: Page, adjusters: readonly Adjuster[], move: Move | u
 }
 
 test('no adjuster kind is left out', () => {
-  const all = new Set(cases().flatMap(({ adjusters }) => adjusters));
+  const all = new Set(cases.flatMap(({ adjusters }) => adjusters));
   expect([...all].sort()).toEqual(Object.keys(adjusterKinds).sort());
 });
 
-for (const [index, one] of cases().entries()) {
+for (const [index, one] of cases.entries()) {
   test(`${one.suspension} with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
     const random = stream(index + 31);
     const { car, axle } = carOf(one, random);

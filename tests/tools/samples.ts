@@ -106,17 +106,19 @@ export function sampleAdjuster(random: Random, kind: string, suspension: Suspens
   return (SAMPLES[kind] ?? ownSample(kind))(random, suspension, id);
 }
 
-/** What the kind's own file shows of it, at some place of this suspension. */
+/** What the kind's own file shows of it, at some place of this suspension where its form asks for a place. */
 const ownSample =
   (kind: string): Sample =>
-  (random, suspension, id) => ({
-    ...{ at: somePoint(random, suspension), links: [someLink(random, suspension)], direction: anyDirection(random) },
-    ...adjusterKinds[kind]?.start,
-    ...adjusterKinds[kind]?.sample.adjuster,
-    id,
-    kind,
-    reference: adjusterKinds[kind]?.sample.from ?? 0,
-  });
+  (random, suspension, id) => {
+    const { start = {}, sample, fields = [] } = adjusterKinds[kind] ?? {};
+    const places: Readonly<Record<string, unknown>> = {
+      at: somePoint(random, suspension),
+      links: [someLink(random, suspension)],
+      direction: anyDirection(random),
+    };
+    const asked = Object.entries(places).filter(([name]) => fields.some((field) => field.name === name));
+    return { ...start, ...Object.fromEntries(asked), ...sample?.adjuster, id, kind, reference: sample?.from ?? 0 };
+  };
 
 /** Whether core takes such an adjuster on such a suspension. */
 function fits(suspension: string, adjuster: string): boolean {
@@ -139,6 +141,31 @@ export const FITTING: readonly { readonly suspension: string; readonly adjuster:
     .filter((adjuster) => fits(suspension, adjuster))
     .map((adjuster) => ({ suspension, adjuster })),
 );
+
+export interface KindCase {
+  readonly suspension: string;
+  readonly adjusters: readonly string[];
+}
+
+/**
+ * Each suspension kind with up to `most` adjuster kinds, those first that no other has yet, so that every kind is in some
+ * case: what is left over goes to the first suspension that it fits.
+ */
+export function kindCases(most: (suspension: string) => number): KindCase[] {
+  const seen = new Set<string>();
+  const cases = Object.keys(suspensionKinds).map((suspension) => {
+    const fitting = FITTING.filter((pair) => pair.suspension === suspension).map(({ adjuster }) => adjuster);
+    const fresh = fitting.filter((kind) => !seen.has(kind));
+    const adjusters = [...fresh, ...fitting.filter((kind) => seen.has(kind))].slice(0, most(suspension));
+    for (const kind of adjusters) seen.add(kind);
+    return { suspension, adjusters };
+  });
+  for (const kind of Object.keys(adjusterKinds).filter((one) => !seen.has(one))) {
+    const { suspension } = FITTING.find(({ adjuster }) => adjuster === kind)!;
+    cases.find((one) => one.suspension === suspension)?.adjusters.push(kind);
+  }
+  return cases;
+}
 
 /** Of one corner; where both are one body every pair is a pose of its own. */
 const MOST_COMBINATIONS = 110;
