@@ -7,6 +7,8 @@ import { chromium } from '@playwright/test';
 import { expect, goOffline, openApp, type Site, SUB_PATH, test, waitForServiceWorker } from './harness.ts';
 import { removeProfile } from './profile.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 test('opens with the network off after one visit from an empty profile', async ({ page, site }) => {
   await openApp(page, site);
   expect(new URL(page.url()).pathname).toBe(SUB_PATH);

@@ -2,6 +2,9 @@
 import { expect, test } from '@playwright/test';
 import { MortalBrowser, type StorePage, serveStorePage } from './store-page.ts';
 
+// The page is built once, for all of them.
+test.describe.configure({ mode: 'default' });
+
 let served: StorePage;
 // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of the fixtures wanted from the pattern.
 test.beforeAll(async ({}, info) => {

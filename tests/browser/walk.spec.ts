@@ -9,6 +9,8 @@ import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 import { planned } from './planned.ts';
 import { car, spec } from './practice.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 /** In the order in which the app asks: row by row, front then rear. Typed with two decimals, so that it walks on alone. */
 const FOUND: readonly (readonly [Corner, 'caster' | 'camber' | 'toe', number])[] = [
   ['LF', 'caster', 3.85],

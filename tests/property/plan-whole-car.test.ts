@@ -8,6 +8,7 @@ import { CORNERS } from '../../core/contract.ts';
 import { adjusterKinds, planMoves, predictReading } from '../../core/index.ts';
 import { better, combinations, randomReading, randomSpec, type Score, score, WORST } from '../tools/brute-force.ts';
 import { randomCar, stream } from '../tools/random-cars.ts';
+import { shortOrLong, upTo } from '../tools/seeds.ts';
 
 /** Held, so that four corners are few enough to try: two adjusters a corner are left. */
 const HELD = 'second';
@@ -116,7 +117,7 @@ function bruteForce(asked: PlanRequest): { best: Best; tried: number } {
   return { best, tried: fronts.length * rears.length };
 }
 
-const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
+const SEEDS = shortOrLong([1, 2, 3, 6, 8, 10, 12, 15, 16, 20, 22, 27, 33, 34], upTo(40));
 const styleOf = (seed: number): PlanStyle => (seed % 2 ? 'closest' : 'least-work');
 
 describe('the whole car, tied by the thrust line', () => {
@@ -137,7 +138,7 @@ describe('the whole car, tied by the thrust line', () => {
 
   it('the cases above hold both kinds: windows that can be reached and windows that cannot', () => {
     const reached = SEEDS.filter((seed) => planMoves(request(seed, styleOf(seed))).inWindow).length;
-    expect(reached).toBeGreaterThan(4);
-    expect(reached).toBeLessThan(36);
+    expect(reached).toBeGreaterThan(SEEDS.length / 10);
+    expect(reached).toBeLessThan((SEEDS.length * 9) / 10);
   });
 });

@@ -58,23 +58,17 @@ describe('the working order', () => {
   });
   const plates = [rod('tieInner'), plate('across', [0, 1, 0]), plate('along', [-1, 0, 0])];
   const lower = [rod('tieInner'), cam('back', 'lowerRear'), cam('ahead', 'lowerFront')];
+  const byPlates = plan(strut, plates);
 
   it('the rear axle comes before the front one', () => {
-    const axles = plan(strut, plates).moves.map(({ corner }) => corner[1]);
+    const axles = byPlates.moves.map(({ corner }) => corner[1]);
     expect(axles).toContain('R');
     expect(axles.join('')).toMatch(/^R+F+$/);
   });
 
   it('caster, then camber, then toe, both wheels of an axle together', () => {
-    expect(order(plan(strut, plates), 'F')).toEqual([
-      'LF along',
-      'RF along',
-      'LF across',
-      'RF across',
-      'LF rod',
-      'RF rod',
-    ]);
-    expect(order(plan(strut, plates), 'R')).toEqual(['LR upper', 'RR upper', 'LR rod', 'RR rod']);
+    expect(order(byPlates, 'F')).toEqual(['LF along', 'RF along', 'LF across', 'RF across', 'LF rod', 'RF rod']);
+    expect(order(byPlates, 'R')).toEqual(['LR upper', 'RR upper', 'LR rod', 'RR rod']);
   });
 
   it('with cams at the lower arm camber comes before caster', () => {

@@ -1,12 +1,9 @@
-import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { solveCorner } from '../../core/index.ts';
 import tarn from '../../fixtures/cars/tarn-gt.json' with { type: 'json' };
+import { call } from './call.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const chart = (...args: string[]) =>
-  spawnSync('npx', ['tsx', 'app/terminal/chart.ts', ...args], { cwd: root, encoding: 'utf8' });
+const chart = (...args: string[]) => call('chart', args);
 
 describe('npm run chart', () => {
   it('--json: every cell is the pose there less the pose at the reference', () => {

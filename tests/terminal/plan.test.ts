@@ -1,20 +1,16 @@
 /** `npm run plan` as it is called: the same answer as the core's, exit code 2 and a message for a bad file. */
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { parseCarFile, planMoves, planRequest } from '../../core/index.ts';
+import { call, root } from './call.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const tarn = join(root, 'fixtures/cars/tarn-gt.json');
 const folder = mkdtempSync(join(tmpdir(), 'cornerwright-plan-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function plan(...args: string[]) {
-  return spawnSync('npx', ['tsx', 'app/terminal/plan.ts', ...args], { cwd: root, encoding: 'utf8' });
-}
+const plan = (...args: string[]) => call('plan', args);
 function spoilt(text: string): string {
   const path = join(folder, 'spoilt.json');
   writeFileSync(path, text);
