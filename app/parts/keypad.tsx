@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 type Digit = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9';
 export type KeypadKey = Digit | '.' | '±' | '⌫' | 'next' | 'skip' | 'dm';
@@ -70,7 +70,7 @@ export function keyOf(typed: string): KeypadKey | undefined {
 export function Keypad({ onKey, caption, hint, decimal = '.', mode = 'degrees', nextLabel = 'Next' }: KeypadProps) {
   const latest = useRef(onKey);
   latest.current = onKey;
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onType = (event: KeyboardEvent) => {
       const key = keyOf(event.key);
       const onControl =

@@ -1,5 +1,5 @@
 /** First load. Measured angles typed into the form grid, cell after cell, each digit kept as it is typed. */
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect } from 'preact/hooks';
 import type { Angle } from '../../../core/contract.ts';
 import { warmUp } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
@@ -189,7 +189,8 @@ function Hint({ view, field }: { readonly view: VisitView; readonly field: Field
 
 /** Letters of a real keyboard are kept as typed and refused in words; the pad itself takes the digits. */
 function useOtherCharacters(press: (key: string) => void, on: boolean): void {
-  useEffect(() => {
+  // Before the first paint: a digit is typed as soon as the field is seen.
+  useLayoutEffect(() => {
     if (!on) return;
     const onType = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || !/^[^0-9.,°+\-− ]$/u.test(event.key)) return;
