@@ -34,6 +34,8 @@ export interface Taper {
   readonly at: number;
 }
 export type Sense = 'clockwise' | 'anticlockwise';
+/** Which way something goes, seen from the car. */
+export type Bearing = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | 'down';
 
 /** What the hand does to an adjuster. A kind whose work none of these is takes `set`, or adds an act here and its words. */
 export type Act =
@@ -47,12 +49,14 @@ export type Act =
       readonly stack: readonly number[];
     }
   | { readonly act: 'turn-to-number'; readonly from: Position; readonly to: Position }
-  /** Marks, + towards higher ones. `sense`: seen from the bolt head, where it is on file. */
+  /** Marks, + towards higher ones; which way the point goes. `sense`: seen from the bolt head, where it is on file. */
   | {
       readonly act: 'turn-marks';
       readonly by: number;
       readonly from: number;
       readonly to: number;
+      /** Absent where it ends where it began. */
+      readonly goes?: Bearing;
       readonly sense?: Sense;
     }
   /** Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. */
@@ -63,17 +67,28 @@ export type Act =
       readonly sense?: Sense;
       readonly seenFrom?: string;
     }
-  | { readonly act: 'slide'; readonly by: number; readonly from: number; readonly to: number }
-  /** Degrees that the wheel's top goes out; `from` and `to` as the adjuster's own scale has them. */
+  | {
+      readonly act: 'slide';
+      readonly by: number;
+      readonly from: number;
+      readonly to: number;
+      readonly goes: Bearing;
+    }
+  /**
+   * Degrees that the wheel's top leans out against its strut; `from` and `to` as the adjuster's own scale has them.
+   * `camber`: what the wheel's camber gains by it, which is less, as the strut follows.
+   */
   | {
       readonly act: 'tilt';
       readonly by: number;
       readonly from: number;
       readonly to: number;
       readonly with: 'hand' | 'cam-bolt';
+      readonly camber?: number;
     }
   | { readonly act: 'turn-sleeve'; readonly from: number; readonly to: number }
-  | { readonly act: 'change-taper'; readonly from?: Taper; readonly to?: Taper }
+  /** The thick edge is seen from outside the wheel, as the hand of a clock points; the tapers' own angles turn with the side. */
+  | { readonly act: 'change-taper'; readonly from?: Taper; readonly to?: Taper; readonly side: 'left' | 'right' }
   /** Degrees; 0: none fitted. */
   | { readonly act: 'change-wedges'; readonly from: number; readonly to: number }
   | { readonly act: 'go-to-chart-position'; readonly from: Position; readonly to: Position }

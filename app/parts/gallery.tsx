@@ -177,7 +177,7 @@ function AsFound() {
 }
 
 function instructionOf({ adjuster, from, to, corner }: Try): string | undefined {
-  const act = adjusterKinds[adjuster.kind]?.act(adjuster, from, to, corner);
+  const act = adjusterKinds[adjuster.kind]?.act(adjuster, from, to, { corner });
   return act && wordsOf().act(act);
 }
 

@@ -6,6 +6,7 @@ import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
 import { drawer, gauge } from './preferences.ts';
 import { choice, choose } from './stage.ts';
+import { unknownPlaces } from './unknown-places.ts';
 import { visitFile } from './visit-file.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -15,9 +16,10 @@ interface Question {
   readonly options: PlanRequestOptions;
 }
 
-const questionOf = (view: VisitView, round: RoundView): Question => ({
+export const questionOf = (view: VisitView, round: RoundView): Question => ({
   file: visitFile(view, round, round.base),
   options: {
+    locked: unknownPlaces(view, round),
     ...(gauge.value ? { gauge: gauge.value } : {}),
     ...(drawer.value.counted ? { drawer: drawer.value.shims } : {}),
   },

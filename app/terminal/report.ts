@@ -46,6 +46,7 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
       `${where} ${angle} stays ${formatAngle(Math.abs(by))}° ${way}${stops ? `; at the end of its travel: ${stops}` : ''}`,
     );
   }
+  lines.push(...plan.notes);
   if (plan.unmeasured.length > 0) {
     lines.push(
       `Not measured, so not judged: ${plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}`,

@@ -45,12 +45,15 @@ export const clampBolt: AdjusterKind = {
   allowed: (bolt) => ({ is: 'place', on: 'degrees', low: bolt.range[0], high: bolt.range[1] }),
   accepts: (bolt, position) => within(position, bolt.range[0], bolt.range[1]),
   effect: (bolt, position) => ({ tilt: tilt(bolt as ClampBolt, position as number) }),
-  act: (bolt, from, to) => ({
+  // By hand; a cam bolt is a cam.
+  even: ({ eccentricity }) => eccentricity === undefined,
+  act: (bolt, from, to, { gains: { camber } = {} }) => ({
     act: 'tilt',
     by: tilt(bolt as ClampBolt, to as number) - tilt(bolt as ClampBolt, from as number),
     from: from as number,
     to: to as number,
     with: bolt.eccentricity === undefined ? 'hand' : 'cam-bolt',
+    ...(camber !== undefined && { camber }),
   }),
   place: (_, position) => ({ as: 'tilt', degrees: position as number }),
   step: ({ reference, step, range: [, high] }) => ({

@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import { isLeft } from '../corners.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
+import { scale } from '../geometry/vector.ts';
 import type { Sense } from '../said.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
+import { bearing } from './bearing.ts';
 import { base, choice, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, stepFrom, within } from './steps.ts';
@@ -13,6 +15,8 @@ const schema = v.object({
   direction,
   eccentricity: positive(50, 'mm'),
   marks: wholeMarks,
+  /** Marks between two of its positions: ½ where it is set between marks by eye. Default 1. */
+  stepMarks: v.optional(positive(10, 'marks')),
   range: v.optional(range(360, 'degrees')),
   zero: v.optional(choice(['middle', 'end'])),
   /** Sense in which the angle grows, looking at the bolt's head on a left wheel. */
@@ -46,7 +50,7 @@ export const eccentricCam: AdjusterKind = {
   schema,
   cam: true,
   touches: (cam) => ({ points: [cam.at] }),
-  positions: (cam) => multiples(360 / cam.marks, ...rangeOf(cam as EccentricCam)),
+  positions: (cam) => multiples((360 / cam.marks) * (cam.stepMarks ?? 1), ...rangeOf(cam as EccentricCam)),
   allowed: (cam) => {
     const [low, high] = rangeOf(cam as EccentricCam);
     return { is: 'place', on: 'angle', low, high };
@@ -57,11 +61,13 @@ export const eccentricCam: AdjusterKind = {
     const t = offset(cam as EccentricCam, position as number);
     return { shift: { [cam.at]: [x * t, y * t, z * t] } };
   },
-  act: (given, from, to, corner) => {
+  act: (given, from, to, { corner }) => {
     const cam = given as EccentricCam;
     const [a, b] = [inMarks(cam, from as number), inMarks(cam, to as number)];
     const sense = senseOf(cam, b - a, isLeft(corner));
-    return { act: 'turn-marks', by: b - a, from: a, to: b, ...(sense && { sense }) };
+    const gone = offset(cam, to as number) - offset(cam, from as number);
+    const goes = Math.abs(gone) < 1e-9 ? {} : { goes: bearing(scale(cam.direction, gone)) };
+    return { act: 'turn-marks', by: b - a, from: a, to: b, ...goes, ...(sense && { sense }) };
   },
   place: (cam, position) => ({
     as: 'mark',
@@ -77,6 +83,17 @@ export const eccentricCam: AdjusterKind = {
     DIRECTION,
     lengthField('eccentricity', 'Eccentricity'),
     numberField('marks', 'Marks to a full turn', ''),
+    optional({
+      name: 'stepMarks',
+      label: 'Set to the nearest',
+      ask: {
+        as: 'choice',
+        choices: [
+          [0.5, 'half mark, by eye'],
+          [1, 'mark'],
+        ],
+      },
+    }),
     {
       name: 'zero',
       label: 'Scale starts',
@@ -102,7 +119,7 @@ export const eccentricCam: AdjusterKind = {
     optional(rangeField('Travel', 'degrees')),
     numberField('reference', 'Angle when the dimensions were taken', 'degrees'),
   ],
-  start: { direction: [0, 1, 0], marks: 24, zero: 'middle', reference: 0 },
+  start: { direction: [0, 1, 0], marks: 24, stepMarks: 0.5, zero: 'middle', reference: 0 },
   sample: { adjuster: { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, from: 0, to: 45 },
   extension: { unit: 'mm', takes: ['offset-bush', 'offset-bush'] },
   tolerance: { usual: 2, unit: 'degrees' },

@@ -84,6 +84,7 @@ export const effectTable: AdjusterKind = {
     return { add: { camber: camber * n, caster: caster * n, toe: toe * n } };
   },
   byChart: true,
+  even: ({ perStep }) => perStep !== undefined,
   act: (given, from, to) => {
     if ((given as EffectTable).positions) return { act: 'go-to-chart-position', from, to };
     const [a, b] = [from as number, to as number];

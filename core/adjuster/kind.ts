@@ -61,6 +61,15 @@ export interface Extension {
   readonly beyond?: (adjuster: Adjuster, end: End) => readonly { readonly position: Position; readonly by: number }[];
 }
 
+/** Where an act is done, and what is known of it beside the adjuster. */
+export interface ActPlace {
+  readonly corner: Corner;
+  /** Where shims are counted: those that make the pack when it is done. */
+  readonly shims?: readonly ShimCount[] | undefined;
+  /** What the rack will show that the wheel has gained, degrees; absent what was not measured. */
+  readonly gains?: { readonly camber?: number; readonly caster?: number; readonly toe?: number };
+}
+
 /** All that is known of a kind of adjuster: adding one is one such object in a file of its own. */
 export interface AdjusterKind {
   readonly kind: string;
@@ -79,8 +88,8 @@ export interface AdjusterKind {
   readonly effect: (adjuster: Adjuster, position: Position, suspension: Suspension) => Effect;
   /** Its effect hangs on where the points are, not on the position alone. */
   readonly byPoints?: true;
-  /** What the hand does, from → to; with which shims, where they are counted. */
-  readonly act: (adjuster: Adjuster, from: Position, to: Position, corner: Corner, shims?: readonly ShimCount[]) => Act;
+  /** What the hand does, from → to. */
+  readonly act: (adjuster: Adjuster, from: Position, to: Position, where: ActPlace) => Act;
   /** What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, and the most that there may be. */
   readonly stack?: (adjuster: Adjuster) => {
     readonly sizes: readonly number[];
@@ -105,6 +114,11 @@ export interface AdjusterKind {
   readonly byChart?: true;
   /** Absent where nothing simple would. */
   readonly extension?: Extension;
+  /**
+   * A change of it does near enough the same wherever it begins, so that it can be planned from a place that is not known.
+   * Absent: never. A cam turned on from an unknown place may do nothing, or the opposite.
+   */
+  readonly even?: (adjuster: Adjuster) => boolean;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */

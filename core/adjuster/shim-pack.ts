@@ -62,7 +62,8 @@ export const shimPack: AdjusterKind = {
     return { shift: { [pack.at]: [x * t, y * t, z * t] } };
   },
   stack: ({ sizes, max, maxCount }) => ({ sizes, max, maxCount }),
-  act: (pack, from, to, _, shims) => {
+  even: () => true,
+  act: (pack, from, to, { shims }) => {
     const [a, b] = [from as number, to as number];
     return { act: 'change-shims', by: b - a, from: a, to: b, stack: stackOf(pack as ShimPack, b, shims) };
   },

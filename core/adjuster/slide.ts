@@ -1,5 +1,7 @@
 import * as v from 'valibot';
+import { scale } from '../geometry/vector.ts';
 import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
+import { bearing } from './bearing.ts';
 import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { MOST_FURTHER, multiples, onwards, stepFrom, within } from './steps.ts';
@@ -27,9 +29,10 @@ export const slide: AdjusterKind = {
     const t = position as number;
     return { shift: { [plate.at]: [x * t, y * t, z * t] } };
   },
-  act: (_, from, to) => {
+  even: () => true,
+  act: ({ direction }, from, to) => {
     const [a, b] = [from as number, to as number];
-    return { act: 'slide', by: b - a, from: a, to: b };
+    return { act: 'slide', by: b - a, from: a, to: b, goes: bearing(scale(direction, b - a)) };
   },
   place: (_, position) => ({ as: 'scale', mm: position as number }),
   step: ({ reference, step, range: [, high] }) => ({

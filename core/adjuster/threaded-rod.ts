@@ -53,6 +53,7 @@ export const threadedRod: AdjusterKind = {
   effect: (rod, position) => ({
     lengthen: Object.fromEntries(rod.links.map((link: string) => [link, (position as number) * rod.lead])),
   }),
+  even: () => true,
   act: (given, from, to) => {
     const rod = given as ThreadedRod;
     const turns = (to as number) - (from as number);

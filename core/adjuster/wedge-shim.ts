@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { isLeft } from '../corners.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
 import type { Place, Taper } from '../said.ts';
 import { tidy } from '../units/plain.ts';
@@ -68,9 +69,10 @@ export const wedgeShim: AdjusterKind = {
     const phi = radians(shim.at);
     return { spin: { camber: shim.taper * cos(phi), toe: shim.taper * sin(phi) } };
   },
-  act: (_, from, to) => {
+  act: (_, from, to, { corner }) => {
     const [out, fit] = [parse(from), parse(to)];
-    return { act: 'change-taper', ...(out && { from: out }), ...(fit && { to: fit }) };
+    const side = isLeft(corner) ? 'left' : 'right';
+    return { act: 'change-taper', side, ...(out && { from: out }), ...(fit && { to: fit }) };
   },
   place: (_, position) => placeOf(position),
   step: (shim) => {

@@ -1,5 +1,12 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import type { BareMove, BarePlan, CarSettings, PlanRequest } from '../contract.ts';
+import {
+  type BareMove,
+  type BarePlan,
+  type CarSettings,
+  type PlanRequest,
+  WHEEL_ANGLES,
+  type WheelReading,
+} from '../contract.ts';
 import { axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import { notesOf } from './answer/notes.ts';
@@ -51,14 +58,31 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
     .sort((a, b) => a.rank - b.rank);
   const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);
   let stands: CarSettings = now;
+  let read = request.reading;
   return steps.map(({ corner, adjuster, from, to }) => {
     stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };
     const pack = drawer?.find({ corner, adjuster: adjuster.id });
     const shims = pack && shimsOf(stacks?.get(pack) ?? new Map());
+    const expectAfter = predictWith(model, request.reading, now, stands);
+    const gains = gainsOf(read[corner], expectAfter[corner]);
+    read = expectAfter;
     return {
-      ...{ corner, adjuster: adjuster.id, from, to, ...(shims && { shims }) },
-      act: kindOfAdjuster(adjuster).act(adjuster, from, to, corner, shims),
-      expectAfter: predictWith(model, request.reading, now, stands),
+      corner,
+      adjuster: adjuster.id,
+      from,
+      to,
+      ...(shims && { shims }),
+      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains }),
+      expectAfter,
     };
   });
 }
+
+/** Degrees that a wheel's angles gain, as far as they were measured. */
+const gainsOf = (before: WheelReading = {}, after: WheelReading = {}) =>
+  Object.fromEntries(
+    WHEEL_ANGLES.flatMap((angle) => {
+      const [was, is] = [before[angle], after[angle]];
+      return was === undefined || is === undefined ? [] : [[angle, is - was]];
+    }),
+  );

@@ -3,6 +3,7 @@ import { Decimal } from 'decimal.js';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
 import { signed } from './format.ts';
+import { inFractions } from './fractions.ts';
 import { splitSign } from './parse.ts';
 
 export type LengthUnit = 'mm' | 'inch';
@@ -67,20 +68,10 @@ export function formatLength(mm: number, options: FormatLengthOptions = {}): str
   if (!Number.isFinite(mm)) throw new InputError('length', mm, { is: 'finite', unit: 'mm' });
   const { unit = 'mm', digits = unit === 'mm' ? 2 : 3, fraction, sign = false, bare = false, decimal = '.' } = options;
   const size = unit === 'mm' ? new Decimal(mm).abs() : new Decimal(mm).abs().div(MM_PER_INCH);
-  const text = fraction && unit === 'inch' ? inFractions(size, fraction) : size.toFixed(digits).replace('.', decimal);
+  const text =
+    fraction && unit === 'inch'
+      ? inFractions(size.times(fraction).round().toNumber(), fraction)
+      : size.toFixed(digits).replace('.', decimal);
   const mark = unit === 'mm' ? ' mm' : ' in';
   return signed(text, mm, sign) + (bare ? '' : mark);
-}
-
-function inFractions(inches: Decimal, parts: number): string {
-  const total = inches.times(parts).round().toNumber();
-  const whole = Math.floor(total / parts);
-  let top = total - whole * parts;
-  let bottom = parts;
-  while (top > 0 && top % 2 === 0) {
-    top /= 2;
-    bottom /= 2;
-  }
-  if (top === 0) return String(whole);
-  return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
 }

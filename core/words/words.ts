@@ -3,13 +3,18 @@ import type { Angle } from '../contract.ts';
 import type { Names, Refused, Rule } from '../rule.ts';
 import type { Act, Hint, Note, Place, Remedy, StandsAt, Step } from '../said.ts';
 
+/** How a shop writes lengths. Default mm. */
+export interface Units {
+  readonly length?: 'mm' | 'inch';
+}
+
 export interface Words {
   /** What to do, from → to: one sentence. */
-  readonly act: (act: Act) => string;
+  readonly act: (act: Act, units?: Units) => string;
   /** A position, with its unit. */
-  readonly place: (place: Place) => string;
+  readonly place: (place: Place, units?: Units) => string;
   /** What one step of an adjuster is called. */
-  readonly step: (step: Step) => string;
+  readonly step: (step: Step, units?: Units) => string;
   /** The parts or work that would let an adjuster go further, in a few words. */
   readonly remedy: (remedy: Remedy) => string;
   readonly note: (note: Note) => string;

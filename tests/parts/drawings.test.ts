@@ -139,7 +139,7 @@ describe('numbered cam', () => {
 });
 
 describe('eccentric bolt', () => {
-  const bolt = { kind: 'eccentric-cam', marks: 24 };
+  const bolt = { kind: 'eccentric-cam', marks: 24, eccentricity: 4, direction: [0, 1, 0] };
   it('counts marks and says the sense, mirrored on the right', () => {
     expect(words({ ...bolt, turns: 'clockwise' }, -15, 45, 'LR')).toEqual({
       from: '−1',

@@ -9,4 +9,4 @@ export const instruction = (
   from: Position,
   to: Position,
   corner: Corner,
-): string => wordsOf().act(kind.act(adjuster, from, to, corner));
+): string => wordsOf().act(kind.act(adjuster, from, to, { corner }));

@@ -7,10 +7,12 @@ import { Card } from '../../parts/card.tsx';
 import { angleWord, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { adjusterOf, stacks } from '../../state/move-words.ts';
+import { units } from '../../state/preferences.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 
 interface Props {
   readonly view: VisitView;
@@ -31,7 +33,7 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
         {...stacks(adjuster, move)}
       />
       <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
-      <p class="instruction">{move.instruction}</p>
+      <p class="instruction">{words.act(move.act, { length: units.value.length })}</p>
       {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (
         <p class="soft">
           Where it stood was not known: turn it by this much from where it is. Its stop may come sooner.

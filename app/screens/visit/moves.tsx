@@ -3,10 +3,12 @@ import { signal } from '@preact/signals';
 import type { Move, Plan, Position } from '../../../core/contract.ts';
 import type { MoveRecord } from '../../../core/records/stored.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
+import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { adjusterOf, chanceText, movesLeft, wayText } from '../../state/move-words.ts';
 import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
+import { unknownPlaces } from '../../state/unknown-places.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { newId, now } from '../../store/index.ts';
 import { LiveMove } from './live-move.tsx';
@@ -32,6 +34,7 @@ export function MovesBody({ view, round, plan }: Props) {
   return (
     <>
       <Headline view={view} round={round} plan={plan} />
+      <Unknown view={view} round={round} />
       <Made view={view} moves={round.moves} />
       {live && <LiveMove view={view} round={round} move={live} />}
       {left.slice(1).map((move) => (
@@ -67,6 +70,21 @@ function Headline({ view, round, plan }: Props) {
         </p>
       )}
     </>
+  );
+}
+
+/** What is not planned with, as nobody knows where it stands, and what to do about it. */
+function Unknown({ view, round }: Omit<Props, 'plan'>) {
+  const unknown = unknownPlaces(view, round);
+  if (unknown.length === 0) return null;
+  const names = unknown.map((ref) => `${ref.corner} ${adjusterOf(view.car.car, ref)?.name ?? ref.adjuster}`);
+  return (
+    <Card tone="caution" title="Left alone: nobody knows where it stands">
+      <p>
+        {names.join(', ')}. What turning it does hangs on where it stands: look at its mark and correct the reading, or
+        set it to its middle or to a number and measure again.
+      </p>
+    </Card>
   );
 }
 

@@ -1,64 +1,92 @@
-/** What the hand does, a sentence an act: loosen, move, tighten. */
-import type { Act, Sense } from '../../said.ts';
+/**
+ * What the hand does, a sentence an act, said for who lies under the car: what to free and to hold up first, how far and
+ * which way as it is seen from there, what to mind while tightening.
+ */
+import type { Act, Sense, Taper } from '../../said.ts';
 import { inFlats } from '../../units/flats.ts';
 import { plain } from '../../units/plain.ts';
-import { place, plural, shimMm, signed, taper, wedge } from './place.ts';
+import type { Units } from '../words.ts';
+import { bareLength, halves, lengthText, plural, signed, unitOf } from './figures.ts';
+import { mark, place, wedge } from './place.ts';
 
-type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>) => string };
+type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, units?: Units) => string };
 
 const SAYINGS: Sayings = {
-  set: ({ from, to }) => `Set it from ${place(from)} to ${place(to)}; tighten.`,
-  'change-shims': ({ by, from, to, stack }) => {
-    const shims = stack.length > 1 ? ` (${stack.map(shimMm).join(' + ')})` : '';
-    const verb = by > 0 ? 'Add' : 'Take out';
-    return `${verb} ${shimMm(Math.abs(by))} mm of shims: ${shimMm(from)} → ${shimMm(to)} mm in the pack${shims}.`;
+  set: ({ from, to }, units) => `Set it from ${place(from, units)} to ${place(to, units)}; tighten.`,
+  'change-shims': ({ by, to, stack }, units) => {
+    const than = `${lengthText(Math.abs(by), units)} ${by > 0 ? 'more' : 'less'} than now`;
+    if (to === 0) return `Support the arm and take the whole pack out: ${than}.`;
+    const sum = stack.length > 1 ? `${stack.map((size) => bareLength(size, units)).join(' + ')} = ` : '';
+    return `Support the arm and build this pack: ${sum}${lengthText(to, units)}, ${than}; the full nut on its thread.`;
   },
   'turn-to-number': ({ from, to }) =>
-    `Turn the cam from number ${from} to number ${to}, both faces alike, number up to the notch.`,
-  'turn-marks': ({ by, from, to, sense }) => {
-    const way = sense ?? (by > 0 ? 'towards +' : 'towards −');
-    const marks = plural(plain(Math.abs(by), 1), 'mark');
-    const seen = sense ? ', seen from the bolt head' : '';
-    return `Loosen the nut, turn the bolt head ${marks} ${way} (${signed(from, 1)} → ${signed(to, 1)})${seen}; hold the head while tightening.`;
+    `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
+  'turn-marks': ({ by, from, to, goes, sense }) => {
+    const way = sense ? ` ${sense}, seen from the bolt head` : '';
+    const so = goes ? `, so that its end of the arm goes ${goes}` : '';
+    return `Loosen the nut, turn the bolt head ${plural(halves(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
   },
-  'turn-rod': ({ turns, mm, sense, seenFrom }) => {
+  'turn-rod': ({ turns, mm, sense, seenFrom }, units) => {
     const way = turns > 0 ? 'longer' : 'shorter';
-    return `Free the lock nut, turn the rod ${turnsAndFlats(turns)} ${way} (${plain(Math.abs(mm), 2)} mm)${seen(sense, seenFrom)}; lock it again.`;
+    const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
+    return `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${turnsAndFlats(turns)} ${way} (${by})${seen(sense, seenFrom)}; hold the end joint square while locking.`;
   },
-  slide: ({ by, from, to }) =>
-    `Loosen the plate, slide it ${plain(Math.abs(by))} mm towards ${by > 0 ? '+' : '−'} on its scale (${signed(from)} mm → ${signed(to)} mm); tighten it again.`,
-  tilt: ({ by, from, to, with: tool }) => {
-    const what = tool === 'hand' ? 'tilt' : 'turn the cam bolt and tilt';
+  slide: ({ by, from, to, goes }, units) =>
+    `Loosen the plate, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); tighten it again.`,
+  tilt: ({ by, from, to, with: tool, camber }) => {
     const way = by > 0 ? 'out' : 'in';
-    return `Loosen both clamp bolts, ${what} the wheel's top ${plain(Math.abs(by), 2)}° ${way} (${signed(from, 2)}° → ${signed(to, 2)}°); tighten.`;
+    const turn = tool === 'hand' ? '' : 'turn the cam bolt and ';
+    const scale = `${signed(from, 2)}° → ${signed(to, 2)}° on the bolt’s scale`;
+    const until =
+      camber === undefined
+        ? `by ${plain(Math.abs(by), 2)}° against the strut`
+        : `until camber has ${camber > 0 ? 'risen' : 'fallen'} by ${plain(Math.abs(camber), 2)}°`;
+    return `Loosen both clamp bolts, ${turn}lean the wheel’s top ${way} ${until} (${scale}); tighten.`;
   },
   'turn-sleeve': ({ from, to }) =>
     `Free the upper ball joint, turn the sleeve from ${plain(from, 1)}° to ${plain(to, 1)}° (0° = most camber, 90° = most caster); seat it again.`,
-  'change-taper': ({ from, to }) =>
-    to
-      ? `Take the hub off, ${from ? `change the ${taper(from)} for` : 'fit'} the ${taper(to)} (0° = thick side at the top inside, camber out; 90° = toe-in).`
-      : `Take the hub off and take the ${taper(from)} out.`,
+  'change-taper': ({ from, to, side }) => {
+    if (!to) return `Take the hub off and take the ${from ? shim(from) : 'shim'} out.`;
+    const what = from?.taper === to.taper ? `turn the ${shim(to)} so that it stands` : fitted(from, to);
+    return `Take the hub off, ${what} with its thick edge at ${clock(to, side)} o’clock, seen from outside the wheel.`;
+  },
   'change-wedges': ({ from, to }) => {
-    const fit = from === 0 ? `fit the ${wedge(to)}` : `change the ${wedge(from)} for the ${wedge(to)}`;
-    const change = to === 0 ? `take the ${wedge(from)} out` : fit;
-    return `Support the axle, free the spring bolts, ${change}, both sides alike; one a side, never stacked.`;
+    const end = to > 0 ? 'rear' : 'front';
+    const thick = `thick end to the ${end} (to the ${end === 'rear' ? 'front' : 'rear'} where the springs hang below the axle)`;
+    const change = from === 0 ? `fit the ${wedge(to)}` : `change the ${wedge(from)} for the ${wedge(to)}`;
+    const both = to === 0 ? `take the ${wedge(from)} out on both sides` : `${change} on both sides, ${thick}`;
+    return `Support the axle, free the spring bolts, ${both}; one a side, never stacked.`;
   },
   'go-to-chart-position': ({ from, to }) => `Change from position ${from} to position ${to} of the chart.`,
   'go-steps': ({ by, from, to }) =>
     `Move ${plural(plain(Math.abs(by)), 'step')} ${by > 0 ? 'up' : 'down'} (${plain(from)} → ${plain(to)}).`,
 };
 
-export const act = (one: Act): string => (SAYINGS[one.act] as (act: Act) => string)(one);
+export const act = (one: Act, units?: Units): string =>
+  (SAYINGS[one.act] as (act: Act, units?: Units) => string)(one, units);
+
+const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
 
 /** ", clockwise seen from the wheel end"; nothing where the hand of the thread was not given. */
 const seen = (sense: Sense | undefined, from: string | undefined): string =>
   sense ? `, ${sense}${from ? ` seen from ${from}` : ''}` : '';
 
-/** "1 turn 2 flats", as hands count on a six-sided nut. */
+const shim = ({ taper }: Taper): string => `${plain(taper)}° shim`;
+const fitted = (from: Taper | undefined, to: Taper): string =>
+  from ? `change the ${shim(from)} for the ${shim(to)}` : `fit the ${shim(to)}`;
+
+/** At 0° the thick edge is up and camber rises; at 90° it is to the rear, which is at three on a left wheel. */
+function clock({ at }: Taper, side: 'left' | 'right'): string {
+  const hour = ((side === 'left' ? at : -at) / 30 + 24) % 12;
+  const half = Math.round(hour * 2) / 2;
+  return half < 0.5 || half >= 12 ? (half === 0 || half >= 12 ? '12' : '12½') : halves(half);
+}
+
+/** "1 turn 2 flats", "½ flat", as hands count on a six-sided nut. */
 export function turnsAndFlats(turns: number): string {
   const { whole, flats } = inFlats(turns);
   return [
     ...(whole > 0 || flats === 0 ? [plural(String(whole), 'turn')] : []),
-    ...(flats > 0 ? [plural(plain(flats, 2), 'flat')] : []),
+    ...(flats > 0 ? [plural(halves(flats), 'flat')] : []),
   ].join(' ');
 }

@@ -1,7 +1,7 @@
 /** What stands beside a plan's figures. */
 import type { ShimCount } from '../../contract.ts';
 import type { Named, Note } from '../../said.ts';
-import { shimMm } from './place.ts';
+import { bareLength } from './figures.ts';
 
 type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>) => string };
 
@@ -24,6 +24,6 @@ const name = ({ corner, name }: Named): string => `${corner} ${name}`;
 
 /** "1 × 3 mm and 2 × 1.5 mm"; a line never breaks within one of them, where it reads as another sum. */
 function shimsText(shims: readonly ShimCount[]): string {
-  const each = shims.map(({ size, count }) => `${count}\u00a0×\u00a0${shimMm(size)}\u00a0mm`);
+  const each = shims.map(({ size, count }) => `${count}\u00a0×\u00a0${bareLength(size)}\u00a0mm`);
   return [each.slice(0, -1).join(', '), ...each.slice(-1)].filter(Boolean).join(' and ');
 }

@@ -1,26 +1,22 @@
 import type { Place } from '../../said.ts';
 import { plain } from '../../units/plain.ts';
-
-/** With the sign that a scale with a middle has. */
-export const signed = (x: number, decimals?: number): string => `${x > 0 ? '+' : ''}${plain(x, decimals)}`;
-/** Four decimals of a mm, so that a sixteenth of an inch is exact. */
-export const shimMm = (mm: number): string => plain(mm, 4);
-export const plural = (count: string, one: string): string => `${count} ${one}${count === '1' ? '' : 's'}`;
+import type { Units } from '../words.ts';
+import { bareLength, lengthText, signed, unitOf } from './figures.ts';
 
 export const wedge = (degrees: number): string => (degrees === 0 ? 'no wedge' : `${plain(degrees)}° wedge`);
 export const taper = (disc: Extract<Place, { as: 'taper' }>['disc']): string =>
   disc ? `${plain(disc.taper)}° shim at ${plain(disc.at, 1)}°` : 'no shim';
 
-type Sayings = { readonly [A in Place['as']]: (place: Extract<Place, { as: A }>) => string };
+type Sayings = { readonly [A in Place['as']]: (place: Extract<Place, { as: A }>, units?: Units) => string };
 
 const SAYINGS: Sayings = {
-  thickness: ({ mm }) => `${shimMm(mm)} mm`,
-  scale: ({ mm }) => `${signed(mm)} mm`,
+  thickness: ({ mm }, units) => lengthText(mm, units),
+  scale: ({ mm }, units) => `${mm > 0 ? '+' : ''}${bareLength(mm, units)} ${unitOf(units)}`,
   number: ({ label }) => `number ${label}`,
   chart: ({ label }) => `position ${label}`,
   label: ({ label }) => String(label),
   steps: ({ steps }) => `step ${plain(steps)}`,
-  mark: ({ marks, degrees }) => `mark ${signed(marks, 1)} (${plain(degrees, 1)}°)`,
+  mark: ({ marks, degrees }) => `${mark(marks)} (${plain(degrees, 1)}°)`,
   angle: ({ degrees }) => `${plain(degrees, 1)}°`,
   tilt: ({ degrees }) => `${signed(degrees, 2)}°`,
   turns: ({ turns }) => `${signed(turns)} turns`,
@@ -28,4 +24,13 @@ const SAYINGS: Sayings = {
   taper: ({ disc }) => taper(disc),
 };
 
-export const place = (one: Place): string => (SAYINGS[one.as] as (place: Place) => string)(one);
+export const place = (one: Place, units?: Units): string =>
+  (SAYINGS[one.as] as (place: Place, units?: Units) => string)(one, units);
+
+/** `mark −2`; half way from one to the next `between marks 1 and 2`. */
+export function mark(marks: number): string {
+  const half = Math.round(marks * 2) / 2;
+  if (Math.abs(marks - half) > 1e-6 || Number.isInteger(half)) return `mark ${signed(marks, 1)}`;
+  const [a, b] = [Math.floor(half), Math.ceil(half)].sort((x, y) => Math.abs(x) - Math.abs(y));
+  return `between marks ${signed(a!)} and ${signed(b!)}`;
+}

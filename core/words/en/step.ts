@@ -1,21 +1,24 @@
 import type { Remedy, StandsAt, Step } from '../../said.ts';
 import { plain } from '../../units/plain.ts';
-import { place, plural, shimMm } from './place.ts';
+import type { Units } from '../words.ts';
+import { halves, lengthText, plural } from './figures.ts';
+import { place } from './place.ts';
 
-type Sayings = { readonly [S in Step['step']]: (step: Extract<Step, { step: S }>) => string };
+type Sayings = { readonly [S in Step['step']]: (step: Extract<Step, { step: S }>, units?: Units) => string };
 
 const SAYINGS: Sayings = {
-  'more-shim': ({ mm }) => `${shimMm(mm)} mm more shim`,
-  'towards-plus': ({ by, unit }) => {
-    const amount = { marks: plural(plain(by), 'mark'), mm: `${plain(by)} mm`, degrees: `${plain(by)}°` }[unit];
+  'more-shim': ({ mm }, units) => `${lengthText(mm, units)} more shim`,
+  'towards-plus': ({ by, unit }, units) => {
+    const amount = { marks: plural(halves(by), 'mark'), mm: lengthText(by, units), degrees: `${plain(by)}°` }[unit];
     return `${amount} towards +`;
   },
   longer: ({ turns }) => `${plain(turns)} turn longer`,
   turned: ({ degrees }) => `${plain(degrees, 1)}° of turn`,
-  to: ({ from, to }) => (from.as === 'taper' ? place(to) : `${place(from)} to ${place(to)}`),
+  to: ({ from, to }, units) => (from.as === 'taper' ? place(to) : `${place(from, units)} to ${place(to, units)}`),
 };
 
-export const step = (one: Step): string => (SAYINGS[one.step] as (step: Step) => string)(one);
+export const step = (one: Step, units?: Units): string =>
+  (SAYINGS[one.step] as (step: Step, units?: Units) => string)(one, units);
 
 const REMEDIES: Readonly<Record<Remedy, string>> = {
   'offset-bush': 'an offset bush',

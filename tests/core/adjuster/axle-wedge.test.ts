@@ -25,10 +25,12 @@ describe('an axle wedge', () => {
   it('is for both sides alike', () => {
     expect(axleWedge.bothSides?.(wedge, 2)).toEqual({ value: 2, most: 0 });
     expect(instruction(axleWedge, wedge, 1, 2, 'LF')).toContain(
-      'change the 1° wedge for the 2° wedge, both sides alike; one a side, never stacked',
+      'change the 1° wedge for the 2° wedge on both sides, thick end to the rear (to the front where the springs hang below the axle); one a side, never stacked',
     );
-    expect(instruction(axleWedge, wedge, 1, 0, 'LF')).toContain('take the 1° wedge out, both sides alike');
-    expect(instruction(axleWedge, wedge, 0, 2, 'LF')).toContain('fit the 2° wedge, both sides alike');
+    expect(instruction(axleWedge, wedge, 1, 0, 'LF')).toContain('take the 1° wedge out on both sides; one a side');
+    expect(instruction(axleWedge, wedge, 0, 2, 'LF')).toContain(
+      'fit the 2° wedge on both sides, thick end to the rear',
+    );
   });
 
   it('needs a rigid axle that is steered', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clampBolt } from '../../../core/adjuster/clamp-bolt.ts';
 import { adjusterPositions, InputError, solveCorner } from '../../../core/index.ts';
+import { wordsOf } from '../../../core/words/catalogue.ts';
 import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
@@ -41,11 +42,16 @@ describe('a strut’s clamp bolt', () => {
     }
   });
 
-  it('says how far the top goes and which way, in degrees of tilt whatever turns it', () => {
-    expect(instruction(clampBolt, bolt, 0, 1, 'LF')).toBe(
-      "Loosen both clamp bolts, tilt the wheel's top 1° out (0° → +1°); tighten.",
+  it('says which way the top goes and what camber gains, which is what is seen; without it what the bolt does', () => {
+    expect(wordsOf().act(clampBolt.act(bolt, 0, 1, { corner: 'LF', gains: { camber: 0.65 } }))).toBe(
+      'Loosen both clamp bolts, lean the wheel’s top out until camber has risen by 0.65° (0° → +1° on the bolt’s scale); tighten.',
     );
-    expect(instruction(clampBolt, cam, 90, 0, 'LF')).toContain("turn the cam bolt and tilt the wheel's top 1.43° in");
+    expect(wordsOf().act(clampBolt.act(bolt, 1, 0, { corner: 'LF', gains: { camber: -0.65 } }))).toContain(
+      'top in until camber has fallen by 0.65°',
+    );
+    expect(instruction(clampBolt, cam, 90, 0, 'LF')).toContain(
+      'turn the cam bolt and lean the wheel’s top in by 1.43° against the strut',
+    );
   });
 
   it.each([

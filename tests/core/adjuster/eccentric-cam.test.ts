@@ -40,10 +40,10 @@ describe('an eccentric bolt', () => {
   it('says how many marks, which way on each side of the car, and to hold the head', () => {
     const clockwise = { ...cam, turns: 'clockwise' };
     expect(instruction(eccentricCam, clockwise, 0, 60, 'LF')).toMatch(
-      /2 marks clockwise .*seen from the bolt head; hold the head/,
+      /2 marks clockwise, seen from the bolt head .*so that its end of the arm goes .*; hold the head/,
     );
     expect(instruction(eccentricCam, clockwise, 0, 60, 'RF')).toContain('2 marks anticlockwise');
     expect(instruction(eccentricCam, clockwise, 60, 30, 'LF')).toContain('1 mark anticlockwise');
-    expect(instruction(eccentricCam, cam, 30, 0, 'LF')).toContain('1 mark towards −');
+    expect(instruction(eccentricCam, cam, 30, 0, 'LF')).toContain('1 mark (mark +1 → mark 0)');
   });
 });

@@ -30,7 +30,9 @@ describe('a numbered cam', () => {
   });
 
   it('names the numbers', () => {
-    expect(instruction(indexedCam, cam, 1, 'M', 'RF')).toContain('from number 1 to number M');
+    expect(instruction(indexedCam, cam, 1, 'M', 'RF')).toContain(
+      'both ends of the cam from 1 to M, until M is at the notch',
+    );
   });
 
   it('refuses a number that it has not, and a reference that is not one', () => {

@@ -37,9 +37,11 @@ describe('a shim pack', () => {
 
   it('says what to add or take out, and which shims make the pack', () => {
     expect(instruction(shimPack, pack, 2, 4.5, 'LF')).toBe(
-      'Add 2.5 mm of shims: 2 → 4.5 mm in the pack (2.5 + 1 + 1).',
+      'Support the arm and build this pack: 2.5 + 1 + 1 = 4.5 mm, 2.5 mm more than now; the full nut on its thread.',
     );
-    expect(instruction(shimPack, pack, 3.5, 1, 'LF')).toBe('Take out 2.5 mm of shims: 3.5 → 1 mm in the pack.');
+    expect(instruction(shimPack, pack, 3.5, 1, 'LF')).toBe(
+      'Support the arm and build this pack: 1 mm, 2.5 mm less than now; the full nut on its thread.',
+    );
   });
 
   it.each([

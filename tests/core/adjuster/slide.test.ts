@@ -28,12 +28,12 @@ describe('a sliding plate', () => {
     expect(poseOf(suspension, [plate], { plate: 3 }).camber).toBeLessThan(suspension.camber - 0.1);
   });
 
-  it('says how far and which way on its scale', () => {
+  it('says how far and which way, seen from the car', () => {
     expect(instruction(slide, plate, 0, 3, 'LF')).toBe(
-      'Loosen the plate, slide it 3 mm towards + on its scale (0 mm → +3 mm); tighten it again.',
+      'Loosen the plate, slide it 3 mm inboard (0 → +3 mm on its scale); tighten it again.',
     );
     expect(instruction(slide, plate, 1.5, -1.5, 'LF')).toContain(
-      'slide it 3 mm towards − on its scale (+1.5 mm → −1.5 mm)',
+      'slide it 3 mm outboard (+1.5 → −1.5 mm on its scale)',
     );
   });
 

@@ -44,7 +44,7 @@ describe('a threaded rod', () => {
     [1 / 3, '2 flats'],
     [-1 / 6, '1 flat'],
     [1.5, '1 turn 3 flats'],
-    [2.25, '2 turns 1.5 flats'],
+    [2.25, '2 turns 1½ flats'],
     [0.9999999, '1 turn'],
     [0, '0 turns'],
   ])('%d of a turn is %s', (turns, words) => {
@@ -54,7 +54,7 @@ describe('a threaded rod', () => {
   it('says turns and flats, longer or shorter, and the sense as seen from the named end', () => {
     const seen = { ...rod, longerWhen: 'clockwise', seenFrom: 'the wheel end' };
     expect(instruction(threadedRod, seen, 0, 1.5, 'LF')).toBe(
-      'Free the lock nut, turn the rod 1 turn 3 flats longer (2.25 mm), clockwise seen from the wheel end; lock it again.',
+      'Free both lock nuts, and the gaiter’s clip where there is one, turn the rod 1 turn 3 flats longer (2.25 mm), clockwise seen from the wheel end; hold the end joint square while locking.',
     );
     expect(instruction(threadedRod, seen, 1, 0.5, 'RF')).toContain(
       '3 flats shorter (0.75 mm), anticlockwise seen from',

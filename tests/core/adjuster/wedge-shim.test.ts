@@ -44,11 +44,17 @@ describe('a tapered hub shim', () => {
   });
 
   it('says to take the hub off, and which way round', () => {
-    expect(instruction(wedgeShim, shim, 'none', '0.5@90', 'LR')).toContain('fit the 0.5° shim at 90°');
-    expect(instruction(wedgeShim, shim, '0.5@0', '0.5@90', 'LR')).toContain(
-      'change the 0.5° shim at 0° for the 0.5° shim at 90°',
-    );
-    expect(instruction(wedgeShim, shim, '1@0', 'none', 'LR')).toBe('Take the hub off and take the 1° shim at 0° out.');
+    const edge = (to: string, corner: 'LR' | 'RR') =>
+      / with its thick edge at (.*) o’clock, seen from outside the wheel\.$/.exec(
+        instruction(wedgeShim, shim, 'none', to, corner),
+      )?.[1];
+    // Toe-in: thick to the rear of the car, which is right of the hub on a left wheel and left of it on a right one.
+    expect([edge('0.5@90', 'LR'), edge('0.5@90', 'RR')]).toEqual(['3', '9']);
+    expect([edge('0.5@0', 'LR'), edge('0.5@0', 'RR')]).toEqual(['12', '12']);
+    expect([edge('0.5@45', 'LR'), edge('0.5@45', 'RR')]).toEqual(['1½', '10½']);
+    expect(instruction(wedgeShim, shim, '0.5@0', '0.5@90', 'LR')).toContain('turn the 0.5° shim so that it stands');
+    expect(instruction(wedgeShim, shim, '1@0', '0.5@90', 'LR')).toContain('change the 1° shim for the 0.5° shim');
+    expect(instruction(wedgeShim, shim, '1@0', 'none', 'LR')).toBe('Take the hub off and take the 1° shim out.');
   });
 
   it.each(['2@90', '0.5', '@90', '0.5@', 'None', 7])('refuses %s', (position) => {

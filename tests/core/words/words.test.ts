@@ -26,7 +26,8 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       const one = sampleAdjuster(random, name, randomSuspension(random, suspension));
       const all = adjusterPositions(one);
       const [from, to] = [oneOf(random, all), oneOf(random, all)];
-      if (from !== to) expectSentence(words.act(kind.act(one, from, to, oneOf(random, ['LF', 'RR'] as const))));
+      if (from !== to)
+        expectSentence(words.act(kind.act(one, from, to, { corner: oneOf(random, ['LF', 'RR'] as const) })));
       for (const text of [words.place(kind.place(one, from)), words.step(kind.step(one).said)]) {
         expect(text).not.toMatch(/undefined|NaN|\[object|^$/);
       }

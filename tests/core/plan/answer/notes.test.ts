@@ -27,7 +27,7 @@ function notes(suspension: Suspension, from: number, to: number): string[] {
   };
   const settings = (position: number): Settings => ({ bracket: position });
   const problem = problemOf({ car, spec: {}, reading: { LF: { toe: 0 } }, settings: { LF: settings(from) } });
-  const act = { act: 'slide', by: to - from, from, to } as const;
+  const act = { act: 'slide', by: to - from, from, to, goes: 'up' } as const;
   const moves: BareMove[] = [{ corner: 'LF', adjuster: 'bracket', from, to, act, expectAfter: {} }];
   return notesOf(problem, moves, { ...problem.now, LF: settings(to) }).map(wordsOf().note);
 }

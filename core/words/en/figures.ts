@@ -1,0 +1,32 @@
+/** Figures as a hand reads them: lengths in the shop's own unit, halves as halves. */
+import { inFractions } from '../../units/fractions.ts';
+import { plain } from '../../units/plain.ts';
+import type { Units } from '../words.ts';
+
+const MM_PER_INCH = 25.4;
+/** Parts of an inch that a rule and a shim have. */
+const PARTS = 64;
+
+/** With the sign that a scale with a middle has. */
+export const signed = (x: number, decimals?: number): string => `${x > 0 ? '+' : ''}${plain(x, decimals)}`;
+export const plural = (count: string, one: string): string => `${count} ${one}${/^(1|½)$/.test(count) ? '' : 's'}`;
+
+/** A length without its unit: four decimals of a mm, so that a sixteenth of an inch is exact; inches as a rule has them. */
+export function bareLength(mm: number, { length = 'mm' }: Units = {}): string {
+  if (length === 'mm') return plain(mm, 4);
+  const parts = (mm / MM_PER_INCH) * PARTS;
+  const sign = mm < 0 ? '−' : '';
+  const whole = Math.round(Math.abs(parts));
+  return Math.abs(Math.abs(parts) - whole) < 1e-6 ? sign + inFractions(whole, PARTS) : plain(mm / MM_PER_INCH, 3);
+}
+export const unitOf = ({ length = 'mm' }: Units = {}): string => (length === 'mm' ? 'mm' : 'in');
+/** `4.5 mm`, `3/32 in` */
+export const lengthText = (mm: number, units?: Units): string => `${bareLength(mm, units)} ${unitOf(units)}`;
+
+/** So many, halves as a hand counts them: `2½`; what is no half is near one, and said to be about. */
+export function halves(count: number): string {
+  const near = Math.round(Math.abs(count) * 2) / 2;
+  const whole = Math.floor(near);
+  const text = near === whole ? String(whole) : `${whole === 0 ? '' : whole}½`;
+  return Math.abs(Math.abs(count) - near) < 0.01 ? text : `about ${text}`;
+}
