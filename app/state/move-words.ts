@@ -18,7 +18,7 @@ export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuste
   return car[axleOf(corner)].adjusters.find((one) => one.id === adjuster);
 }
 
-/** A move in one short line: `3 → 5`, `4.5 → 6 mm`, `3.5 flats shorter`. */
+/** A move in one short line: `3 → 5`, `4.5 → 6 mm`, `3½ flats shorter`. */
 export function wayText(adjuster: Adjuster, { corner, from, to }: Pick<Move, 'corner' | 'from' | 'to'>): string {
   const words = adjusterPictures[adjuster.kind]?.words({ adjuster, corner, from, to });
   if (!words) return `${from} → ${to}`;

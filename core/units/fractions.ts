@@ -1,4 +1,4 @@
-/** Inches as a rule has them. No library here: words are made of them. */
+/** Figures as a rule has them and as hands count them. No library here: words are made of them. */
 
 /** `total` parts of an inch, as many as a rule has to the inch, in lowest terms: 24 of 128 → `3/16`, 40 of 32 → `1 1/4`. */
 export function inFractions(total: number, parts: number): string {
@@ -11,4 +11,11 @@ export function inFractions(total: number, parts: number): string {
   }
   if (top === 0) return String(whole);
   return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
+}
+
+/** The nearest half, as hands count: 2.5 → `2½`, 0.4 → `½`, 3 → `3`. Without sign. */
+export function inHalves(count: number): string {
+  const near = Math.round(Math.abs(count) * 2) / 2;
+  const whole = Math.floor(near);
+  return near === whole ? String(whole) : `${whole === 0 ? '' : whole}½`;
 }

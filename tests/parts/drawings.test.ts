@@ -181,6 +181,9 @@ describe('threaded rod', () => {
       note: 'longer, by 2 mm',
     });
     expect(words({ kind: 'threaded-rod', lead: 1.5 }, 1, -1)?.note).toBe('shorter, by 3 mm');
+    expect(words({ kind: 'threaded-rod', lead: 1.5 }, 0, -5 / 12)?.to).toBe('2½ flats');
+    expect(words({ kind: 'threaded-rod', lead: 1.5 }, 0, 1 / 12)?.to).toBe('½ flat');
+    expect(words({ kind: 'threaded-rod', lead: 1.5 }, 0, 0.3)?.to).toBe('1.8 flats');
   });
 });
 

@@ -1,4 +1,5 @@
 import { FLATS, inFlats } from '../../../core/units/flats.ts';
+import { inHalves } from '../../../core/units/fractions.ts';
 import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame } from './picture.tsx';
@@ -89,12 +90,15 @@ function Nut({ turns }: { turns: number }) {
   );
 }
 
+/** Halves as halves: the sentence below the drawing counts them so. */
+const counted = (flats: number): string => (Number.isInteger(flats * 2) ? inHalves(flats) : plain(flats, 2));
+
 function words({ adjuster, from, to }: PictureProps) {
   const change = Number(to) - Number(from);
   const { whole, flats } = inFlats(change);
   const count = [
     whole > 0 && `${whole} turn${whole === 1 ? '' : 's'}`,
-    flats > 0 && `${plain(flats, 2)} flat${flats === 1 ? '' : 's'}`,
+    flats > 0 && `${counted(flats)} flat${flats <= 1 ? '' : 's'}`,
   ].filter(Boolean);
   const length = plain(Math.abs(change) * (adjuster.lead ?? 0), 2);
   const turned = count.join(' ') || '0 turns';

@@ -1,5 +1,5 @@
 /** Figures as a hand reads them: lengths in the shop's own unit, halves as halves. */
-import { inFractions } from '../../units/fractions.ts';
+import { inFractions, inHalves } from '../../units/fractions.ts';
 import { plain } from '../../units/plain.ts';
 import type { Units } from '../words.ts';
 
@@ -25,8 +25,6 @@ export const lengthText = (mm: number, units?: Units): string => `${bareLength(m
 
 /** So many, halves as a hand counts them: `2½`; what is no half is near one, and said to be about. */
 export function halves(count: number): string {
-  const near = Math.round(Math.abs(count) * 2) / 2;
-  const whole = Math.floor(near);
-  const text = near === whole ? String(whole) : `${whole === 0 ? '' : whole}½`;
-  return Math.abs(Math.abs(count) - near) < 0.01 ? text : `about ${text}`;
+  const text = inHalves(count);
+  return Math.abs(count * 2 - Math.round(count * 2)) < 0.02 ? text : `about ${text}`;
 }
