@@ -110,3 +110,25 @@ it('of equally near ones is the one that takes less work', () => {
     expect(found?.effort).toBeCloseTo(least, 4);
   }
 });
+
+it.each([GOALS[0], GOALS[4]] as Goal[])('by %o solves few of very many combinations in full', (goal) => {
+  const random = stream(31);
+  let solved = 0;
+  const counted = (own: StateSpace): StateSpace =>
+    ({
+      ...own,
+      exact: (state: number) => {
+        solved++;
+        return own.exact(state);
+      },
+    }) as StateSpace;
+  const states = WHEELS.slice(0, 2).map((corner) => counted(randomStates(random, corner, 400)));
+  // What each wheel would have and what both should have together are far apart.
+  const terms = randomTerms(random, WHEELS.slice(0, 2), 1).map((term, i) => {
+    const half = i < 4 ? 2 : 0.2;
+    const { aim } = term.window;
+    return { ...term, window: { low: aim - half, aim, high: aim + half, half } };
+  });
+  expect(search(states, terms, { ...goal, inWindow: false })).toBeDefined();
+  expect(solved).toBeLessThan(100);
+});
