@@ -27,7 +27,9 @@ import { oneOf, type Random, randomSuspension, rod, stream } from '../tools/rand
 /** Two packs and a rod of a few positions a side in front, one pack a side in the rear. */
 function carOf(random: Random): Car {
   return {
-    ...{ id: 'random', label: 'Random car', wheel: { rimDiameter: 420 } },
+    id: 'random',
+    label: 'Random car',
+    wheel: { rimDiameter: 420 },
     front: {
       suspension: randomSuspension(random, 'double-wishbone'),
       adjusters: [
