@@ -14,7 +14,9 @@ export function request(seed: number, below = 4): PlanRequest {
   const random = stream(seed * 47);
   const pack = (id: string, at: string) => mixedPack(random, id, at);
   const car: Car = {
-    ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+    id: 'a',
+    label: 'a',
+    wheel: { rimDiameter: 420 },
     front: {
       suspension,
       adjusters: [pack('first', 'upperFront'), rod('rod', 'tieInner', 1, 1), pack('second', 'upperRear')],

@@ -9,12 +9,19 @@ export const ANGLES = ['camber', 'caster', 'toe'] as const;
 export type Degrees = Readonly<Partial<Record<(typeof ANGLES)[number], number>>>;
 
 const chart = (id: string, perStep: Degrees, [low, high]: readonly [number, number], effort: number): Adjuster => ({
-  ...{ id, kind: 'effect-table', perStep, range: [low, high], reference: 0, effort },
+  id,
+  kind: 'effect-table',
+  perStep,
+  range: [low, high],
+  reference: 0,
+  effort,
 });
 const bare = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 /** Two charts and toe by the step in front, toe alone in the rear. */
 export const car: Car = {
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: {
     suspension: bare,
     adjusters: [

@@ -70,8 +70,13 @@ describe('windows as sums of angles', () => {
     const { LF, RF, LR, RR } = of;
     const x = (value: number | undefined) => value ?? Number.NaN;
     return {
-      ...{ 'LF camber': x(LF.camber), 'RF camber': x(RF.camber), 'LF toe': x(LF.toe), 'RF toe': x(RF.toe) },
-      ...{ 'LR camber': x(LR.camber), 'LR toe': x(LR.toe), 'RR toe': x(RR.toe) },
+      'LF camber': x(LF.camber),
+      'RF camber': x(RF.camber),
+      'LF toe': x(LF.toe),
+      'RF toe': x(RF.toe),
+      'LR camber': x(LR.camber),
+      'LR toe': x(LR.toe),
+      'RR toe': x(RR.toe),
       'front totalToe': x(LF.toe) + x(RF.toe),
       'front crossCamber': x(LF.camber) - x(RF.camber),
       'front crossCaster': x(LF.caster) - x(RF.caster),
@@ -109,7 +114,11 @@ describe('windows as sums of angles', () => {
   it('are not where an angle was not read', () => {
     const { terms, unmeasured } = termsOf(spec, { LF: READ.LF, RF: { toe: 0 } });
     expect(terms.map(({ where, angle }) => `${where} ${angle}`)).toEqual([
-      ...['LF camber', 'LF toe', 'RF toe', 'front totalToe', 'front thrustAngle'],
+      'LF camber',
+      'LF toe',
+      'RF toe',
+      'front totalToe',
+      'front thrustAngle',
     ]);
     expect(unmeasured).toHaveLength(13 - terms.length);
   });

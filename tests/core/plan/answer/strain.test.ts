@@ -16,7 +16,9 @@ const points: Readonly<Record<string, Vec3>> = {
 };
 const suspension = { kind: 'beam-linked', points, camber: 0, toe: 0 };
 const car: Car = {
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: { suspension: { kind: 'unknown', points: {}, camber: 0, toe: 0 }, adjusters: [], steered: true },
   rear: { suspension, adjusters: [rod('lower', 'lowerBody', 12), rod('upper', 'upperBody', 12)], steered: false },
 };

@@ -50,15 +50,35 @@ describe('where a move stands', () => {
 
   it('rear before front, caster before camber before toe, left before right', () => {
     expect(order(false)).toEqual([
-      ...['LR caster', 'RR caster', 'LR camber', 'RR camber', 'LR toe', 'RR toe'],
-      ...['LF caster', 'RF caster', 'LF camber', 'RF camber', 'LF toe', 'RF toe'],
+      'LR caster',
+      'RR caster',
+      'LR camber',
+      'RR camber',
+      'LR toe',
+      'RR toe',
+      'LF caster',
+      'RF caster',
+      'LF camber',
+      'RF camber',
+      'LF toe',
+      'RF toe',
     ]);
   });
 
   it('camber before caster where there are cams at a lower arm', () => {
     expect(order(true)).toEqual([
-      ...['LR camber', 'RR camber', 'LR caster', 'RR caster', 'LR toe', 'RR toe'],
-      ...['LF camber', 'RF camber', 'LF caster', 'RF caster', 'LF toe', 'RF toe'],
+      'LR camber',
+      'RR camber',
+      'LR caster',
+      'RR caster',
+      'LR toe',
+      'RR toe',
+      'LF camber',
+      'RF camber',
+      'LF caster',
+      'RF caster',
+      'LF toe',
+      'RF toe',
     ]);
   });
 });
@@ -66,14 +86,31 @@ describe('where a move stands', () => {
 describe('cams at a lower arm', () => {
   const suspension = { kind: 'double-wishbone', points: LAYOUTS['double-wishbone'] ?? {}, camber: 0, toe: 0 };
   const eccentric = (at: string): Adjuster => ({
-    ...{ id: at, kind: 'eccentric-cam', at, direction: [0, 1, 0], eccentricity: 3, marks: 12, range: [-90, 90] },
-    ...{ zero: 'middle', reference: 0 },
+    id: at,
+    kind: 'eccentric-cam',
+    at,
+    direction: [0, 1, 0],
+    eccentricity: 3,
+    marks: 12,
+    range: [-90, 90],
+    zero: 'middle',
+    reference: 0,
   });
   const numbered = (at: string): Adjuster => ({
-    ...{ id: at, kind: 'indexed-cam', at, positions: [{ label: '1', offset: [0, 0, 0] }], reference: '1' },
+    id: at,
+    kind: 'indexed-cam',
+    at,
+    positions: [{ label: '1', offset: [0, 0, 0] }],
+    reference: '1',
   });
   const slide = (at: string): Adjuster => ({
-    ...{ id: at, kind: 'slide', at, direction: [0, 1, 0], step: 1, range: [-3, 3], reference: 0 },
+    id: at,
+    kind: 'slide',
+    at,
+    direction: [0, 1, 0],
+    step: 1,
+    range: [-3, 3],
+    reference: 0,
   });
   it.each([
     ['an eccentric one there', [eccentric('lowerFront')], true],

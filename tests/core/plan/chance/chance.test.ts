@@ -15,7 +15,9 @@ const OFF = 0.035;
 const unknown = { suspension: { kind: 'unknown', points: {}, camber: 0, toe: 0 }, adjusters: [], steered: false };
 const beam = { kind: 'beam-linked', points: LAYOUTS['beam-linked'] ?? {}, camber: 0, toe: 0 };
 const car: Car = {
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: { ...unknown, steered: true },
   rear: { ...unknown, suspension: beam },
 };

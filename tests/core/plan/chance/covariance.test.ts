@@ -12,7 +12,9 @@ const bare: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 
 function carOf(suspension: Suspension, adjusters: readonly Adjuster[]): Car {
   return {
-    ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+    id: 'a',
+    label: 'a',
+    wheel: { rimDiameter: 420 },
     front: { suspension, adjusters, steered: true },
     rear: { suspension: bare, adjusters: [], steered: false },
   };
@@ -30,7 +32,11 @@ const square = (rows: readonly (readonly number[])[]): number[] => rows.flat();
 
 describe('printed charts', () => {
   const chart = (id: string, perStep: Readonly<Record<string, number>>, tolerance?: number): Adjuster => ({
-    ...{ id, kind: 'effect-table', perStep, range: [-9, 9], reference: 0 },
+    id,
+    kind: 'effect-table',
+    perStep,
+    range: [-9, 9],
+    reference: 0,
     ...(tolerance !== undefined && { tolerance }),
   });
   const first = chart('first', { camber: 0.1, caster: -0.3, toe: 0.02 }, 30);
@@ -97,14 +103,23 @@ function anglesAt(car: Car, corner: Corner, from: CarSettings, to: CarSettings):
 describe('a wheel on links', () => {
   const points = LAYOUTS['double-wishbone'] as Record<string, Vec3>;
   const suspension = (more: object = {}): Suspension => ({
-    ...{ kind: 'double-wishbone', points, camber: 0, toe: 0 },
+    kind: 'double-wishbone',
+    points,
+    camber: 0,
+    toe: 0,
     ...more,
   });
   const adjusters: Adjuster[] = [
     { ...rod('rod', 'tieInner', 6, 0.25), tolerance: 0.3 },
     {
-      ...{ id: 'slide', kind: 'slide', at: 'upperFront', direction: [0, 1, 0], step: 1, range: [-8, 8] },
-      ...{ reference: 0, tolerance: 1.5 },
+      id: 'slide',
+      kind: 'slide',
+      at: 'upperFront',
+      direction: [0, 1, 0],
+      step: 1,
+      range: [-8, 8],
+      reference: 0,
+      tolerance: 1.5,
     },
   ];
   const nudged = (name: string, axis: number, by: number): Suspension => {

@@ -12,7 +12,12 @@ const ANGLES = ['camber', 'caster', 'toe'] as const;
 type Degrees = Readonly<Partial<Record<(typeof ANGLES)[number], number>>>;
 /** Known to ± so many % of what it changes, at 95 %. */
 const chart = (id: string, perStep: Degrees, tolerance: number): Adjuster => ({
-  ...{ id, kind: 'effect-table', perStep, range: [-2, 2], reference: 0, tolerance },
+  id,
+  kind: 'effect-table',
+  perStep,
+  range: [-2, 2],
+  reference: 0,
+  tolerance,
 });
 const bare = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 const ZERO = { camber: 0, caster: 0, toe: 0 };
@@ -20,7 +25,9 @@ const ZERO = { camber: 0, caster: 0, toe: 0 };
 describe('charts of five positions', () => {
   const adjusters = [chart('first', { camber: 0.1, caster: 0.3, toe: -0.05 }, 20), chart('second', { toe: 0.2 }, 40)];
   const car: Car = {
-    ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+    id: 'a',
+    label: 'a',
+    wheel: { rimDiameter: 420 },
     front: { suspension: bare, adjusters, steered: true },
     rear: { suspension: bare, adjusters: [], steered: false },
   };
@@ -68,7 +75,9 @@ describe('a wheel on links', () => {
   const adjusters = [rod('rod', 'tieInner', 0.5, 0.25)];
   const suspension = { kind: 'double-wishbone', points: LAYOUTS['double-wishbone'] ?? {}, camber: 0, toe: 0 };
   const car: Car = {
-    ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+    id: 'a',
+    label: 'a',
+    wheel: { rimDiameter: 420 },
     front: { suspension, adjusters, steered: true },
     rear: { suspension: bare, adjusters: [], steered: false },
   };

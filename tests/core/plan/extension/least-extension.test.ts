@@ -15,7 +15,9 @@ import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
 const suspension = { kind: 'double-wishbone', points: LAYOUTS['double-wishbone'] ?? {}, camber: 0, toe: 0 };
 const carOf = (adjusters: readonly Adjuster[]): Car => ({
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: { suspension, adjusters, steered: true },
   rear: { suspension: { kind: 'unknown', points: {}, camber: 0, toe: 0 }, adjusters: [], steered: false },
 });
@@ -24,10 +26,22 @@ const BOTH: Reading = { LF: READ, RF: READ };
 
 const thread = (low: number, high: number): Adjuster => ({ ...rod('rod', 'tieInner', 1, 0.25), range: [low, high] });
 const slide = (low: number, high: number, direction: readonly number[] = [0, 1, 0]): Adjuster => ({
-  ...{ id: 'slide', kind: 'slide', at: 'upperFront', direction, step: 1, range: [low, high], reference: 0 },
+  id: 'slide',
+  kind: 'slide',
+  at: 'upperFront',
+  direction,
+  step: 1,
+  range: [low, high],
+  reference: 0,
 });
 const pack = (max: number): Adjuster => ({
-  ...{ id: 'pack', kind: 'shim-pack', at: 'upperFront', direction: [0, 1, 0], sizes: [1], max, reference: 2 },
+  id: 'pack',
+  kind: 'shim-pack',
+  at: 'upperFront',
+  direction: [0, 1, 0],
+  sizes: [1],
+  max,
+  reference: 2,
 });
 
 /** What a wheel reads where an adjuster stands, which has travel enough for it. */
@@ -35,10 +49,14 @@ function at(wide: readonly Adjuster[], corner: Corner, to: Readonly<Record<strin
   return predictReading(carOf(wide), { [corner]: READ }, {}, { [corner]: to })[corner] ?? {};
 }
 const about = (value: number | undefined, half: number) => ({
-  ...{ low: (value ?? Number.NaN) - half, high: (value ?? Number.NaN) + half },
+  low: (value ?? Number.NaN) - half,
+  high: (value ?? Number.NaN) + half,
 });
 const ask = (adjusters: readonly Adjuster[], front: AxleSpec, more: Partial<PlanRequest> = {}): PlanRequest => ({
-  ...{ car: carOf(adjusters), spec: { front }, reading: BOTH, settings: {} },
+  car: carOf(adjusters),
+  spec: { front },
+  reading: BOTH,
+  settings: {},
   ...more,
 });
 
@@ -85,11 +103,24 @@ describe('one adjuster beyond its end', () => {
 
   it('a cam: its point put further beside it, the cam turned that way as far as it goes', () => {
     const cam: Adjuster = {
-      ...{ id: 'cam', kind: 'eccentric-cam', at: 'upperFront', direction: [0, 1, 0] },
-      ...{ eccentricity: 3, marks: 12, range: [-90, 90], zero: 'middle', reference: 0 },
+      id: 'cam',
+      kind: 'eccentric-cam',
+      at: 'upperFront',
+      direction: [0, 1, 0],
+      eccentricity: 3,
+      marks: 12,
+      range: [-90, 90],
+      zero: 'middle',
+      reference: 0,
     };
     const beside = (range: readonly [number, number]): Adjuster => ({
-      ...{ id: 'beside', kind: 'slide', at: 'upperFront', direction: [0, 1, 0], step: 0.5, range, reference: 0 },
+      id: 'beside',
+      kind: 'slide',
+      at: 'upperFront',
+      direction: [0, 1, 0],
+      step: 0.5,
+      range,
+      reference: 0,
     });
     for (const [end, way] of [
       [1, 'outboard'],

@@ -4,19 +4,28 @@ import type { Adjuster, Car, PlanRequest } from '../../../../core/contract.ts';
 import { reachOf } from '../../../../core/index.ts';
 
 const chart = (id: string, perStep: Readonly<Record<string, number>>, range: readonly [number, number]): Adjuster => ({
-  ...{ id, kind: 'effect-table', perStep, range, reference: 0 },
+  id,
+  kind: 'effect-table',
+  perStep,
+  range,
+  reference: 0,
 });
 const bare = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 const lean = chart('lean', { camber: 0.2, caster: 0.05 }, [-3, 4]);
 const trail = chart('trail', { caster: 0.3, toe: 0.02 }, [-2, 2]);
 const car: Car = {
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: { suspension: bare, adjusters: [lean, trail], steered: true },
   rear: { suspension: bare, adjusters: [chart('turn', { toe: 0.1, camber: -0.01 }, [-30, 30])], steered: false },
 };
 const reading = { LF: { camber: -1, caster: 3, toe: 0.1 }, LR: { camber: -0.5, toe: 0.2 } };
 const ask = (spec: PlanRequest['spec'], more: Partial<PlanRequest> = {}): PlanRequest => ({
-  ...{ car, spec, reading, settings: {} },
+  car,
+  spec,
+  reading,
+  settings: {},
   ...more,
 });
 const near = (value: number) => expect.closeTo(value, 9);

@@ -79,7 +79,9 @@ describe('the bound of a choice of boxes', () => {
   );
 
   const choice = (distance: number, effort: number, settled?: readonly number[]): Choice => ({
-    ...{ boxes: [], distance, effort },
+    boxes: [],
+    distance,
+    effort,
     ...(settled && { settled }),
   });
   it.each([

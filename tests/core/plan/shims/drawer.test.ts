@@ -59,7 +59,8 @@ describe('the drawer', () => {
         const lacking = drawer.lacking(position);
         if (lacking.length === 0) continue;
         const more = asked.drawer?.map(({ size, count }) => ({
-          ...{ size, count: count + (lacking.find((one) => one.size === size)?.count ?? 0) },
+          size,
+          count: count + (lacking.find((one) => one.size === size)?.count ?? 0),
         }));
         const bought = { ...asked, drawer: more ?? [] };
         if (mayBeMade(asked, at)) expect(drawerOf(bought).serve(position)).toBeDefined();

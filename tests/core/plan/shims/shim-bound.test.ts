@@ -58,7 +58,13 @@ describe('the drawer as the search sees it', () => {
 
   it('sees that there are not shims enough for any of several', () => {
     const pack = (id: string, at: string): Adjuster => ({
-      ...{ id, kind: 'shim-pack', at, direction: [0, 1, 0], sizes: [1], max: 6, reference: 1 },
+      id,
+      kind: 'shim-pack',
+      at,
+      direction: [0, 1, 0],
+      sizes: [1],
+      max: 6,
+      reference: 1,
     });
     const base = request(1);
     const front = { ...base.car.front, adjusters: [pack('first', 'upperFront'), pack('second', 'upperRear')] };
@@ -79,7 +85,10 @@ describe('the drawer as the search sees it', () => {
         return bound.assemblies[a]?.use(Uint32Array.from(some)) ?? [];
       });
     expect([uses(3, 4), uses(4, 4), uses(0, 6), uses(6, 2)].map((one) => bound.mayServe(one))).toEqual([
-      ...[true, false, true, false],
+      true,
+      false,
+      true,
+      false,
     ]);
   });
 });

@@ -7,7 +7,15 @@ import { request } from '../../../tools/shim-request.ts';
 
 describe('what a plan says of shims', () => {
   const pack = (id: string, at: string, reference: number): Adjuster => ({
-    ...{ id, name: id, kind: 'shim-pack', at, direction: [0, 1, 0], sizes: [1], max: 8, reference, effort: 9 },
+    id,
+    name: id,
+    kind: 'shim-pack',
+    at,
+    direction: [0, 1, 0],
+    sizes: [1],
+    max: 8,
+    reference,
+    effort: 9,
   });
   const base = request(1);
   const front = { ...base.car.front, adjusters: [pack('first', 'upperFront', 4), pack('second', 'upperRear', 4)] };
@@ -15,14 +23,17 @@ describe('what a plan says of shims', () => {
   const asked = (drawer: number, left: number, right: number): PlanRequest => {
     const window = (aim: number) => ({ camber: { low: aim - 0.05, aim, high: aim + 0.05 } });
     return {
-      ...{ car, settings: {}, drawer: [{ size: 1, count: drawer }] },
+      car,
+      settings: {},
+      drawer: [{ size: 1, count: drawer }],
       reading: { LF: { camber: 0 }, RF: { camber: 0 } },
       spec: { front: { left: window(left), right: window(right) } },
     };
   };
   const shimsOf = (request: PlanRequest) =>
     planMoves(request).moves.map(({ corner, adjuster, shims = [] }) => ({
-      ...{ at: `${corner} ${adjuster}`, count: shims.reduce((sum, { count }) => sum + count, 0) },
+      at: `${corner} ${adjuster}`,
+      count: shims.reduce((sum, { count }) => sum + count, 0),
     }));
 
   it('says how many are missing, and they are enough', () => {

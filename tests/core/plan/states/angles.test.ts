@@ -9,12 +9,20 @@ import { CAMBER, CASTER, TOE } from '../../../../core/pose/mechanism.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
 const slide = (range: readonly [number, number], step: number): Adjuster => ({
-  ...{ id: 'slide', kind: 'slide', at: 'upperFront', direction: [0, 1, 0], step, range, reference: 0 },
+  id: 'slide',
+  kind: 'slide',
+  at: 'upperFront',
+  direction: [0, 1, 0],
+  step,
+  range,
+  reference: 0,
 });
 const suspensionOf = (kind: string): Suspension => ({ kind, points: LAYOUTS[kind] ?? {}, camber: -0.5, toe: 0.1 });
 function carOf(front: readonly Adjuster[], rear: readonly Adjuster[] = []): Car {
   return {
-    ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+    id: 'a',
+    label: 'a',
+    wheel: { rimDiameter: 420 },
     front: { suspension: suspensionOf('double-wishbone'), adjusters: front, steered: true },
     rear: { suspension: suspensionOf('beam-linked'), adjusters: rear, steered: false },
   };

@@ -7,13 +7,26 @@ import type { CornerStand } from '../../../../core/plan/states/corner-stand.ts';
 
 /** Steps from 0 on, by a chart. */
 const steps = (id: string, count: number, more: Readonly<Record<string, unknown>> = {}): Adjuster => ({
-  ...{ id, kind: 'effect-table', perStep: { toe: 0.1 }, range: [0, count - 1], reference: 0, effort: count, ...more },
+  id,
+  kind: 'effect-table',
+  perStep: { toe: 0.1 },
+  range: [0, count - 1],
+  reference: 0,
+  effort: count,
+  ...more,
 });
 const labels = (id: string, all: readonly Position[], reference: Position): Adjuster => ({
-  ...{ id, kind: 'effect-table', positions: all.map((label) => ({ label })), reference, effort: 3 },
+  id,
+  kind: 'effect-table',
+  positions: all.map((label) => ({ label })),
+  reference,
+  effort: 3,
 });
 const standOf = (movable: readonly Adjuster[], more: Partial<CornerStand> = {}): CornerStand => ({
-  ...{ measured: {}, current: {}, ties: [], movable },
+  measured: {},
+  current: {},
+  ties: [],
+  movable,
   ...more,
 });
 
