@@ -27,7 +27,7 @@ describe('a front axle by charts', () => {
   it('some of these can be met and some cannot', () => {
     const met = SEEDS.filter((seed) => everything(request(seed)).some(({ inWindow }) => inWindow)).length;
     expect(met).toBeGreaterThan(3);
-    expect(met).toBeLessThan(SEEDS.length - 2);
+    expect(met).toBeLessThan(SEEDS.length);
   });
 
   it.each(SEEDS)('seed %i: with so many minutes the nearest that takes no more, else the least work', (seed) => {
