@@ -68,12 +68,12 @@ describe('the drawer as the search sees it', () => {
     });
     const base = request(1);
     const front = { ...base.car.front, adjusters: [pack('first', 'upperFront'), pack('second', 'upperRear')] };
-    const rear = { ...base.car.rear, adjusters: [] };
+    const rear = { ...base.car.rear, adjusters: [pack('only', 'upperFront')] };
     const asked: PlanRequest = { ...base, car: { ...base.car, front, rear }, drawer: [{ size: 1, count: 3 }] };
     const drawer = drawerOf(asked);
     const states = subproblemsOf(problemOf(asked), drawer)[0]?.states ?? [];
     const bound = new ShimBound(drawer, states);
-    // Seven shims in all. So many or more on each side:
+    // Seven shims in all: no window is about the rear, so that its two stay where they are. So many or more on each side:
     const uses = (...least: readonly number[]) =>
       least.flatMap((most, a) => {
         const own = states[a];
