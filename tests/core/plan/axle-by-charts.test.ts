@@ -77,6 +77,8 @@ describe('a front axle by charts', () => {
       const plan = planMoves({ ...asked, ...ask });
       expect(plan).toMatchObject({ effort, distance, inWindow, chance });
       expect(plan.moves).toHaveLength(moves);
+      // It says its style even where that is the usual one.
+      expect(ask.style).toBe(styles[0] ?? 'closest');
       expect(offAim).toBeCloseTo(Math.sqrt(distance / terms), 9);
       for (const style of styles) expect(planMoves({ ...asked, style }).positions).toEqual(plan.positions);
     }

@@ -208,6 +208,22 @@ describe('where no single adjuster does', () => {
     const left = { toe: { low: 30, high: 31 } };
     expect(whatWouldFree(ask([thread(-1, 1), slide(-1, 1)], { left }))).toEqual([{ corners: ['LF'], ways: [] }]);
   });
+
+  it('nor one that cannot go further at all', () => {
+    const bolt: Adjuster = {
+      id: 'bolt',
+      kind: 'clamp-bolt',
+      eccentricity: 2,
+      spacing: 40,
+      range: [-90, 90],
+      step: 15,
+      reference: 0,
+    };
+    const strut = { kind: 'strut', points: LAYOUTS.strut ?? {}, camber: 0, toe: 0 };
+    const asked = ask([bolt], { left: { camber: { low: 20, high: 21 } } });
+    const car = { ...asked.car, front: { ...asked.car.front, suspension: strut } };
+    expect(whatWouldFree({ ...asked, car })).toEqual([{ corners: ['LF'], ways: [] }]);
+  });
 });
 
 it('wheels that no window ties are told of apart, front to rear', () => {
