@@ -12,8 +12,11 @@ const chart: Axle = {
   steered: false,
 };
 const carOf = (rear: Axle): Car => ({
-  ...{ id: 'found', label: 'Found', wheel: { rimDiameter: 420 } },
-  ...{ front: { ...chart, steered: true }, rear },
+  id: 'found',
+  label: 'Found',
+  wheel: { rimDiameter: 420 },
+  front: { ...chart, steered: true },
+  rear,
 });
 const found = (random: Random): Reading => ({
   LR: { camber: between(random, -3, 3), toe: between(random, -1, 1) },

@@ -16,28 +16,63 @@ const GAUGE = { camber: 0.03, caster: 0.08, toe: 0.015 };
 const MADE = { 'eccentric-cam': 4, 'threaded-rod': 0.1, 'shim-pack': 0.3, slide: 1, 'clamp-bolt': 0.2 } as const;
 
 const rod = (link: string): Adjuster => ({
-  ...{ id: 'rod', kind: 'threaded-rod', links: [link], tolerance: MADE['threaded-rod'] },
-  ...{ lead: 1.5, stepTurns: 1 / 12, range: [-8, 8], reference: 0 },
+  id: 'rod',
+  kind: 'threaded-rod',
+  links: [link],
+  tolerance: MADE['threaded-rod'],
+  lead: 1.5,
+  stepTurns: 1 / 12,
+  range: [-8, 8],
+  reference: 0,
 });
 const cam = (id: string, at: string): Adjuster => ({
-  ...{ id, kind: 'eccentric-cam', at, direction: [0, 1, 0], tolerance: MADE['eccentric-cam'] },
-  ...{ eccentricity: 6, marks: 24, range: [-90, 90], zero: 'middle', reference: 0 },
+  id,
+  kind: 'eccentric-cam',
+  at,
+  direction: [0, 1, 0],
+  tolerance: MADE['eccentric-cam'],
+  eccentricity: 6,
+  marks: 24,
+  range: [-90, 90],
+  zero: 'middle',
+  reference: 0,
 });
 const pack = (id: string, at: string): Adjuster => ({
-  ...{ id, kind: 'shim-pack', at, direction: [0, 1, 0], tolerance: MADE['shim-pack'] },
-  ...{ sizes: [0.5, 1], max: 14, reference: 7 },
+  id,
+  kind: 'shim-pack',
+  at,
+  direction: [0, 1, 0],
+  tolerance: MADE['shim-pack'],
+  sizes: [0.5, 1],
+  max: 14,
+  reference: 7,
 });
 const plate = (id: string, direction: Vec3): Adjuster => ({
-  ...{ id, kind: 'slide', at: 'strutTop', direction, tolerance: MADE.slide },
-  ...{ step: 1, range: [-20, 20], reference: 0 },
+  id,
+  kind: 'slide',
+  at: 'strutTop',
+  direction,
+  tolerance: MADE.slide,
+  step: 1,
+  range: [-20, 20],
+  reference: 0,
 });
 const tilt: Adjuster = {
-  ...{ id: 'tilt', kind: 'clamp-bolt', tolerance: MADE['clamp-bolt'] },
-  ...{ step: 0.1, range: [-1.5, 1.5], reference: 0 },
+  id: 'tilt',
+  kind: 'clamp-bolt',
+  tolerance: MADE['clamp-bolt'],
+  step: 0.1,
+  range: [-1.5, 1.5],
+  reference: 0,
 };
 /** The chart of a kit, known to ± 20 % of what it says. */
 const chart = (id: string, degrees: Readonly<Record<string, number>>): Adjuster => ({
-  ...{ id, kind: 'effect-table', tolerance: 20, perStep: degrees, range: [-10, 10], reference: 0 },
+  id,
+  kind: 'effect-table',
+  tolerance: 20,
+  perStep: degrees,
+  range: [-10, 10],
+  reference: 0,
 });
 
 const CASES: readonly (readonly [kind: string, adjusters: readonly Adjuster[]])[] = [
@@ -58,7 +93,9 @@ describe.each(CASES)('%s', (kind, adjusters) => {
   const suspension: Suspension = { ...given, tolerance: 5 };
   const steers = kind === 'double-wishbone' || kind === 'strut';
   const car: Car = {
-    ...{ id: 'chance', label: 'Chance', wheel: { rimDiameter: 420 } },
+    id: 'chance',
+    label: 'Chance',
+    wheel: { rimDiameter: 420 },
     front: { suspension, rightSuspension: suspension, adjusters, steered: true },
     rear: { suspension: { ...bare, kind: 'unknown' }, adjusters: [], steered: false },
   };

@@ -12,7 +12,10 @@ import { between, type Random, randomAxle, stream } from '../tools/random-cars.t
 function chartAxle(random: Random, steered: boolean): Axle {
   const radius = between(random, 0.4, 0.9);
   const kit: Adjuster = {
-    ...{ id: 'kit', name: 'Cam kit', kind: 'effect-table', reference: '1' },
+    id: 'kit',
+    name: 'Cam kit',
+    kind: 'effect-table',
+    reference: '1',
     positions: Array.from({ length: 7 }, (_, i) => {
       const turn = (2 * Math.PI * i) / 7;
       const [camber, caster] = [radius * Math.sin(turn), radius * (Math.cos(turn) - 1)];
@@ -20,15 +23,22 @@ function chartAxle(random: Random, steered: boolean): Axle {
     }),
   };
   const rod: Adjuster = {
-    ...{ id: 'rod', name: 'Tie rod', kind: 'effect-table', reference: 0 },
-    ...{ perStep: { toe: 0.12, camber: between(random, -0.01, 0.01) }, range: [-6, 6] },
+    id: 'rod',
+    name: 'Tie rod',
+    kind: 'effect-table',
+    reference: 0,
+    perStep: { toe: 0.12, camber: between(random, -0.01, 0.01) },
+    range: [-6, 6],
   };
   return { suspension: { kind: 'unknown', points: {}, camber: 0, toe: 0 }, adjusters: [kit, rod], steered };
 }
 
 const chartCar = (random: Random): Car => ({
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
-  ...{ front: chartAxle(random, true), rear: chartAxle(random, false) },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
+  front: chartAxle(random, true),
+  rear: chartAxle(random, false),
 });
 
 const NOT_KNOWN = /Cam kit.*what it does to other angles is not known/;
@@ -39,8 +49,11 @@ describe('a car of charts', () => {
     const car = chartCar(random);
     const axle = seed % 2 ? 'front' : 'rear';
     const asked: PlanRequest = {
-      ...{ car, spec: { [axle]: randomSpec(random, axle === 'front') }, settings: {} },
-      ...{ reading: randomReading(random, 0.7), style: seed % 4 < 2 ? 'closest' : 'least-work' },
+      car,
+      spec: { [axle]: randomSpec(random, axle === 'front') },
+      settings: {},
+      reading: randomReading(random, 0.7),
+      style: seed % 4 < 2 ? 'closest' : 'least-work',
     };
     const [plan, best] = [planMoves(asked), bruteForce(asked, axle)];
     const own: Score = { inWindow: plan.inWindow, distance: plan.distance, effort: plan.effort };

@@ -28,7 +28,9 @@ import { shortOrLong, upTo } from '../tools/seeds.ts';
 /** Two packs and a rod of a few positions a side in front, one pack a side in the rear. */
 function carOf(random: Random): Car {
   return {
-    ...{ id: 'random', label: 'Random car', wheel: { rimDiameter: 420 } },
+    id: 'random',
+    label: 'Random car',
+    wheel: { rimDiameter: 420 },
     front: {
       suspension: randomSuspension(random, 'double-wishbone'),
       adjusters: [

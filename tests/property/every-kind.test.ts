@@ -240,8 +240,11 @@ function mirrored({ suspension, one }: Case): Omit<Case, 'random'> {
 }
 
 const carOf = (axle: Axle): Car => ({
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
-  ...{ front: axle, rear: { ...axle, steered: false } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
+  front: axle,
+  rear: { ...axle, steered: false },
 });
 const allCorners = <T>(settings: T) => Object.fromEntries(CORNERS.map((corner) => [corner, settings]));
 

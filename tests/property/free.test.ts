@@ -28,8 +28,12 @@ function request(seed: number): PlanRequest {
 }
 
 const AWAY: Readonly<Record<string, Vec3>> = {
-  ...{ forward: [1, 0, 0], rearward: [-1, 0, 0], outboard: [0, 1, 0], inboard: [0, -1, 0] },
-  ...{ up: [0, 0, 1], down: [0, 0, -1] },
+  forward: [1, 0, 0],
+  rearward: [-1, 0, 0],
+  outboard: [0, 1, 0],
+  inboard: [0, -1, 0],
+  up: [0, 0, 1],
+  down: [0, 0, -1],
 };
 const OTHER: Readonly<Record<Corner, Corner>> = { LF: 'RF', RF: 'LF', LR: 'RR', RR: 'LR' };
 
@@ -83,8 +87,11 @@ function meets(given: PlanRequest, changes: readonly FreeChange[], share: readon
           { corner: OTHER[corner], adjuster: fitted.id },
         ];
         return {
-          ...{ ...asked, car: { ...car, [axle]: { ...car[axle], adjusters } }, settings: to },
-          ...{ reading: predictReading(car, reading, settings, to), locked: [...locked, ...held] },
+          ...asked,
+          car: { ...car, [axle]: { ...car[axle], adjusters } },
+          settings: to,
+          reading: predictReading(car, reading, settings, to),
+          locked: [...locked, ...held],
         };
       }),
     );

@@ -42,7 +42,9 @@ function axleOf(random: Random): Axle {
 }
 
 const carOf = (random: Random, turns = 1 / 3): Car => ({
-  ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
+  id: 'a',
+  label: 'a',
+  wheel: { rimDiameter: 420 },
   front: randomAxle(random, 'double-wishbone', true, turns),
   rear: axleOf(random),
 });
@@ -261,10 +263,16 @@ describe('too many combinations', () => {
 
   it('one link alone in four that agree is told of: the bushes take it up', () => {
     const suspension: Suspension = {
-      ...{ kind: 'beam-linked', camber: 0, toe: 0 },
+      kind: 'beam-linked',
+      camber: 0,
+      toe: 0,
       points: {
-        ...{ lowerBody: [-2050, 440, 230], lowerAxle: [-2600, 440, 230], upperBody: [-2100, 440, 430] },
-        ...{ upperAxle: [-2600, 440, 430], rodBody: [-2600, -430, 330], rodAxle: [-2600, 450, 330] },
+        lowerBody: [-2050, 440, 230],
+        lowerAxle: [-2600, 440, 230],
+        upperBody: [-2100, 440, 430],
+        upperAxle: [-2600, 440, 430],
+        rodBody: [-2600, -430, 330],
+        rodAxle: [-2600, 450, 330],
         wheelCentre: [-2600, 780, 330],
       },
     };

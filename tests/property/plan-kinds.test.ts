@@ -34,8 +34,11 @@ function request(seed: number, kind: string, style: PlanStyle): PlanRequest {
   const random = stream(seed * 31 + kind.length);
   const axle = sampleAxle(random, kind, true);
   const car: Car = {
-    ...{ id: 'a', label: 'a', wheel: { rimDiameter: 420 } },
-    ...{ front: axle, rear: { ...axle, steered: false } },
+    id: 'a',
+    label: 'a',
+    wheel: { rimDiameter: 420 },
+    front: axle,
+    rear: { ...axle, steered: false },
   };
   const name = hasCaster(kind) ? 'front' : 'rear';
   const reading = randomReading(random, seed % 3 === 0 ? 1.2 : 0.5);
@@ -106,7 +109,10 @@ function kept(car: Car, positions: CarSettings): boolean {
 function limitedCar(random: Random): Car {
   const pack = (id: string, at: string) => ({
     ...shims(random, id, at),
-    ...{ sizes: [1, 1.5], max: 6, maxCount: 3, reference: oneOf(random, [1, 2, 2.5]) },
+    sizes: [1, 1.5],
+    max: 6,
+    maxCount: 3,
+    reference: oneOf(random, [1, 2, 2.5]),
   });
   const most = between(random, 0.8, 2.5);
   const tie = { ...rod('rod', 'tieInner', 2, 0.25), maxSideDifference: between(random, 0.5, 2) };

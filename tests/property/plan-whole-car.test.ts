@@ -108,8 +108,10 @@ function bruteForce(asked: PlanRequest): { best: Best; tried: number } {
       const effort = front.minutes + rear.minutes;
       if (!better({ distance, inWindow, effort }, best, style)) continue;
       const positions = {
-        ...{ LF: front.l.settings, RF: front.r.settings },
-        ...{ LR: rear.l.settings, RR: rear.r.settings },
+        LF: front.l.settings,
+        RF: front.r.settings,
+        LR: rear.l.settings,
+        RR: rear.r.settings,
       };
       best = { distance, inWindow, effort, positions };
     }

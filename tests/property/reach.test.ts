@@ -1,5 +1,4 @@
 /** The reach picture's data against every combination of positions, tried one by one with nothing but `predictReading`. */
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Car,
@@ -10,7 +9,6 @@ import {
   type Window,
 } from '../../core/contract.ts';
 import { type Place, planMoves, predictReading, type Reach, type Reached, reachOf } from '../../core/index.ts';
-import { poissonDisk } from '../../core/plan/reach/poisson-disk.ts';
 import { combinations, randomReading, randomSpec } from '../tools/brute-force.ts';
 import { oneOf, randomAxle, randomCar, randomSuspension, rod, shims, stream } from '../tools/random-cars.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
@@ -172,29 +170,5 @@ describe('what the adjusters of a corner can reach', () => {
     all.places[0]?.forEach((x, axis) => {
       expect(x).toBeCloseTo(found[axis as 0 | 1], 9);
     });
-  });
-});
-
-describe('thinning', () => {
-  const spots = fc.array(
-    fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true })),
-    {
-      maxLength: 400,
-    },
-  );
-  it('leaves nothing far from what it picks, and picks nothing close together', () => {
-    fc.assert(
-      fc.property(spots, fc.integer({ min: 1, max: 50 }), (all, most) => {
-        const { picked, spacing } = poissonDisk(all.length, (i) => all[i] as [number, number], most);
-        expect(picked.length).toBeLessThanOrEqual(most);
-        const apart = (i: number, j: number) =>
-          Math.hypot((all[i]?.[0] ?? NaN) - (all[j]?.[0] ?? NaN), (all[i]?.[1] ?? NaN) - (all[j]?.[1] ?? NaN));
-        all.forEach((_, i) => {
-          expect(picked.some((j) => apart(i, j) < spacing || i === j)).toBe(true);
-        });
-        for (const i of picked)
-          for (const j of picked) if (i !== j) expect(apart(i, j)).toBeGreaterThanOrEqual(spacing);
-      }),
-    );
   });
 });

@@ -21,18 +21,34 @@ const lShaped: Suspension = {
 };
 const rearSuspension = suspensionFromStarter(startersFor('five-link', 'rear')[0] as Starter, 'rear');
 const cam = (id: string, at: string, direction: Vec3 = [0, 1, 0]): Adjuster => ({
-  ...{ id, name: id, kind: 'eccentric-cam', at, direction },
-  ...{ eccentricity: 6, marks: 24, range: [-90, 90], zero: 'middle', reference: 0 },
+  id,
+  name: id,
+  kind: 'eccentric-cam',
+  at,
+  direction,
+  eccentricity: 6,
+  marks: 24,
+  range: [-90, 90],
+  zero: 'middle',
+  reference: 0,
 });
 const rod = (link: string): Adjuster => ({
-  ...{ id: 'rod', name: 'rod', kind: 'threaded-rod', links: [link] },
-  ...{ lead: 1.5, stepTurns: 1 / 12, range: [-6, 6], reference: 0 },
+  id: 'rod',
+  name: 'rod',
+  kind: 'threaded-rod',
+  links: [link],
+  lead: 1.5,
+  stepTurns: 1 / 12,
+  range: [-6, 6],
+  reference: 0,
 });
 const window = (aim: number, half: number) => ({ low: aim - half, aim, high: aim + half });
 
 function plan(suspension: Suspension, front: readonly Adjuster[]): Plan {
   const car: Car = {
-    ...{ id: 'order', label: 'Order', wheel: { rimDiameter: 420 } },
+    id: 'order',
+    label: 'Order',
+    wheel: { rimDiameter: 420 },
     front: { suspension, adjusters: front, steered: true },
     // Typed in an order that is not the working order.
     rear: { suspension: rearSuspension, adjusters: [rod('inner5'), cam('upper', 'inner1')], steered: false },
@@ -54,7 +70,14 @@ const order = ({ moves }: Plan, axle: 'F' | 'R'): string[] =>
 
 describe('the working order', () => {
   const plate = (id: string, direction: Vec3): Adjuster => ({
-    ...{ id, name: id, kind: 'slide', at: 'strutTop', direction, step: 1, range: [-24, 24], reference: 0 },
+    id,
+    name: id,
+    kind: 'slide',
+    at: 'strutTop',
+    direction,
+    step: 1,
+    range: [-24, 24],
+    reference: 0,
   });
   const plates = [rod('tieInner'), plate('across', [0, 1, 0]), plate('along', [-1, 0, 0])];
   const lower = [rod('tieInner'), cam('back', 'lowerRear'), cam('ahead', 'lowerFront')];
