@@ -35,7 +35,10 @@ export function AdjustersSection({ form, axle }: Props) {
       {own && (
         <>
           <h3 class="side-head">Right side</h3>
-          <p class="soft">Mirrored: outboard is away from the car’s middle.</p>
+          <p class="soft">
+            Mirrored: outboard is away from the car’s middle, and which way a cam turns is typed as it would be on the
+            left wheel. The hand of a thread is typed as it is.
+          </p>
           <AdjusterList key="rightAdjusters" form={form} axle={axle} list="rightAdjusters" />
         </>
       )}
