@@ -3,7 +3,7 @@
  * millimetres, each visit has a bend of its own, and the gauge scatters. All of it comes from the ids, so that the same
  * visit always shows the same car.
  */
-import { sideOf } from '../../core/adjuster/of-corner.ts';
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import {
   type Angle,
   type Car,
@@ -14,6 +14,7 @@ import {
   type Vec3,
   type WheelReading,
 } from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
 import { angleOf } from '../../core/reading/axle-angles.ts';
 import { engine } from '../engine/index.ts';
 import { fieldsOf, TOE_UNIT } from '../state/fields.ts';
@@ -61,7 +62,8 @@ type Pose = { readonly camber: number; readonly toe: number; readonly caster?: n
 async function solve(car: Car, settings: CarSettings): Promise<Record<Corner, Pose>> {
   const poses = await Promise.all(
     CORNERS.map(async (corner) => {
-      const { suspension, adjusters } = sideOf(car, corner);
+      const { suspension } = car[axleOf(corner)];
+      const adjusters = adjustersOf(car, corner);
       const pose = await engine.call('solveCorner', [real(suspension, corner), adjusters, settings[corner] ?? {}]);
       if (!pose.reachable) throw new Error(`${corner}: ${pose.message}`);
       return [corner, pose] as const;

@@ -104,7 +104,13 @@ export const threadedRod: AdjusterKind = {
       hint: 'the wheel end, the sleeve’s outer end',
       ask: { as: 'text' },
     }),
-    optional(lengthField('length', 'Length then', 'by tape, between the same two marks on both sides')),
+    optional(
+      lengthField(
+        'length',
+        'Length when the dimensions were taken',
+        'by tape between two marks, the same on both sides; are left and right not alike, let the right side differ',
+      ),
+    ),
     optional(
       lengthField(
         'maxSideDifference',

@@ -248,3 +248,13 @@ it('the score of a predicted plan is the contract’s own', () => {
   const plan = planMoves(asked);
   expect(plan.distance).toBeCloseTo(score(asked.spec, plan.predicted).distance, 6);
 });
+
+it.each(upTo(8))('seed %i: what would free a side is an adjuster that it has', (seed) => {
+  const asked = lopsided(seed);
+  const far = { low: 3, high: 3.2 };
+  const stuck = whatWouldFree({ ...asked, spec: { front: { camber: far, toe: { low: -0.1, high: 0.1 } } } });
+  expect(stuck.length).toBeGreaterThan(0);
+  for (const { corner, adjuster } of stuck.flatMap(({ ways }) => ways.flat())) {
+    expect(adjustersAt(asked.car, corner).map(({ id }) => id)).toContain(adjuster);
+  }
+});
