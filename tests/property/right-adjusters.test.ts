@@ -4,6 +4,7 @@ import {
   type Adjuster,
   type Axle,
   type Car,
+  type CarFile,
   type CarSettings,
   CORNERS,
   type PlanRequest,
@@ -15,11 +16,13 @@ import {
   axleCharts,
   axleEffects,
   chartOf,
+  mergeCarFiles,
   planChoices,
   planMoves,
   predictReading,
   reachOf,
   solveAxle,
+  validateCarFile,
   whatWouldFree,
 } from '../../core/index.ts';
 import {
@@ -197,6 +200,8 @@ describe('the plan of a car whose sides differ', () => {
       const known = plan.noted.filter(({ note }) => note === 'lengths-unknown');
       const tied = rightAdjusters.some(({ id }) => id === 'tie') && plan.moves.some((one) => one.adjuster === 'tie');
       expect(known.length).toBe(tied && limit.length === undefined ? 1 : 0);
+      const said = plan.notes.filter((one) => one.startsWith('Front tie: left and right may differ by 1 mm'));
+      expect(said).toHaveLength(known.length);
     },
   );
 });
@@ -247,6 +252,18 @@ it('the score of a predicted plan is the contract’s own', () => {
   const asked = lopsided(1);
   const plan = planMoves(asked);
   expect(plan.distance).toBeCloseTo(score(asked.spec, plan.predicted).distance, 6);
+});
+
+it('goes with the car file, and a merge keeps the list at hand and says what the other was', () => {
+  const { car } = lopsided(1);
+  const file = (one: Car): CarFile =>
+    validateCarFile(copy({ format: 'cornerwright', version: 1, car: one, visits: [] }));
+  const [a, b] = [file(car), file({ ...car, front: { ...car.front, rightAdjusters: [] } })];
+  expect(a.car.front.rightAdjusters).toEqual(car.front.rightAdjusters);
+  const { file: merged, notes } = mergeCarFiles(a, b);
+  expect(merged.car.front.rightAdjusters).toEqual(car.front.rightAdjusters);
+  expect(notes.map(({ field }) => field)).toEqual(['car']);
+  expect(mergeCarFiles(b, a).file.car.front.rightAdjusters).toEqual([]);
 });
 
 it.each(upTo(8))('seed %i: what would free a side is an adjuster that it has', (seed) => {
