@@ -60,7 +60,14 @@ export interface Axle {
   readonly suspension: Suspension;
   /** Only where the right side is not the mirror of the left. */
   readonly rightSuspension?: Suspension;
+  /** Of both sides, the right one as the mirror of the left, unless that has a list of its own. */
   readonly adjusters: readonly Adjuster[];
+  /**
+   * All adjusters of the right side, in its own corner frame, where they are not the mirror of the left ones: a cam the
+   * other way round, another hand of thread, other numbers. Empty: there is none. The same id on both sides is the same
+   * adjuster, for limits between left and right.
+   */
+  readonly rightAdjusters?: readonly Adjuster[];
   readonly steered: boolean;
 }
 

@@ -13,7 +13,7 @@ export { adjustersOf } from './adjuster/of-corner.ts';
 export { adjusterPositions } from './adjuster/positions.ts';
 export { adjusterEffects, axleEffects } from './ask/adjuster-effects.ts';
 export { type Assessment, assess } from './ask/assess.ts';
-export { chartOf } from './ask/chart-of.ts';
+export { axleCharts, chartOf } from './ask/chart-of.ts';
 export { choicesOfFile, planOfFile, reachOfFile, whatWouldFreeOfFile } from './ask/of-file.ts';
 export { planChoices, planMoves } from './ask/plan-moves.ts';
 export { expectationOfFile, type PlanRequestOptions, planRequest } from './ask/plan-request.ts';

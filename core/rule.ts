@@ -147,6 +147,7 @@ export type Phrase =
   | 'suspension-kind'
   | 'points'
   | 'given-with-left'
+  | 'on-both-sides'
   | 'holds-the-wheel'
   | 'can-reach'
   | 'dimensions'

@@ -124,6 +124,8 @@ export interface Named extends AdjusterRef {
 export type Note =
   /** Adjusters whose effect is a chart's. */
   | { readonly note: 'by-chart'; readonly names: readonly string[] }
+  /** Left and right of the same name must stay within so many mm of each other, and their lengths are not on file. */
+  | { readonly note: 'lengths-unknown'; readonly axle: AxleName; readonly name: string; readonly most: number }
   /** Most toe, degrees, over so many mm of travel either way. */
   | {
       readonly note: 'bump-steer';

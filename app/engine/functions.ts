@@ -2,8 +2,8 @@
 
 import {
   adjusterEffects,
+  axleCharts,
   axleEffects,
-  chartOf,
   choicesOfFile,
   expectationOfFile,
   heightEffect,
@@ -20,8 +20,8 @@ import { rehearse } from './rehearse.ts';
 
 export const functions = {
   adjusterEffects,
+  axleCharts,
   axleEffects,
-  chartOf,
   choicesOfFile,
   expectationOfFile,
   heightEffect,

@@ -3,6 +3,7 @@
  * millimetres, each visit has a bend of its own, and the gauge scatters. All of it comes from the ids, so that the same
  * visit always shows the same car.
  */
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import {
   type Angle,
   type Car,
@@ -61,12 +62,9 @@ type Pose = { readonly camber: number; readonly toe: number; readonly caster?: n
 async function solve(car: Car, settings: CarSettings): Promise<Record<Corner, Pose>> {
   const poses = await Promise.all(
     CORNERS.map(async (corner) => {
-      const axle = car[axleOf(corner)];
-      const pose = await engine.call('solveCorner', [
-        real(axle.suspension, corner),
-        axle.adjusters,
-        settings[corner] ?? {},
-      ]);
+      const { suspension } = car[axleOf(corner)];
+      const adjusters = adjustersOf(car, corner);
+      const pose = await engine.call('solveCorner', [real(suspension, corner), adjusters, settings[corner] ?? {}]);
       if (!pose.reachable) throw new Error(`${corner}: ${pose.message}`);
       return [corner, pose] as const;
     }),

@@ -1,5 +1,6 @@
 /** One car: its open visit or a new one, its past visits, its build and its history. */
 
+import type { Adjuster, Axle } from '../../core/contract.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
@@ -47,10 +48,7 @@ export function CarScreen() {
                 <dt>{axle === 'front' ? 'Front' : 'Rear'}</dt>
                 <dd>
                   {suspensionKinds[car.car[axle].suspension.kind]?.name}
-                  <span class="soft">
-                    {' '}
-                    {car.car[axle].adjusters.map(({ name }) => name).join('; ') || 'no adjusters'}
-                  </span>
+                  <span class="soft"> {fittedText(car.car[axle])}</span>
                 </dd>
               </div>
             ))}
@@ -98,6 +96,14 @@ export function CarScreen() {
       />
     </div>
   );
+}
+
+const namesOf = (adjusters: readonly Adjuster[]): string => adjusters.map(({ name }) => name).join('; ') || 'none';
+
+/** What is fitted, a side each where they differ. */
+function fittedText({ adjusters, rightAdjusters }: Axle): string {
+  if (rightAdjusters) return `Left: ${namesOf(adjusters)}. Right: ${namesOf(rightAdjusters)}.`;
+  return adjusters.length > 0 ? namesOf(adjusters) : 'no adjusters';
 }
 
 /** The car with its visits as a file: for another phone or the terminal. */

@@ -25,10 +25,11 @@ export const cornersOf = (axle: AxleName): readonly Corner[] => AXLES[axle];
  * Caster and SAI are asked for on a steered axle with a steering axis; caster also where a chart says what it does to
  * caster.
  */
-function anglesOf({ suspension, adjusters, steered }: Axle, sai: boolean): readonly Angle[] {
+function anglesOf({ suspension, adjusters, rightAdjusters = [], steered }: Axle, sai: boolean): readonly Angle[] {
   const axis = steered && suspensionKinds[suspension.kind]?.steeringAxis !== undefined;
   if (axis) return sai ? ['caster', 'camber', 'toe', 'sai'] : ['caster', 'camber', 'toe'];
-  return steered && adjusters.some(chartsCaster) ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
+  const charted = steered && [...adjusters, ...rightAdjusters].some(chartsCaster);
+  return charted ? ['caster', 'camber', 'toe'] : ['camber', 'toe'];
 }
 
 /** Whether SAI can be asked for anywhere on the car. */

@@ -1,8 +1,8 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
 
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
-import { axleOf } from '../../core/corners.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { placeWord } from './judge.ts';
@@ -15,7 +15,7 @@ export function movesLeft(plan: Plan, round: RoundView): readonly Move[] {
 }
 
 export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
-  return car[axleOf(corner)].adjusters.find((one) => one.id === adjuster);
+  return adjustersOf(car, corner).find((one) => one.id === adjuster);
 }
 
 /** A move in one short line: `3 → 5`, `4.5 → 6 mm`, `3½ flats shorter`. */

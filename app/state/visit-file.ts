@@ -1,8 +1,10 @@
 /**
  * A visit as the car file that the engine is asked about: its rounds up to one of them, what was done after each, and
- * nothing that the answer does not hang on, so that the same question is asked in the same words.
+ * nothing that the answer does not hang on, so that the same question is asked in the same words. An adjuster that was
+ * taken off the car, or off one side of it, since a round was read is history: no plan is made with it.
  */
-import type { CarFile, Moved, Round } from '../../core/contract.ts';
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
+import { type AdjusterRef, type Car, type CarFile, CORNERS, type Moved, type Round } from '../../core/contract.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -14,15 +16,24 @@ export function visitFile(
 ): CarFile {
   const place = rounds.findIndex(({ record }) => record.id === last.record.id);
   const before = place < 0 ? rounds : rounds.slice(0, place);
-  const told = [...before.map((one) => roundOf(one, one.moves)), roundOf(last, moves)];
+  const told = [...before.map((one) => roundOf(car, one, one.moves)), roundOf(car, last, moves)];
   return { format: 'cornerwright', version: 1, car, spec, visits: [{ ...THIS_VISIT, carId: car.id, rounds: told }] };
 }
 
 /** The one visit of the file: which and when it was makes no difference. */
 const THIS_VISIT = { id: 'visit', opened: '2000-01-01' };
 
-const roundOf = ({ record: { reading, settings } }: RoundView, moves: readonly MoveRecord[]): Round => ({
-  reading,
-  settings,
-  moved: moves.map(({ corner, adjuster, from, to, outcome }): Moved => ({ corner, adjuster, from, to, outcome })),
-});
+function roundOf(car: Car, { record: { reading, settings } }: RoundView, moves: readonly MoveRecord[]): Round {
+  const isFitted = ({ corner, adjuster }: AdjusterRef) => adjustersOf(car, corner).some(({ id }) => id === adjuster);
+  const stands = CORNERS.filter((corner) => settings[corner]).map((corner) => {
+    const all = Object.entries(settings[corner] ?? {});
+    return [corner, Object.fromEntries(all.filter(([adjuster]) => isFitted({ corner, adjuster })))] as const;
+  });
+  return {
+    reading,
+    settings: Object.fromEntries(stands),
+    moved: moves
+      .filter(isFitted)
+      .map(({ corner, adjuster, from, to, outcome }): Moved => ({ corner, adjuster, from, to, outcome })),
+  };
+}

@@ -3,9 +3,8 @@
  * adjuster does.
  */
 import { parseArgs } from 'node:util';
-import { chartPair } from '../../core/adjuster/chart-pair.ts';
-import { adjusterEffects } from '../../core/ask/adjuster-effects.ts';
-import { chartOf } from '../../core/ask/chart-of.ts';
+import { adjusterEffects, axleEffects } from '../../core/ask/adjuster-effects.ts';
+import { axleCharts } from '../../core/ask/chart-of.ts';
 import type { Axle, Position } from '../../core/contract.ts';
 import type { Chart } from '../../core/plan/chart.ts';
 import type { StepEffect } from '../../core/pose/effects.ts';
@@ -14,6 +13,8 @@ import { carFileOf, command } from './car-file.ts';
 
 interface AxleChart {
   readonly axle: string;
+  /** Where the right side is not the mirror of the left. */
+  readonly side?: 'left' | 'right';
   readonly steps: readonly StepEffect[];
   readonly chart?: Chart;
 }
@@ -25,23 +26,24 @@ const show = (position: Position): string =>
 command('npm run chart -- FILE.json [--json]', () => {
   const { values, positionals } = parseArgs({ allowPositionals: true, options: { json: { type: 'boolean' } } });
   const { car } = carFileOf(positionals);
-  const charts = (['front', 'rear'] as const).map((name) => chartsOf(name, car[name]));
+  const charts = (['front', 'rear'] as const).flatMap((name) => chartsOf(name, car[name]));
   if (values.json) return JSON.stringify(charts, null, 2);
   return [`${car.label}: degrees gained against where the dimensions were taken`, ...charts.map(print)].join('\n\n');
 });
 
-function chartsOf(name: string, { suspension, adjusters, ...rest }: Axle): AxleChart {
-  const pair = chartPair({ suspension, adjusters, ...rest });
-  return {
+function chartsOf(name: string, axle: Axle): AxleChart[] {
+  return axleCharts(axle).map(({ side, chart }) => ({
     axle: name,
-    steps: adjusterEffects(suspension, adjusters),
-    ...(pair ? { chart: chartOf(suspension, adjusters, {}, ...pair) } : {}),
-  };
+    ...(side === 'both'
+      ? { steps: adjusterEffects(axle.suspension, axle.adjusters) }
+      : { side, steps: axleEffects(axle)[side] }),
+    ...(chart && { chart }),
+  }));
 }
 
-function print({ axle, steps, chart }: AxleChart): string {
+function print({ axle, side, steps, chart }: AxleChart): string {
   const angle = (x: number | undefined): string => (x === undefined ? '–' : formatAngle(x, { sign: true }));
-  const lines = [axle.toUpperCase()];
+  const lines = [`${axle.toUpperCase()}${side ? `, ${side}` : ''}`];
   for (const { adjuster, step, camber, caster, toe } of steps) {
     const casters = caster === undefined ? '' : `caster ${angle(caster)}, `;
     lines.push(`  ${adjuster}, ${step}: ${casters}camber ${angle(camber)}, toe ${angle(toe)}`);

@@ -1,7 +1,7 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import { type Car, CORNERS, type Corner, type Plan, type PlanStyle, type Reading } from '../../core/contract.ts';
-import { axleOf } from '../../core/corners.ts';
 import { formatAngle } from '../../core/units/format.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
 
@@ -23,7 +23,7 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     '',
   ];
   plan.moves.forEach((move, i) => {
-    const adjuster = car[axleOf(move.corner)].adjusters.find((one) => one.id === move.adjuster);
+    const adjuster = adjustersOf(car, move.corner).find((one) => one.id === move.adjuster);
     const kind = adjuster && adjusterKinds[adjuster.kind];
     if (!adjuster || !kind) return;
     lines.push(

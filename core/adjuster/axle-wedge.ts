@@ -29,6 +29,7 @@ export const axleWedge: AdjusterKind = {
   allowed: (wedge) => ({ is: 'one-of', of: sizes(wedge.degrees), unit: '°' }),
   accepts: (wedge, position) => sizes(wedge.degrees).includes(position as number),
   effect: (_, position) => ({ add: { camber: 0, caster: position as number, toe: 0 } }),
+  wholeAxle: true,
   bothSides: (_, position) => ({ value: position as number, most: 0 }),
   act: (_, from, to) => ({ act: 'change-wedges', from: from as number, to: to as number }),
   place: (_, position) => placeOf(position),

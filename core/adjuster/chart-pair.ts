@@ -5,12 +5,12 @@ import { adjusterKinds } from './catalogue.ts';
 const isRod = (adjuster: Adjuster): boolean => Boolean(adjusterKinds[adjuster.kind]?.touches(adjuster).links?.length);
 
 /**
- * Ids of the two adjusters that a chart of this axle is about: those that are no rods, the first two where there are
+ * Ids of the two adjusters that a chart of one side is about: those that are no rods, the first two where there are
  * more. Nothing where there are fewer than two.
- * @param axle validated
+ * @param adjusters those of one side, or of an axle whose sides are alike
  */
-export function chartPair(axle: Axle): readonly [string, string] | undefined {
-  const leaning = axle.adjusters.filter((one) => !isRod(one));
-  const [first, second] = leaning.length >= 2 ? leaning : axle.adjusters;
+export function chartPair({ adjusters }: Pick<Axle, 'adjusters'>): readonly [string, string] | undefined {
+  const leaning = adjusters.filter((one) => !isRod(one));
+  const [first, second] = leaning.length >= 2 ? leaning : adjusters;
   return first && second ? [first.id, second.id] : undefined;
 }

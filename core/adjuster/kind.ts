@@ -70,6 +70,16 @@ export interface ActPlace {
   readonly gains?: { readonly camber?: number; readonly caster?: number; readonly toe?: number };
 }
 
+/** How an adjuster of one side stands to the same one of the other side. */
+export interface BothSides {
+  /** mm that it has gained since its reference; of what is one for the whole axle, its place itself. */
+  readonly value: number;
+  /** The most that left and right may differ by. */
+  readonly most: number;
+  /** What there was at the reference, where that is on file. Where one side lacks it both are taken for equal there. */
+  readonly start?: number;
+}
+
 /** All that is known of a kind of adjuster: adding one is one such object in a file of its own. */
 export interface AdjusterKind {
   readonly kind: string;
@@ -100,14 +110,10 @@ export interface AdjusterKind {
   readonly place: (adjuster: Adjuster, position: Position) => Place;
   /** One step, and the two positions about the reference that show it. */
   readonly step: (adjuster: Adjuster) => { readonly from: Position; readonly to: Position; readonly said: Step };
-  /**
-   * What left and right must agree in: a number (mm, degrees) and the most that it may differ by. Absent: the two sides
-   * are free of one another.
-   */
-  readonly bothSides?: (
-    adjuster: Adjuster,
-    position: Position,
-  ) => { readonly value: number; readonly most: number } | undefined;
+  /** What left and right must agree in. Absent: the two sides are free of one another. */
+  readonly bothSides?: (adjuster: Adjuster, position: Position) => BothSides | undefined;
+  /** It has one position for the whole axle: both sides have it, or neither. */
+  readonly wholeAxle?: true;
   /** Another adjuster of the corner whose position may differ from this one's by so much at the most. */
   readonly pair?: (adjuster: Adjuster) => { readonly with: string; readonly most: number } | undefined;
   /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */

@@ -1,5 +1,6 @@
 /** What the adjusters of a car and their fields are called, for who is told of a refusal. */
-import { axleOf, CORNERS } from '../corners.ts';
+import type { Corner } from '../contract.ts';
+import { axleOf, CORNERS, isLeft } from '../corners.ts';
 import type { FieldPath, Names } from '../rule.ts';
 import { adjusterKinds } from './catalogue.ts';
 
@@ -9,7 +10,8 @@ export const labelOf = (kind: unknown, path: FieldPath): string | undefined =>
 
 /**
  * Names in what was refused, as it is typed or on file, by the first name of a field's path: `{ car }`,
- * `{ adjusters, suspension }`. It need not be valid. Adjusters in `settings` are those of its `car`.
+ * `{ adjusters, suspension }`. It need not be valid. Adjusters in `settings` are those of the
+ * corner of its `car`.
  */
 export function namesIn(root: object): Names {
   const kindAt = (path: FieldPath) => at(root, [...path, 'kind']);
@@ -18,7 +20,7 @@ export function namesIn(root: object): Names {
       const [id, corner] = [...path].reverse();
       if (isAdjuster(path)) return textAt(root, [...path, 'name']) ?? adjusterKinds[String(kindAt(path))]?.name;
       const own = CORNERS.find((one) => one === corner);
-      const fitted = own && at(root, ['car', axleOf(own), 'adjusters']);
+      const fitted = own && fittedAt(root, own);
       const found = Array.isArray(fitted) ? fitted.findIndex((one) => at(one, ['id']) === id) : -1;
       return found < 0 ? undefined : textAt(fitted, [found, 'name']);
     },
@@ -29,7 +31,15 @@ export function namesIn(root: object): Names {
   };
 }
 
-const isAdjuster = (path: FieldPath): boolean => path.at(-2) === 'adjusters' && typeof path.at(-1) === 'number';
+const isAdjuster = (path: FieldPath): boolean =>
+  (path.at(-2) === 'adjusters' || path.at(-2) === 'rightAdjusters') && typeof path.at(-1) === 'number';
+
+/** The list that a corner's adjusters stand in. */
+function fittedAt(root: object, corner: Corner): unknown {
+  const axle = ['car', axleOf(corner)];
+  const own = isLeft(corner) ? undefined : at(root, [...axle, 'rightAdjusters']);
+  return own ?? at(root, [...axle, 'adjusters']);
+}
 
 const at = (value: unknown, path: FieldPath): unknown =>
   path.reduce<unknown>((one, part) => (one as Readonly<Record<string, unknown>> | undefined | null)?.[part], value);

@@ -5,15 +5,18 @@ import { suspensionKinds } from '../suspension/catalogue.ts';
 import { adjusterKinds } from './catalogue.ts';
 
 /** Whether it works on a part that a rigid axle has once, such as its lateral rod. */
-function isOnce(adjuster: Adjuster, { suspension }: Axle): boolean {
+export function isOnce(adjuster: Adjuster, { suspension }: Pick<Axle, 'suspension'>): boolean {
   const { once = [] } = suspensionKinds[suspension.kind]?.rigidAxle ?? {};
   const { points = [], links = [] } = adjusterKinds[adjuster.kind]?.touches(adjuster) ?? {};
   return once.some((name) => points.includes(name) || links.includes(name));
 }
 
-/** The adjusters of one side of a validated axle: what works on a part that it has once stands with the left side. */
+/**
+ * The adjusters of one side of a validated axle, on the right those of its own list if it has one. What works on a part
+ * that the axle has once stands with the left side, in whichever list it is.
+ */
 export const adjustersOfSide = (axle: Axle, left: boolean): readonly Adjuster[] =>
-  left ? axle.adjusters : axle.adjusters.filter((one) => !isOnce(one, axle));
+  left ? axle.adjusters : (axle.rightAdjusters ?? axle.adjusters).filter((one) => !isOnce(one, axle));
 
 /** One corner as it was given: validated. */
 export interface Side {
@@ -26,6 +29,9 @@ export const sidesOf = (axle: Axle): readonly [Side, Side] => [
   { suspension: axle.suspension, adjusters: adjustersOfSide(axle, true) },
   { suspension: axle.rightSuspension ?? axle.suspension, adjusters: adjustersOfSide(axle, false) },
 ];
+
+/** The side of a validated car that a corner is. */
+export const sideOf = (car: Car, corner: Corner): Side => sidesOf(car[axleOf(corner)])[isLeft(corner) ? 0 : 1];
 
 /** The adjusters of a corner of a validated car, each with positions of its own there. */
 export const adjustersOf = (car: Car, corner: Corner): readonly Adjuster[] =>

@@ -14,7 +14,12 @@ const schema = v.object({
   /** Turns of thread that hold at `reference`, and the fewest that the maker allows: longer turns take them out. */
   engaged: v.optional(positive(100, 'turns')),
   leastEngaged: v.optional(positive(100, 'turns')),
-  /** Most that the left and the right rod may differ in length, mm. */
+  /** Its length at `reference`, mm, between the same two marks on both sides. */
+  length: v.optional(positive(5000, 'mm')),
+  /**
+   * Most that the left and the right rod may differ in length, mm. Compared are the lengths where both are on file; else
+   * what each has gained since its `reference`, as if they were alike there.
+   */
   maxSideDifference: v.optional(number(0, 100, 'mm')),
   /** Which way makes it longer, looking at the end that `seenFrom` names. */
   longerWhen: v.optional(choice(['clockwise', 'anticlockwise'])),
@@ -44,10 +49,11 @@ export const threadedRod: AdjusterKind = {
   schema,
   touches: (rod) => ({ links: rod.links }),
   positions: (rod) => multiples(rod.stepTurns, ...reach(rod as ThreadedRod)),
-  bothSides: (rod, position) =>
-    rod.maxSideDifference === undefined
-      ? undefined
-      : { value: (position as number) * rod.lead, most: rod.maxSideDifference },
+  bothSides: ({ reference, lead, length, maxSideDifference = Number.POSITIVE_INFINITY }, position) => ({
+    value: ((position as number) - (reference as number)) * lead,
+    most: maxSideDifference,
+    ...(length !== undefined && { start: length }),
+  }),
   allowed: (rod) => ({ is: 'place', on: 'turns', low: rod.range[0], high: rod.range[1] }),
   accepts: (rod, position) => within(position, rod.range[0], rod.range[1]),
   effect: (rod, position) => ({
@@ -99,7 +105,20 @@ export const threadedRod: AdjusterKind = {
       hint: 'the wheel end, the sleeve’s outer end',
       ask: { as: 'text' },
     }),
-    optional(lengthField('maxSideDifference', 'Most that left and right may differ')),
+    optional(
+      lengthField(
+        'length',
+        'Length when the dimensions were taken',
+        'by tape between two marks, the same on both sides; are left and right not alike, let the right side differ',
+      ),
+    ),
+    optional(
+      lengthField(
+        'maxSideDifference',
+        'Most that left and right may differ',
+        'lengths are compared where both are typed; else turns since the dimensions were taken, as if alike then',
+      ),
+    ),
     optional(numberField('engaged', 'Thread that holds now', 'turns')),
     optional(numberField('leastEngaged', 'Least that the maker allows', 'turns')),
   ],

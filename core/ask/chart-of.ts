@@ -1,7 +1,12 @@
+import { chartPair } from '../adjuster/chart-pair.ts';
+import { sidesOf } from '../adjuster/of-corner.ts';
 import { called } from '../check/adjusters.ts';
-import type { Adjuster, Settings, Suspension } from '../contract.ts';
+import { validateAxle } from '../check/car.ts';
+import type { Adjuster, Axle, Settings, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { type Chart, chartOfPair } from '../plan/chart.ts';
+import { kindOf } from '../pose/linkage.ts';
+import { Mechanism } from '../pose/mechanism.ts';
 import { checkedCorner } from './checked-corner.ts';
 
 /**
@@ -18,6 +23,33 @@ export function chartOf(
 ): Chart {
   const { model, adjusters: fitted, settings: stands } = checkedCorner(suspension, adjusters, settings);
   return chartOfPair(model, stands, find(fitted, across, 'across'), find(fitted, down, 'down'));
+}
+
+/** The chart of one side of an axle, or of both where the right one is the mirror of the left. */
+export interface SideChart {
+  readonly side: 'both' | 'left' | 'right';
+  /** Absent where the side has fewer than two adjusters. */
+  readonly chart?: Chart;
+}
+
+/**
+ * The charts of an axle against its references, of the two adjusters that `chartPair` takes: one where the right side is
+ * the mirror of the left, else one a side. A rigid axle is the one piece that it is.
+ * @throws InputError naming the field (`axle.…`), the value and what is allowed
+ */
+export function axleCharts(axle: Axle): SideChart[] {
+  const checked = validateAxle(axle);
+  const sides = sidesOf(checked);
+  const alike = !checked.rightSuspension && !checked.rightAdjusters;
+  const joined = kindOf(sides[0].suspension).rigidAxle !== undefined;
+  return (alike ? sides.slice(0, 1) : sides).map((own, i): SideChart => {
+    const side = alike ? 'both' : i === 0 ? 'left' : 'right';
+    const pair = chartPair(own);
+    if (!pair) return { side };
+    const [across, down] = pair.map((id) => find(own.adjusters, id, 'axle'));
+    const model = joined ? new Mechanism(sides).corner(i) : new Mechanism([own]).corner();
+    return { side, chart: chartOfPair(model, {}, across!, down!) };
+  });
 }
 
 function find(adjusters: readonly Adjuster[], id: string, field: string): Adjuster {

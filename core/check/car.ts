@@ -1,10 +1,12 @@
 /** What an axle and a car have to be, whole: their suspensions, their adjusters, what belongs together. */
 import * as v from 'valibot';
+import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { number, textUpTo } from '../adjuster/fields.ts';
-import { adjustersOfSide } from '../adjuster/of-corner.ts';
+import { adjustersOfSide, isOnce } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
-import type { Axle, Car, Suspension } from '../contract.ts';
+import type { Adjuster, Axle, Car, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
 import { validateAdjusters } from './adjusters.ts';
 import { object, open, shape } from './object.ts';
 import { check } from './refuse.ts';
@@ -16,6 +18,7 @@ const AXLE = open(
     suspension: v.unknown(),
     rightSuspension: v.optional(v.unknown()),
     adjusters: v.unknown(),
+    rightAdjusters: v.optional(v.unknown()),
     steered: v.boolean(ruleText({ is: 'yes-or-no' })),
   },
   shape('suspension adjusters steered', { as: 'object' }),
@@ -23,16 +26,44 @@ const AXLE = open(
 
 /** @throws InputError */
 export function validateAxle(value: unknown, field = 'axle'): Axle {
-  const { steered, ...given } = check(AXLE, value, field);
-  const suspension = validateSuspension(given.suspension, `${field}.suspension`);
-  const adjusters = validateAdjusters(given.adjusters, suspension, `${field}.adjusters`);
-  const { rightSuspension: _, ...extra } = given;
-  if (given.rightSuspension === undefined) return { ...extra, suspension, adjusters, steered };
-  const rightSuspension = validateSuspension(given.rightSuspension, `${field}.rightSuspension`);
-  checkRigidAxle(suspension, rightSuspension, `${field}.rightSuspension`);
-  const axle = { ...extra, suspension, rightSuspension, adjusters, steered };
-  validateAdjusters(adjustersOfSide(axle, false), rightSuspension, `${field}.adjusters`);
+  const { steered, suspension: left, rightSuspension: right, rightAdjusters, ...extra } = check(AXLE, value, field);
+  const suspension = validateSuspension(left, `${field}.suspension`);
+  const adjusters = validateAdjusters(extra.adjusters, suspension, `${field}.adjusters`);
+  const axle = { ...extra, suspension, ...ownRight(suspension, right, `${field}.rightSuspension`), adjusters, steered };
+  if (rightAdjusters !== undefined) return { ...axle, rightAdjusters: ownAdjusters(axle, rightAdjusters, field) };
+  if (axle.rightSuspension) validateAdjusters(adjustersOfSide(axle, false), axle.rightSuspension, `${field}.adjusters`);
   return axle;
+}
+
+function ownRight(left: Suspension, right: unknown, field: string): Pick<Axle, 'rightSuspension'> {
+  if (right === undefined) return {};
+  const rightSuspension = validateSuspension(right, field);
+  checkRigidAxle(left, rightSuspension, field);
+  return { rightSuspension };
+}
+
+/** The right side's own list: what is one for the whole axle is in both lists, what it has once in the left one. */
+function ownAdjusters(axle: Axle, given: unknown, field: string): Adjuster[] {
+  const { suspension, rightSuspension = suspension, adjusters } = axle;
+  const path = `${field}.rightAdjusters`;
+  const own = validateAdjusters(given, withOnce(suspension, rightSuspension), path);
+  own.forEach((one, i) => {
+    const twin = adjusters.find(({ id, kind }) => id === one.id && kind === one.kind);
+    if (!twin && isOnce(one, axle)) throw new InputError(`${path}[${i}].id`, one.id, { is: 'given-with-left' });
+    if (!twin && isOfWholeAxle(one)) throw new InputError(`${path}[${i}].id`, one.id, { is: 'on-both-sides' });
+  });
+  const lacking = adjusters.find((one) => isOfWholeAxle(one) && !own.some(({ id }) => id === one.id));
+  if (lacking) throw new InputError(path, lacking.id, { is: 'on-both-sides' });
+  return own;
+}
+
+const isOfWholeAxle = ({ kind }: Adjuster): boolean => adjusterKinds[kind]?.wholeAxle === true;
+
+/** The right side with the points that its axle has once: a list that was copied from the left may name them. */
+function withOnce({ kind, points }: Suspension, right: Suspension): Suspension {
+  const once = suspensionKinds[kind]?.rigidAxle?.once ?? [];
+  const there = Object.entries(points).filter(([name]) => once.includes(name));
+  return { ...right, points: { ...Object.fromEntries(there), ...right.points } };
 }
 
 /** An axle that is one piece has the same kind on both sides, and what it has once on its left one. */

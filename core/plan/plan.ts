@@ -1,4 +1,5 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
+import { sideOf } from '../adjuster/of-corner.ts';
 import {
   type BareMove,
   type BarePlan,
@@ -7,7 +8,6 @@ import {
   WHEEL_ANGLES,
   type WheelReading,
 } from '../contract.ts';
-import { axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import { notesOf } from './answer/notes.ts';
 import { shortfallOf } from './answer/shortfall.ts';
@@ -53,7 +53,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
   const steps = movedTo(problem, positions)
     .map((step) => {
       const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
-      return { ...step, rank: rankOf(step.corner, role, hasLowerCams(request.car[axleOf(step.corner)])) };
+      return { ...step, rank: rankOf(step.corner, role, hasLowerCams(sideOf(request.car, step.corner))) };
     })
     .sort((a, b) => a.rank - b.rank);
   const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);

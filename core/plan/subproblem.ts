@@ -1,7 +1,7 @@
 /** What has to be decided together: corners that windows, or shims in the drawer, tie to one another. */
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import type { Adjuster, Corner, PlanRequest } from '../contract.ts';
-import { axleOf } from '../corners.ts';
+import { axleOf, isLeft } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
 import type { Positions, Problem } from './problem.ts';
 import { search } from './search/branch-and-bound.ts';
@@ -53,7 +53,7 @@ export function stateSpaceOf(
       measured: request.reading[corner] ?? {},
       current: now[corner],
       movable: movableAt(request, corner, own),
-      ties: tiesOf(request.car[axleOf(corner)]),
+      ties: tiesOf(request.car[axleOf(corner)]).map(([left, right]) => (isLeft(corner) ? left : right)),
       instead: own,
       ...(drawer && { allows: ({ id }, position) => drawer.allows({ corner, adjuster: id }, position) }),
     };

@@ -3,6 +3,7 @@
  * angle, left − right, left + right, half the difference; against the thrust line, front toe with the rear's share).
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
+import type { BothSides } from '../adjuster/kind.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
 import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
@@ -132,28 +133,48 @@ export function termValue(term: Term, corners: readonly Corner[], angles: readon
   return value;
 }
 
-/** Adjusters of an axle whose two sides must agree within limits. */
-export const tiesOf = (axle: Axle): readonly Adjuster[] =>
-  adjustersOfSide(axle, false).filter((one) => adjusterKinds[one.kind]?.bothSides?.(one, one.reference) !== undefined);
+/** An adjuster that both sides of an axle have: the left one and the right one. */
+export type Tie = readonly [Adjuster, Adjuster];
+
+const bothSides = (one: Adjuster, position = one.reference): BothSides | undefined =>
+  adjusterKinds[one.kind]?.bothSides?.(one, position);
+
+/** Adjusters of an axle whose two sides must agree within limits, by their id. */
+export const tiesOf = (axle: Axle): readonly Tie[] =>
+  adjustersOfSide(axle, false).flatMap((right): Tie[] => {
+    const left = axle.adjusters.find(({ id, kind }) => id === right.id && kind === right.kind);
+    return left && Number.isFinite(mostApart([left, right])) ? [[left, right]] : [];
+  });
+
+/** Whether what sets them apart is on file, so that nothing is taken for equal. */
+export const isKnownApart = (tie: Tie): boolean =>
+  tie.every((one) => adjusterKinds[one.kind]?.wholeAxle || bothSides(one)?.start !== undefined);
+
+/** The most that both may differ by: what the stricter one says. */
+export const mostApart = (tie: Tie): number =>
+  Math.min(...tie.map((one) => bothSides(one)?.most ?? Number.POSITIVE_INFINITY));
 
 /** The limits between left and right. What exceeds one as the adjusters stand may stay, and may not get worse. */
 export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Term[] {
   return (['front', 'rear'] as const).flatMap((name) => {
     const [left, right] = AXLES[name];
-    return tiesOf(car[name]).map((adjuster, k): Term => {
-      const at = (corner: Corner) =>
-        adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, now[corner][adjuster.id] ?? adjuster.reference);
-      const most = Math.max(at(left)?.most ?? 0, Math.abs((at(left)?.value ?? 0) - (at(right)?.value ?? 0)));
+    return tiesOf(car[name]).map((tie, k): Term => {
+      const [l, r] = tie.map((one, side) => bothSides(one, now[side === 0 ? left : right][one.id])!) as [
+        BothSides,
+        BothSides,
+      ];
+      const constant = isKnownApart(tie) ? (l.start ?? 0) - (r.start ?? 0) : 0;
+      const most = Math.max(mostApart(tie), Math.abs(l.value - r.value + constant));
       const angle = ANGLES_A_WHEEL + k;
       return {
         where: name,
-        angle: adjuster.id,
+        angle: tie[0].id,
         window: { low: -most, aim: 0, high: most, half: Number.POSITIVE_INFINITY },
         parts: [
           { corner: left, angle, factor: 1 },
           { corner: right, angle, factor: -1 },
         ],
-        constant: 0,
+        constant,
         hard: true,
       };
     });

@@ -15,9 +15,11 @@ const texts = byName(textUpTo(4000));
 const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
 const suspension = open({ kind: shortText, points: v.optional(byName(v.array(count))) });
+const adjusters = list(open({ id, kind: shortText }), 64);
 const axle = open({
   suspension,
-  adjusters: list(open({ id, kind: shortText }), 64),
+  adjusters,
+  rightAdjusters: v.optional(adjusters),
   steered: v.boolean(ruleText({ is: 'yes-or-no' })),
 });
 const car = open({

@@ -90,6 +90,19 @@ describe('a car file', () => {
     ],
     [`${FRONT}.adjusters`, {}, 'car.front.adjusters: {} is not allowed; allowed: a list'],
     [`${FRONT}.adjusters`, Array(65).fill({}), 'allowed: a list of at most 64'],
+    [`${FRONT}.rightAdjusters`, {}, 'car.front.rightAdjusters: {} is not allowed; allowed: a list'],
+    [`${FRONT}.rightAdjusters`, null, 'car.front.rightAdjusters: null is not allowed; allowed: a list'],
+    [
+      `${FRONT}.rightAdjusters`,
+      [{ ...ROD, links: ['tieOuter'] }],
+      'car.front.rightAdjusters[0].links[0]: "tieOuter" is not allowed; allowed: one of upperFront,',
+    ],
+    [
+      `${FRONT}.rightAdjusters`,
+      [{ id: 's', kind: 'shim-pack', at: 'inner1', direction: [0, 1, 0], sizes: [1], max: 3, reference: 0 }],
+      `car.front.rightAdjusters[0].at: "inner1" is not allowed; allowed: one of ${POINTS}`,
+    ],
+    [`${FRONT}.rightAdjusters`, [ROD], 'car.front.rightAdjusters[0].range: [1,2] is not allowed'],
     [`${FRONT}.adjusters.0.kind`, 'magic', 'car.front.adjusters[0].kind: "magic" is not allowed; allowed: one of '],
     [
       `${FRONT}.adjusters.0.kind`,

@@ -78,8 +78,11 @@ function ofPacks(): InputError[] {
   ].flatMap((more) => refusalOf(() => validateAdjusters(both(more), suspension)));
 }
 
+const WEDGE = { id: 'wedge', kind: 'axle-wedge', degrees: [1, 2], reference: 0, tolerance: 0.1 };
+
 function ofSuspensions(): InputError[] {
   const random = stream(5);
+  const beam: Axle = { suspension: randomSuspension(random, 'beam-front'), adjusters: [], steered: true };
   const axle = (kind: string, right: string): Axle => ({
     suspension: randomSuspension(random, kind),
     rightSuspension: randomSuspension(random, right),
@@ -108,6 +111,9 @@ function ofSuspensions(): InputError[] {
     ...refusalOf(() => pointsFromTape({})),
     ...refusalOf(() => validateAxle(axle('beam-linked', 'beam-rear'))),
     ...refusalOf(() => validateAxle({ ...axle('beam-linked', 'beam-linked'), rightSuspension: withRod })),
+    ...refusalsOf({ adjusters: [WEDGE], rightAdjusters: [WEDGE] }, (bad) => validateAxle(Object.assign({}, beam, bad))),
+    ...refusalOf(() => validateAxle({ ...beam, adjusters: [WEDGE], rightAdjusters: [] })),
+    ...refusalOf(() => validateAxle({ ...beam, rightAdjusters: [WEDGE] })),
   ];
 }
 

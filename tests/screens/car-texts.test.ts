@@ -6,7 +6,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Adjuster, Axle, Car, Spec } from '../../core/contract.ts';
 import { adjusterKinds, suspensionKinds, validateCarFile } from '../../core/index.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
-import { randomSuspension, stream } from '../tools/random-cars.ts';
+import { LAYOUTS, randomSuspension, rod, stream } from '../tools/random-cars.ts';
 import { FITTING, sampleAdjuster } from '../tools/samples.ts';
 
 // The app's preferences set the look of the page when they load.
@@ -14,7 +14,8 @@ const page = { documentElement: { dataset: {} }, addEventListener: () => undefin
 vi.stubGlobal('document', page);
 vi.stubGlobal('addEventListener', page.addEventListener);
 vi.stubGlobal('location', { hash: '' });
-const { fileOf, textsOf } = await import('../../app/screens/build/car-texts.ts');
+const { adjusterTexts, fileOf, textsOf } = await import('../../app/screens/build/car-texts.ts');
+const { rightList } = await import('../../app/screens/build/new-adjuster.ts');
 const { withSides } = await import('../../app/screens/build/window-texts.ts');
 
 const REST: Axle = {
@@ -66,6 +67,38 @@ describe('a car on the build card', () => {
     const record = recordOf({ suspension, adjusters: [own], rightSuspension, steered: false });
     const { car } = checked(fileOf(textsOf(record), 'c', undefined));
     expect(car).toEqual(near(record.car));
+  });
+
+  it('keeps the right side’s own list, an empty one too, and drops it where the right is the mirror again', () => {
+    const random = stream(78);
+    const suspension = randomSuspension(random, 'double-wishbone');
+    const [left, right] = ['left', 'right'].map((id) => ({ ...rod(id, 'tieInner'), torque: 'see the book', own: [1] }));
+    const record = recordOf({ suspension, adjusters: [left!], rightAdjusters: [right!], steered: true });
+    const texts = textsOf(record);
+    expect(checked(fileOf(texts, 'c', record)).car).toEqual(record.car);
+    const none = recordOf({ suspension, adjusters: [left!], rightAdjusters: [], steered: true });
+    expect(checked(fileOf(textsOf(none), 'c', none)).car.front.rightAdjusters).toEqual([]);
+    const mirror = { ...texts, 'car.front.rightList': '' };
+    expect(checked(fileOf(mirror, 'c', record)).car.front).not.toHaveProperty('rightAdjusters');
+    const typed = { ...texts, 'car.front.rightAdjusters[0].lead': '2' };
+    const { front } = checked(fileOf(typed, 'c', record)).car;
+    expect([front.adjusters[0]?.lead, front.rightAdjusters?.[0]?.lead]).toEqual([1.5, 2]);
+  });
+
+  it('begins a right list as the left one, less what the axle has once, and keeps what the card does not ask', () => {
+    const suspension = { kind: 'beam-linked', points: LAYOUTS['beam-linked']!, camber: 0, toe: 0 };
+    const once = rod('once', 'rodBody');
+    const record = recordOf({
+      suspension,
+      adjusters: [once, { ...rod('link', 'lowerBody'), own: [1] }],
+      steered: false,
+    });
+    const texts = textsOf(record);
+    const copied = rightList(texts, 'front');
+    expect(copied).toEqual(adjusterTexts(record.car.front.adjusters[1]!, 'car.front.rightAdjusters[0]'));
+    const { front } = checked(fileOf({ ...texts, ...copied, 'car.front.rightList': 'own' }, 'c', record)).car;
+    expect(front.rightAdjusters).toEqual([record.car.front.adjusters[1]]);
+    expect(front.adjusters).toEqual(record.car.front.adjusters);
   });
 
   it('covers every kind', () => {

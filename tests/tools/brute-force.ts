@@ -102,9 +102,10 @@ export function score(spec: Spec, reading: Reading): { inWindow: boolean; distan
 
 const axleOf = (car: Car, corner: Corner): Axle => (corner.endsWith('F') ? car.front : car.rear);
 
-/** The adjusters of a corner: what a rigid axle has once stands with its left. */
+/** The adjusters of a corner: its own list on the right if there is one; what a rigid axle has once stands left. */
 export function adjustersAt(car: Car, corner: Corner): readonly Adjuster[] {
-  const { suspension, adjusters } = axleOf(car, corner);
+  const { suspension, adjusters: both, rightAdjusters } = axleOf(car, corner);
+  const adjusters = corner.startsWith('R') ? (rightAdjusters ?? both) : both;
   const { once = [] } = suspensionKinds[suspension.kind]?.rigidAxle ?? {};
   if (corner.startsWith('L')) return adjusters;
   return adjusters.filter((one) => ![one.at, ...(one.links ?? [])].some((name) => once.includes(name)));
@@ -129,13 +130,26 @@ export function pairsHold(adjusters: readonly Adjuster[], settings: Settings): b
   });
 }
 
-/** One wedge for both sides; rods that differ by so much at the most. */
-export function sidesHold(adjusters: readonly Adjuster[], left: Settings, right: Settings): boolean {
+/**
+ * One wedge for both sides; rods that differ by so much at the most, in length where both lengths are given, else in
+ * what each has gained since its reference. An adjuster that one side alone has is free.
+ */
+export function sidesHold(
+  adjusters: readonly Adjuster[],
+  left: Settings,
+  right: Settings,
+  onRight: readonly Adjuster[] = adjusters,
+): boolean {
   return adjusters.every((one) => {
+    const other = onRight.find(({ id }) => id === one.id);
+    if (!other) return true;
     if (one.kind === 'axle-wedge') return left[one.id] === right[one.id];
-    if (one.maxSideDifference === undefined) return true;
-    const apart = Math.abs((left[one.id] as number) - (right[one.id] as number)) * one.lead;
-    return apart <= one.maxSideDifference + 1e-9;
+    const limits = [one, other].flatMap(({ maxSideDifference }) => maxSideDifference ?? []);
+    if (limits.length === 0) return true;
+    const gained = (rod: Adjuster, at: Settings) => ((at[rod.id] as number) - (rod.reference as number)) * rod.lead;
+    const known = one.length !== undefined && other.length !== undefined;
+    const apart = gained(one, left) - gained(other, right) + (known ? one.length - other.length : 0);
+    return Math.abs(apart) <= Math.min(...limits) + 1e-9;
   });
 }
 
@@ -194,7 +208,7 @@ export function everyCombination(
   const own = { [pair[0]]: reading[pair[0]], [pair[1]]: reading[pair[1]] };
   lists[0]?.forEach((l, i) => {
     lists[1]?.forEach((r, j) => {
-      if (!sidesHold(adjustersAt(car, pair[1]), l, r)) return;
+      if (!sidesHold(adjustersAt(car, pair[0]), l, r, adjustersAt(car, pair[1]))) return;
       const after = joined
         ? predictReading(car, own, {}, { [pair[0]]: l, [pair[1]]: r })
         : { ...angles[0]?.[i], ...angles[1]?.[j] };

@@ -6,7 +6,7 @@ import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
 import { writtenChoice } from './adjuster-fields.ts';
-import { indices } from './car-texts.ts';
+import { hasOwnRight, indices } from './car-texts.ts';
 import { DirectionField } from './direction.tsx';
 import { ChoiceField, NumbersField, SeveralField, TextField } from './field.tsx';
 import type { Form } from './form.ts';
@@ -17,6 +17,7 @@ import { Table } from './table.tsx';
 interface Props {
   readonly form: Form;
   readonly axle: AxleName;
+  /** Of the field: `car.front.adjusters[0].at`. */
   readonly path: string;
   readonly field: AskedField;
 }
@@ -24,6 +25,7 @@ interface Props {
 export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, label: asked } }: Props) {
   const suspension = form.texts[`car.${axle}.suspension.kind`] ?? '';
   const held = suspensionKinds[suspension];
+  const drawn = `car.${axle}.${ownSide(form, axle, path) ? 'rightSuspension' : 'suspension'}`;
   const names = suspensionPictures[suspension]?.labels ?? {};
   const joint = (name: string): readonly [string, string] => [name, names[name] ?? name];
   const label = optional ? `${asked} (if any)` : asked;
@@ -37,7 +39,7 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
     case 'point':
       return (
         <>
-          <Where form={form} axle={axle} ringed={[form.texts[path] ?? '']} />
+          <Where form={form} path={drawn} ringed={[form.texts[path] ?? '']} />
           {choose(held ? jointsOf(held).map(joint) : [])}
         </>
       );
@@ -46,13 +48,13 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
       const ends = held?.links?.filter(([inner]) => chosen.includes(inner)).flat() ?? [];
       return (
         <>
-          <Where form={form} axle={axle} ringed={ends} />
+          <Where form={form} path={drawn} ringed={ends} />
           <SeveralField {...common} choices={held ? rodsOf(held).map(joint) : []} />
         </>
       );
     }
     case 'partner':
-      return choose(partners(form, axle, path));
+      return choose(partners(form, path));
     case 'direction':
       return <DirectionField form={form} path={path} label={label} />;
     case 'range':
@@ -77,9 +79,12 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
   }
 }
 
+/** Whether the field is of a right side that has points of its own. */
+const ownSide = ({ texts }: Form, axle: AxleName, path: string): boolean =>
+  hasOwnRight(texts, axle) && path.startsWith(`car.${axle}.rightAdjusters`);
+
 /** The axle's drawing with what the adjuster moves ringed. */
-function Where({ form, axle, ringed }: Pick<Props, 'form' | 'axle'> & { readonly ringed: readonly string[] }) {
-  const path = `car.${axle}.suspension`;
+function Where({ form, path, ringed }: Pick<Props, 'form' | 'path'> & { readonly ringed: readonly string[] }) {
   return (
     <SuspensionDrawing
       kind={form.texts[`${path}.kind`] ?? ''}
@@ -89,9 +94,9 @@ function Where({ form, axle, ringed }: Pick<Props, 'form' | 'axle'> & { readonly
   );
 }
 
-/** Other adjusters of the axle of the same kind, by the names that the card shows. */
-function partners(form: Form, axle: AxleName, path: string): (readonly [string, string])[] {
-  const all = `car.${axle}.adjusters`;
+/** Other adjusters of the list of the same kind, by the names that the card shows. */
+function partners(form: Form, path: string): (readonly [string, string])[] {
+  const all = path.slice(0, path.indexOf('['));
   const own = Number.parseInt(path.slice(all.length + 1), 10);
   const text = (i: number, name: string): string => form.texts[`${all}[${i}].${name}`] ?? '';
   return indices(form.texts, all)

@@ -1,51 +1,110 @@
-/** The adjusters of one axle: chosen by drawing, one open at a time, each with what a step of it does. */
+/**
+ * The adjusters of one axle: chosen by drawing, one open at a time, each with what a step of it does. One list for both
+ * sides, or one a side.
+ */
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import { misfit } from '../../../core/adjuster/fits.ts';
 import { wholeAdjuster } from '../../../core/adjuster/whole.ts';
-import type { Adjuster, AxleName } from '../../../core/contract.ts';
+import type { Adjuster, AxleName, Corner } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
 import { AdjusterAsk } from './adjuster-ask.tsx';
 import { adjusterFrom, chosenWay, fieldsOf, wayPath, waysOf } from './adjuster-fields.ts';
-import { indices } from './car-texts.ts';
+import { hasOwnList, indices, type List, ownListPath } from './car-texts.ts';
 import { type AxleEffects, StepEffects, useEffects } from './effects.tsx';
 import { Buttons, Refused } from './field.tsx';
 import { type Form, refusedField } from './form.ts';
-import { newAdjuster, withoutAdjuster } from './new-adjuster.ts';
+import { newAdjuster, rightList, withoutAdjuster } from './new-adjuster.ts';
 
 interface Props {
   readonly form: Form;
   readonly axle: AxleName;
 }
 
+interface ListProps extends Props {
+  readonly list: List;
+}
+
 export function AdjustersSection({ form, axle }: Props) {
-  const path = `car.${axle}.adjusters`;
+  const own = hasOwnList(form.texts, axle);
+  return (
+    <>
+      {own && <h3 class="side-head">Left side</h3>}
+      <AdjusterList key="adjusters" form={form} axle={axle} list="adjusters" />
+      <RightSide form={form} axle={axle} />
+      {own && (
+        <>
+          <h3 class="side-head">Right side</h3>
+          <p class="soft">
+            Mirrored: outboard is away from the car’s middle, and which way a cam turns is typed as it would be on the
+            left wheel. The hand of a thread is typed as it is.
+          </p>
+          <AdjusterList key="rightAdjusters" form={form} axle={axle} list="rightAdjusters" />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Whether the right side has a list of its own: it begins as a copy of the left one, and goes at one touch. */
+function RightSide({ form, axle }: Props) {
+  const own = hasOwnList(form.texts, axle);
+  const pick = (value: string) => {
+    if ((value === 'own') === own) return;
+    const texts = { ...(value === 'own' ? rightList(form.texts, axle) : {}), [ownListPath(axle)]: value };
+    const says =
+      value === 'own' ? 'The left side’s adjusters copied to the right' : 'The right side’s own adjusters taken off';
+    form.fill(texts, [`car.${axle}.rightAdjusters`, ownListPath(axle)], says);
+  };
+  return (
+    <Buttons
+      legend="Adjusters on the right side"
+      options={[
+        ['', 'are the mirror image'],
+        ['own', 'differ'],
+      ]}
+      value={own ? 'own' : ''}
+      onPick={pick}
+    />
+  );
+}
+
+function AdjusterList({ form, axle, list }: ListProps) {
+  const path = `car.${axle}.${list}`;
   const all = indices(form.texts, path);
-  const effects = useEffects(form, axle);
+  const effects = useEffects(form, axle, list);
   return (
     <>
       {all.map((i) => (
-        <AdjusterForm key={form.texts[`${path}[${i}].id`] ?? i} form={form} axle={axle} index={i} effects={effects} />
+        <AdjusterForm
+          key={form.texts[`${path}[${i}].id`] ?? i}
+          form={form}
+          axle={axle}
+          list={list}
+          index={i}
+          effects={effects}
+        />
       ))}
+      {list === 'rightAdjusters' && all.length === 0 && <p>No adjusters on this side.</p>}
       <Refused path={path} />
-      <AddAdjuster form={form} axle={axle} />
+      <AddAdjuster form={form} axle={axle} list={list} />
     </>
   );
 }
 
 /** Only what fits this suspension is offered. */
-function AddAdjuster({ form, axle }: Props) {
-  const path = `car.${axle}.adjusters`;
+function AddAdjuster({ form, axle, list }: ListProps) {
+  const path = `car.${axle}.${list}`;
   const held = suspensionKinds[form.texts[`car.${axle}.suspension.kind`] ?? ''];
   if (!held) return <p class="soft">Choose the suspension first.</p>;
   const add = (kind: string, name: string) => {
     const index = indices(form.texts, path).length;
-    form.put({ ...newAdjuster(kind, name, path, index, form.texts), [openKey(axle)]: String(index) });
+    form.put({ ...newAdjuster(kind, name, path, index, form.texts), [OPEN]: `${path}[${index}]` });
     requestAnimationFrame(() => document.querySelector('.adjuster-open')?.scrollIntoView({ block: 'start' }));
   };
   return (
     <fieldset class="kinds">
-      <legend>Add an adjuster</legend>
+      <legend>Add an adjuster{hasOwnList(form.texts, axle) ? ` on the ${sideOf(list)}` : ''}</legend>
       {Object.values(adjusterKinds)
         .filter((kind) => !misfit(kind, held))
         .map(({ kind, name }) => (
@@ -58,18 +117,21 @@ function AddAdjuster({ form, axle }: Props) {
   );
 }
 
-const openKey = (axle: AxleName): string => `@adjuster ${axle}`;
+/** The adjuster that is open, by its path. */
+const OPEN = '@adjuster';
+const sideOf = (list: List): string => (list === 'rightAdjusters' ? 'right' : 'left');
 
 function AdjusterForm({
   form,
   axle,
+  list,
   index,
   effects,
-}: Props & { readonly index: number; readonly effects: AxleEffects }) {
-  const all = `car.${axle}.adjusters`;
+}: ListProps & { readonly index: number; readonly effects: AxleEffects }) {
+  const all = `car.${axle}.${list}`;
   const path = `${all}[${index}]`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const open = form.texts[openKey(axle)] === String(index) || (refusedField()?.startsWith(`${path}.`) ?? false);
+  const open = form.texts[OPEN] === path || (refusedField()?.startsWith(`${path}.`) ?? false);
   const takeOff = () =>
     form.fill(withoutAdjuster(form.texts, all, index), [all], `${form.texts[`${path}.name`] ?? kind} taken off`);
   return (
@@ -79,13 +141,15 @@ function AdjusterForm({
           type="button"
           class="adjuster-head"
           aria-expanded={open}
-          onClick={() => form.put({ [openKey(axle)]: open ? '' : String(index) })}
+          onClick={() => form.put({ [OPEN]: open ? '' : path })}
         >
           {form.texts[`${path}.name`] || adjusterKinds[kind]?.name}
           <span class="soft">{open ? 'close' : 'open'}</span>
         </button>
       </h3>
-      {open && <Picture kind={kind} typed={adjusterFrom(form.texts, path)} />}
+      {open && (
+        <Picture kind={kind} typed={adjusterFrom(form.texts, path)} corner={list === 'rightAdjusters' ? 'RF' : 'LF'} />
+      )}
       <StepEffects effects={effects} adjuster={{ id: form.texts[`${path}.id`] ?? '', kind }} />
       {open && (
         <>
@@ -119,13 +183,19 @@ function Way({ form, path, kind }: { readonly form: Form; readonly path: string;
   );
 }
 
+interface PictureProps {
+  readonly kind: string;
+  readonly typed?: Readonly<Record<string, unknown>>;
+  readonly corner?: Corner;
+}
+
 /** The adjuster as it is typed, going one step; a made-up one of its kind until it is whole. */
-function Picture({ kind, typed = {} }: { readonly kind: string; readonly typed?: Readonly<Record<string, unknown>> }) {
+function Picture({ kind, typed = {}, corner = 'LF' }: PictureProps) {
   const picture = adjusterPictures[kind];
   const own = adjusterKinds[kind];
   if (!picture || !own) return null;
   const whole = wholeAdjuster(typed);
   const { from, to } = whole ? own.step(whole) : own.sample;
   const shown = whole ?? ({ ...own.sample.adjuster, id: 'sample', kind } as unknown as Adjuster);
-  return <picture.Picture adjuster={shown} from={from} to={to} corner="LF" />;
+  return <picture.Picture adjuster={shown} from={from} to={to} corner={corner} />;
 }

@@ -47,7 +47,7 @@ const SECTIONS: readonly {
       {
         id: `${axle}-adjusters`,
         title: `${name} adjusters`,
-        paths: [`car.${axle}.adjusters`],
+        paths: [`car.${axle}.adjusters`, `car.${axle}.rightAdjusters`],
         body: (form: Form) => <AdjustersSection form={form} axle={axle} />,
       },
       {

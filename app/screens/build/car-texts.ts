@@ -14,6 +14,11 @@ export const isSteered = (texts: Texts, axle: AxleName): boolean =>
   (texts[`car.${axle}.steered`] ?? (axle === 'front' ? 'yes' : 'no')) === 'yes';
 export const hasOwnRight = (texts: Texts, axle: AxleName): boolean => texts[`car.${axle}.right`] === 'own';
 
+/** Which adjusters of an axle: those of both sides, or of the left where the right ones are apart; or those. */
+export type List = 'adjusters' | 'rightAdjusters';
+export const ownListPath = (axle: AxleName): string => `car.${axle}.rightList`;
+export const hasOwnList = (texts: Texts, axle: AxleName): boolean => texts[ownListPath(axle)] === 'own';
+
 export function textsOf(record: CarRecord): Texts {
   const { car } = record;
   return {
@@ -28,17 +33,22 @@ export function textsOf(record: CarRecord): Texts {
 
 /** One axle with its adjusters and windows; toe as a length at `rim`, mm. */
 export function axleTexts({ car, spec }: CarRecord, axle: AxleName, rim: number): Texts {
-  const { suspension, rightSuspension, adjusters, steered } = car[axle];
+  const { suspension, rightSuspension, adjusters, rightAdjusters, steered } = car[axle];
   const path = `car.${axle}`;
   return {
     [`${path}.steered`]: steered ? 'yes' : 'no',
     [`${path}.right`]: rightSuspension ? 'own' : '',
     ...suspensionTexts(suspension, `${path}.suspension`),
     ...(rightSuspension ? suspensionTexts(rightSuspension, `${path}.rightSuspension`) : {}),
-    ...Object.assign({}, ...adjusters.map((one, i) => adjusterTexts(one, `${path}.adjusters[${i}]`))),
+    ...listTexts(adjusters, `${path}.adjusters`),
+    [ownListPath(axle)]: rightAdjusters ? 'own' : '',
+    ...listTexts(rightAdjusters ?? [], `${path}.rightAdjusters`),
     ...axleWindowTexts(spec[axle], `spec.${axle}`, rim),
   };
 }
+
+const listTexts = (list: readonly Adjuster[], path: string): Texts =>
+  Object.assign({}, ...list.map((one, i) => adjusterTexts(one, `${path}[${i}]`)));
 
 export const adjusterTexts = (adjuster: Adjuster, path: string): Texts => ({
   [`${path}.id`]: adjuster.id,
@@ -76,7 +86,7 @@ export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) 
 /** One axle that the texts say, unchecked. */
 export function axleOf(texts: Texts, axle: AxleName, onFile: Axle | undefined) {
   const path = `car.${axle}`;
-  const { rightSuspension, ...own }: Partial<Axle> = onFile ?? {};
+  const { rightSuspension, rightAdjusters, ...own }: Partial<Axle> = onFile ?? {};
   const right = hasOwnRight(texts, axle)
     ? { rightSuspension: suspensionOf(texts, `${path}.rightSuspension`, rightSuspension) }
     : {};
@@ -84,17 +94,24 @@ export function axleOf(texts: Texts, axle: AxleName, onFile: Axle | undefined) {
     ...own,
     suspension: suspensionOf(texts, `${path}.suspension`, own.suspension),
     ...right,
-    adjusters: indices(texts, `${path}.adjusters`).map((i) => {
-      const here = `${path}.adjusters[${i}]`;
-      return adjusterFrom(
-        texts,
-        here,
-        own.adjusters?.find((one) => one.id === texts[`${here}.id`]),
-      );
+    adjusters: listOf(texts, `${path}.adjusters`, own.adjusters),
+    // One that was copied from the left is, but for what is typed, what is on file there.
+    ...(hasOwnList(texts, axle) && {
+      rightAdjusters: listOf(texts, `${path}.rightAdjusters`, rightAdjusters ?? own.adjusters),
     }),
     steered: isSteered(texts, axle),
   };
 }
+
+const listOf = (texts: Texts, path: string, onFile: readonly Adjuster[] = []) =>
+  indices(texts, path).map((i) => {
+    const here = `${path}[${i}]`;
+    return adjusterFrom(
+      texts,
+      here,
+      onFile.find((one) => one.id === texts[`${here}.id`]),
+    );
+  });
 
 /** Numbers in use as `path[n]`, ascending. */
 export function indices(texts: Texts, path: string): readonly number[] {

@@ -11,7 +11,7 @@ import { type CallOptions, engine } from '../../engine/index.ts';
 import { type Asked, useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
 import { words } from '../../state/words.ts';
-import { axleOf } from './car-texts.ts';
+import { axleOf, type List } from './car-texts.ts';
 import type { Form } from './form.ts';
 
 interface Told {
@@ -24,10 +24,11 @@ export interface AxleEffects {
   readonly sides: readonly { readonly title: string; readonly told: Asked<Told> }[];
 }
 
-/** Both sides at once where they are alike. */
-export function useEffects(form: Form, axle: AxleName): AxleEffects {
+/** Both sides at once where they are alike; of a list that is one side's, that side. */
+export function useEffects(form: Form, axle: AxleName, list: List): AxleEffects {
   // The core checks what the texts say: this cast promises nothing.
-  const typed = axleOf(form.texts, axle, form.record?.car[axle]) as unknown as Axle;
+  const whole = axleOf(form.texts, axle, form.record?.car[axle]) as unknown as Axle;
+  const { rightAdjusters, ...typed } = { ...whole, adjusters: whole[list] ?? whole.adjusters };
   const { suspension, rightSuspension } = typed;
   const ofOne = (one: Suspension): Ask => ({
     about: one,
@@ -39,16 +40,26 @@ export function useEffects(form: Form, axle: AxleName): AxleEffects {
     of: async (adjusters, options) => (await engine.call('axleEffects', [{ ...typed, adjusters }], options))[side],
   });
   const piece = rightSuspension && suspensionKinds[suspension.kind]?.rigidAxle;
-  const left = useTold(piece ? ofPiece('left') : ofOne(suspension), typed.adjusters, `effects ${axle}`);
-  const apart = rightSuspension && (piece ? ofPiece('right') : ofOne(rightSuspension));
-  const right = useTold(apart, typed.adjusters, `effects ${axle} right`);
-  const sides = apart
-    ? [
-        { title: 'Left', told: left },
-        { title: 'Right', told: right },
-      ]
-    : [{ title: '', told: left }];
+  const own = ofList(list, rightAdjusters !== undefined, rightSuspension !== undefined);
+  const left = useTold(
+    own.left ? (piece ? ofPiece('left') : ofOne(suspension)) : undefined,
+    typed.adjusters,
+    `effects ${axle} ${list}`,
+  );
+  const apart = own.right ? (piece ? ofPiece('right') : ofOne(rightSuspension ?? suspension)) : undefined;
+  const right = useTold(apart, typed.adjusters, `effects ${axle} right ${list}`);
+  const both = own.left && own.right;
+  const sides = [
+    ...(own.left ? [{ title: both ? 'Left' : '', told: left }] : []),
+    ...(own.right ? [{ title: both ? 'Right' : '', told: right }] : []),
+  ];
   return { kind: suspension.kind, sides };
+}
+
+/** Which sides a list is shown for: a right side that is the mirror in all shows what the left one does. */
+function ofList(list: List, hasOwnList: boolean, hasOwnPoints: boolean) {
+  if (hasOwnList) return { left: list === 'adjusters', right: list === 'rightAdjusters' };
+  return { left: true, right: hasOwnPoints };
 }
 
 interface Ask {

@@ -1,5 +1,7 @@
 /** An adjuster as it is put on the build card, before its own figures are typed; and taken off again. */
-import { startOf } from './adjuster-fields.ts';
+import { isOnce } from '../../../core/adjuster/of-corner.ts';
+import type { Adjuster, AxleName, Suspension } from '../../../core/contract.ts';
+import { adjusterFrom, startOf } from './adjuster-fields.ts';
 import { indices } from './car-texts.ts';
 import type { Texts } from './numbers.ts';
 
@@ -19,13 +21,27 @@ export function newAdjuster(kind: string, name: string, path: string, index: num
   };
 }
 
+/** The right side's own list as it begins: the left one's, less what works on a part that the axle has once. */
+export function rightList(texts: Texts, axle: AxleName): Texts {
+  const left = `car.${axle}.adjusters`;
+  const suspension = { kind: texts[`car.${axle}.suspension.kind`] ?? '' } as Suspension;
+  // As far as it is typed: which part it works on is asked of each kind.
+  const typed = (i: number) => adjusterFrom(texts, `${left}[${i}]`) as unknown as Adjuster;
+  const twice = indices(texts, left).filter((i) => !isOnce(typed(i), { suspension }));
+  const copied = twice.flatMap((from, to) =>
+    entriesUnder(texts, `${left}[${from}].`, `car.${axle}.rightAdjusters[${to}].`),
+  );
+  return Object.fromEntries(copied);
+}
+
+/** What stands under one path, under another. */
+const entriesUnder = (texts: Texts, from: string, to: string): (readonly [string, string])[] =>
+  Object.entries(texts)
+    .filter(([key]) => key.startsWith(from))
+    .map(([key, text]) => [to + key.slice(from.length), text] as const);
+
 /** The texts under `path` without one entry, those after it moved down. */
 export function withoutAdjuster(texts: Texts, path: string, index: number): Texts {
   const left = indices(texts, path).filter((i) => i !== index);
-  const moved = left.flatMap((from, to) =>
-    Object.entries(texts)
-      .filter(([key]) => key.startsWith(`${path}[${from}].`))
-      .map(([key, text]) => [`${path}[${to}].${key.slice(`${path}[${from}].`.length)}`, text]),
-  );
-  return Object.fromEntries(moved);
+  return Object.fromEntries(left.flatMap((from, to) => entriesUnder(texts, `${path}[${from}].`, `${path}[${to}].`)));
 }

@@ -2,8 +2,9 @@
 import { positionText } from '../../state/standing.ts';
 import './chart.css';
 import { useState } from 'preact/hooks';
-import { chartPair } from '../../../core/adjuster/chart-pair.ts';
+import { sidesOf } from '../../../core/adjuster/of-corner.ts';
 import type { Adjuster, Axle, AxleName, Position } from '../../../core/contract.ts';
+import type { Chart } from '../../../core/plan/chart.ts';
 import { formatAngle } from '../../../core/units/format.ts';
 import { engine } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
@@ -42,14 +43,36 @@ export function ChartScreen() {
 }
 
 function AxleChart({ axle }: { readonly axle: Axle }) {
-  const { suspension, adjusters } = axle;
-  const pair = chartPair(axle);
-  const { value, error } = useAsked(pair && `chart ${JSON.stringify([suspension, adjusters, pair])}`, (signal) =>
-    engine.call('chartOf', [suspension, adjusters, {}, ...(pair as readonly [string, string])], { signal }),
+  const { value, error } = useAsked(`chart ${JSON.stringify(axle)}`, (signal) =>
+    engine.call('axleCharts', [axle], { signal }),
   );
-  if (!pair) return <Card title="No chart">A chart needs two adjusters on the axle.</Card>;
-  if (error) return <Card title="No chart">{why(error, { adjusters })}</Card>;
+  if (error) return <Card title="No chart">{why(error, { axle })}</Card>;
   if (!value) return <p class="wait" aria-busy="true" />;
+  const [left, right] = sidesOf(axle);
+  return (
+    <>
+      {value.map(({ side, chart }) => (
+        <SideTable
+          key={side}
+          side={side === 'both' ? '' : side === 'left' ? 'Left: ' : 'Right: '}
+          adjusters={(side === 'right' ? right : left).adjusters}
+          chart={chart}
+        />
+      ))}
+    </>
+  );
+}
+
+interface SideProps {
+  /** What its title begins with. */
+  readonly side: string;
+  readonly adjusters: readonly Adjuster[];
+  readonly chart: Chart | undefined;
+}
+
+function SideTable({ side, adjusters, chart: value }: SideProps) {
+  if (!value)
+    return <Card title={`${side}No chart`}>A chart needs two adjusters {side ? 'there' : 'on the axle'}.</Card>;
   const find = (name: string): Adjuster | undefined => adjusters.find((one) => one.id === name);
   const [across, down] = [find(value.across.adjuster), find(value.down.adjuster)];
   const show = (adjuster: Adjuster | undefined, position: Position): string =>
@@ -60,7 +83,7 @@ function AxleChart({ axle }: { readonly axle: Axle }) {
     x === undefined ? '–' : formatAngle(x, { sign: true, decimal: units.value.decimal });
   const caster = value.cells.some((row) => row.some((cell) => cell.caster !== undefined));
   return (
-    <Card title={caster ? 'Caster over camber, degrees gained' : 'Camber over toe, degrees gained'}>
+    <Card title={`${side}${caster ? 'Caster over camber' : 'Camber over toe'}, degrees gained`}>
       <p class="soft">
         Across: {across?.name}. Down: {down?.name}. Against where they stood when the dimensions were taken
         {across && down ? ` (${positionText(across, across.reference)}, ${positionText(down, down.reference)})` : ''}.

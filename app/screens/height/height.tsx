@@ -1,6 +1,7 @@
 /** If a corner of the body goes up or down: what that does to its wheel, so that height is set before angles. */
 import './height.css';
 import { useState } from 'preact/hooks';
+import { sidesOf } from '../../../core/adjuster/of-corner.ts';
 import type { AxleName, Car, Corner, Settings } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { formatAngle } from '../../../core/units/format.ts';
@@ -90,16 +91,18 @@ function AxleCard(props: AxleProps) {
 
 function Gained({ car, axle, raise, settings }: AxleProps) {
   const [left, right] = cornersOf(axle) as [Corner, Corner];
-  const { suspension, rightSuspension = suspension, adjusters } = car[axle];
+  const sides = sidesOf(car[axle]);
   const { value, error } = useAsked(
     `height ${JSON.stringify([car[axle], settings[left], settings[right], raise])}`,
     (signal) =>
       Promise.all([
-        engine.call('heightEffect', [suspension, adjusters, settings[left] ?? {}, raise], { signal }),
-        engine.call('heightEffect', [rightSuspension, adjusters, settings[right] ?? {}, raise], { signal }),
+        engine.call('heightEffect', [sides[0].suspension, sides[0].adjusters, settings[left] ?? {}, raise], { signal }),
+        engine.call('heightEffect', [sides[1].suspension, sides[1].adjusters, settings[right] ?? {}, raise], {
+          signal,
+        }),
       ]),
   );
-  if (error) return <p role="alert">{why(error, { adjusters })}</p>;
+  if (error) return <p role="alert">{why(error, { adjusters: sides[0].adjusters })}</p>;
   if (!value) return <p class="soft">Working it out…</p>;
   if (!value.some(Boolean)) return <p>The links cannot go that far.</p>;
   const show = (x: number | undefined): string =>

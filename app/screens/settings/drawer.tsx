@@ -109,8 +109,8 @@ function Row({ size, count, onCount, onRemove }: RowProps) {
 /** The sizes of all packs of the cars on file, the thickest first. */
 function sizesOnFile(): number[] {
   const all = records.value.cars.flatMap(({ car }) =>
-    [car.front, car.rear].flatMap(({ adjusters }) =>
-      adjusters.flatMap((one): readonly number[] => {
+    [car.front, car.rear].flatMap(({ adjusters, rightAdjusters = [] }) =>
+      [...adjusters, ...rightAdjusters].flatMap((one): readonly number[] => {
         // A car may be half built: its packs have no sizes yet.
         const sizes = adjusterKinds[one.kind]?.stack?.(one).sizes;
         return Array.isArray(sizes) ? sizes : [];

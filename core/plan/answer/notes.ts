@@ -1,9 +1,11 @@
 /** What a person must know beside a plan's figures. */
 import { type BareMove, type CarSettings, CORNERS, type Corner, type PlanRequest } from '../../contract.ts';
+import { axleOf } from '../../corners.ts';
 import { type Assembly, type CarModel, cornerOf } from '../../pose/car-model.ts';
 import { sideEffectsOf, TRAVEL } from '../../pose/side-effects.ts';
 import type { Note } from '../../said.ts';
 import { adjusterOf, kindOfAdjuster, nameOf, type Positions, type Problem } from '../problem.ts';
+import { isKnownApart, mostApart, tiesOf } from '../terms.ts';
 
 export function notesOf({ request, model, now }: Problem, moves: readonly BareMove[], then: Positions): Note[] {
   const moved = CORNERS.filter((corner) => moves.some((move) => move.corner === corner));
@@ -12,6 +14,7 @@ export function notesOf({ request, model, now }: Problem, moves: readonly BareMo
     .flatMap((axle) => strainNote(axle, now, then));
   return [
     ...chartNote(request, moves),
+    ...lengthNotes(request, moves),
     ...moved.flatMap((corner) => bumpSteerNote(model, corner, now, then)),
     ...strains,
   ];
@@ -21,6 +24,16 @@ function chartNote(request: PlanRequest, moves: readonly BareMove[]): Note[] {
   const byChart = moves.filter((move) => kindOfAdjuster(adjusterOf(request, move)).byChart);
   const names = [...new Set(byChart.map((move) => nameOf(request, move)))];
   return names.length > 0 ? [{ note: 'by-chart', names }] : [];
+}
+
+/** Limits between left and right that lengths on file could not be held against. */
+function lengthNotes({ car }: PlanRequest, moves: readonly BareMove[]): Note[] {
+  return (['front', 'rear'] as const).flatMap((axle) =>
+    tiesOf(car[axle])
+      .filter((tie) => !isKnownApart(tie))
+      .filter(([{ id }]) => moves.some((move) => axleOf(move.corner) === axle && move.adjuster === id))
+      .map((tie): Note => ({ note: 'lengths-unknown', axle, name: tie[0].name ?? tie[0].id, most: mostApart(tie) })),
+  );
 }
 
 /** Degrees over 25 mm that bump steer may grow by before it is spoken of: trade practice, no source. */

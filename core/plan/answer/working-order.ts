@@ -5,7 +5,8 @@
  * differ.
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
-import { type Adjuster, type Axle, type AxleName, CORNERS, type Corner } from '../../contract.ts';
+import type { Side } from '../../adjuster/of-corner.ts';
+import { type Adjuster, type AxleName, CORNERS, type Corner } from '../../contract.ts';
 import { axleOf } from '../../corners.ts';
 import type { CornerModel } from '../../pose/mechanism.ts';
 import { suspensionKinds } from '../../suspension/catalogue.ts';
@@ -16,7 +17,7 @@ export type Role = 'caster' | 'camber' | 'toe';
 export const WORKING_ORDER = {
   axles: ['rear', 'front'] as readonly AxleName[],
   roles: ['caster', 'camber', 'toe'] as readonly Role[],
-  /** On an axle that has cams at a lower arm. */
+  /** On a side that has cams at a lower arm. */
   lowerCams: ['camber', 'caster', 'toe'] as readonly Role[],
 };
 
@@ -35,8 +36,8 @@ export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
   return change('caster') > change('camber') ? 'caster' : 'camber';
 }
 
-/** Whether an axle has a cam, numbered or eccentric, at a lower arm. */
-export function hasLowerCams({ suspension, adjusters }: Axle): boolean {
+/** Whether a side has a cam, numbered or eccentric, at a lower arm. */
+export function hasLowerCams({ suspension, adjusters }: Side): boolean {
   const { lowerArm = [] } = suspensionKinds[suspension.kind] ?? {};
   return adjusters.some((adjuster) => {
     const kind = adjusterKinds[adjuster.kind];
@@ -46,7 +47,7 @@ export function hasLowerCams({ suspension, adjusters }: Axle): boolean {
 
 /**
  * Where a move stands in the working order: less is earlier.
- * @param lowerCams whether the axle has cams at a lower arm
+ * @param lowerCams whether the side has cams at a lower arm
  */
 export function rankOf(corner: Corner, role: Role, lowerCams: boolean): number {
   const { axles, roles, lowerCams: withLowerCams } = WORKING_ORDER;

@@ -5,7 +5,7 @@ import { MOST_FURTHER, multiples } from '../../adjuster/steps.ts';
 import {
   type Adjuster,
   type AdjusterRef,
-  type AxleName,
+  type Axle,
   CORNERS,
   type Corner,
   type PlanRequest,
@@ -56,8 +56,7 @@ export interface Offset {
 /** The car with a held slide along each axis in which a cam moves its point. */
 export function withOffsets(request: PlanRequest) {
   const offsets = new Map<Adjuster, Offset[]>();
-  const withSlides = (name: AxleName) => {
-    const { adjusters } = request.car[name];
+  const withSlides = (adjusters: readonly Adjuster[]): Adjuster[] => {
     const slides = adjusters.flatMap((cam) => {
       const kind = kindOfAdjuster(cam);
       const [at] = kind.touches(cam).points ?? [];
@@ -76,9 +75,15 @@ export function withOffsets(request: PlanRequest) {
       offsets.set(cam, own);
       return own.map(({ slide }) => slide);
     });
-    return { ...request.car[name], adjusters: [...adjusters, ...slides] };
+    return [...adjusters, ...slides];
   };
-  const car = { ...request.car, front: withSlides('front'), rear: withSlides('rear') };
+  const axleWithSlides = ({ adjusters, rightAdjusters, ...axle }: Axle): Axle => ({
+    ...axle,
+    adjusters: withSlides(adjusters),
+    ...(rightAdjusters && { rightAdjusters: withSlides(rightAdjusters) }),
+  });
+  const { front, rear } = request.car;
+  const car = { ...request.car, front: axleWithSlides(front), rear: axleWithSlides(rear) };
   const held = CORNERS.flatMap((corner) =>
     adjustersOf(request.car, corner).flatMap((cam) =>
       (offsets.get(cam) ?? []).map(({ slide }) => ({ corner, adjuster: slide.id })),

@@ -55,13 +55,18 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   sai: 'SAI',
   // An adjuster.
   adjusters: 'adjusters',
+  rightAdjusters: 'adjusters on the right',
   id: 'id',
   name: 'name',
   torque: 'torque',
   effort: 'time to move it',
   'adjusters.tolerance': 'how exactly it is set',
+  'rightAdjusters.tolerance': 'how exactly it is set',
   reference: 'where it stood when the dimensions were taken',
   'adjusters.at': 'point that it moves',
+  'rightAdjusters.at': 'point that it moves',
+  'adjusters.length': 'its length when the dimensions were taken',
+  'rightAdjusters.length': 'its length when the dimensions were taken',
   direction: 'which way it moves the point',
   step: 'step',
   range: 'travel',
@@ -153,6 +158,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
 /** One of a list. */
 export const ONE_OF: Readonly<Record<string, string>> = {
   adjusters: 'adjuster',
+  rightAdjusters: 'adjuster on the right',
   visits: 'visit',
   rounds: 'round',
   moved: 'move',

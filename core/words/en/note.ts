@@ -1,6 +1,7 @@
 /** What stands beside a plan's figures. */
 import type { ShimCount } from '../../contract.ts';
 import type { Named, Note } from '../../said.ts';
+import { plain } from '../../units/plain.ts';
 import { bareLength } from './figures.ts';
 
 type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>) => string };
@@ -8,6 +9,8 @@ type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>
 const SAYINGS: Sayings = {
   'by-chart': ({ names }) =>
     `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
+  'lengths-unknown': ({ axle, name, most }) =>
+    `${capital(axle)} ${name}: left and right may differ by ${plain(most, 3)} mm, and their lengths are not on file. The plan goes by what each has turned since the dimensions were taken, as if both were alike then: lay a tape on both.`,
   'bump-steer': ({ corner, before, after, travel }) =>
     `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${travel} mm of travel.`,
   strain: ({ corners, before, after }) =>
@@ -19,6 +22,8 @@ const SAYINGS: Sayings = {
 };
 
 export const note = (one: Note): string => (SAYINGS[one.note] as (note: Note) => string)(one);
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const name = ({ corner, name }: Named): string => `${corner} ${name}`;
 

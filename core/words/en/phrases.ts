@@ -28,6 +28,7 @@ export const PHRASES: Readonly<Record<Phrase, string>> = {
   'adjuster-kind': 'the name of an adjuster kind',
   'suspension-kind': 'the name of a suspension kind',
   points: 'points by name, { name: [x, y, z] }, mm',
+  'on-both-sides': 'what is one for the whole axle on both sides or on neither',
   'given-with-left': 'nothing: it is given with the left',
   'holds-the-wheel': 'points whose links hold the wheel: these leave it free to move',
   'can-reach': 'positions at which the links meet: at these an arm cannot reach',

@@ -32,6 +32,7 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, Saying<Rule>>>> = {
   'labels-differ': () => 'two rows have the same label',
   'chart-or-steps': () => 'a printed chart or so many degrees a step is needed, one of the two',
   'holds-a-step': () => 'no step lies within it',
+  'on-both-sides': () => 'it is one for the whole axle: it has to be on both sides or on neither',
   'given-with-left': () => 'leave it out: it is given with the left side',
   'holds-the-wheel': () => 'they leave the wheel free to move',
   'can-reach': () => 'with the adjusters there an arm cannot reach',

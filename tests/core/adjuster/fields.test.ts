@@ -112,6 +112,15 @@ describe('adjusters of an axle', () => {
     expect(sidesOf(axle).map((side) => side.adjusters.length)).toEqual([3, 1]);
   });
 
+  it('are those of the right list on the right, none where it is empty, and once what the axle has once', () => {
+    const own = rod('own', 'upperBody');
+    expect(adjustersOfSide({ ...axle, rightAdjusters: [own] }, false)).toEqual([own]);
+    expect(adjustersOfSide({ ...axle, rightAdjusters: [own] }, true)).toEqual([upper, lateral, pack]);
+    expect(adjustersOfSide({ ...axle, rightAdjusters: [] }, false)).toEqual([]);
+    expect(adjustersOfSide({ ...axle, rightAdjusters: [lateral, upper] }, false)).toEqual([upper]);
+    expect(sidesOf({ ...axle, rightAdjusters: [own] })[1]).toEqual({ suspension, adjusters: [own] });
+  });
+
   it('that a chart is about are the first two that are no rods', () => {
     const pairOf = (...adjusters: Axle['adjusters']) => chartPair({ ...axle, adjusters });
     const [a, b, c] = ['a', 'b', 'c'].map((id) => shims(random, id, 'upperBody'));

@@ -32,6 +32,16 @@ test.each([
   expect(names.asked?.(path)).toBe(label);
 });
 
+it('knows the right side by its own list, and each side by no other', () => {
+  const rightAdjusters = [{ id: 'a', name: 'Right rod', kind: 'threaded-rod' }];
+  const { given, asked } = namesIn({ car: { front: { adjusters, rightAdjusters } } });
+  expect(given?.(['settings', 'RF', 'a'])).toBe('Right rod');
+  expect(given?.(['settings', 'LF', 'a'])).toBe('Left rod');
+  expect(given?.(['settings', 'RF', 'b'])).toBeUndefined();
+  expect(given?.(['car', 'front', 'rightAdjusters', 0])).toBe('Right rod');
+  expect(asked?.(['car', 'front', 'rightAdjusters', 0, 'lead'])).toBe('Longer by, each turn');
+});
+
 it('knows adjusters that are given alone', () => {
   expect(namesIn({ adjusters }).given?.(['adjusters', 0])).toBe('Left rod');
 });

@@ -61,6 +61,62 @@ describe('an axle', () => {
   });
 });
 
+describe('a right side with adjusters of its own', () => {
+  const wishbone = (rightAdjusters: unknown, more: Partial<Axle> = {}) =>
+    ({ ...axleOf('double-wishbone', { adjusters: [rod('tie', 'tieInner')], ...more }), rightAdjusters }) as Axle;
+  const wedge = { id: 'wedge', kind: 'axle-wedge', degrees: [1, 2], reference: 0 };
+  const linked = { ...axleOf('beam-linked'), adjusters: [rod('once', 'rodBody'), rod('link', 'lowerBody')] };
+
+  it('is checked as a list, each refusal by its own place', () => {
+    expect(refused(() => validateAxle(wishbone({})))).toBe('axle.rightAdjusters');
+    expect(refused(() => validateAxle(wishbone([rod('tie', 'inner1')])))).toBe('axle.rightAdjusters[0].links[0]');
+    expect(refused(() => validateAxle(wishbone([rod('a', 'tieInner'), rod('a', 'tieInner')])))).toBe(
+      'axle.rightAdjusters[1].id',
+    );
+    const strut = { rightSuspension: suspensionOf('strut') };
+    expect(refused(() => validateAxle(wishbone([shims(stream(1), 'a', 'upperFront')], strut)))).toBe(
+      'axle.rightAdjusters[0].at',
+    );
+    const front = wishbone([shims(stream(1), 'a', 'nowhere')]);
+    const car = { id: 'c', label: 'c', wheel: { rimDiameter: 400 }, front, rear: axleOf('strut') };
+    expect(refused(() => validateCar(car))).toBe('car.front.rightAdjusters[0].at');
+  });
+
+  it('frees the left list of having to fit the right side', () => {
+    const clamp = { id: 'clamp', kind: 'clamp-bolt', step: 0.5, range: [-1, 1] as const, reference: 0 };
+    const both = { adjusters: [clamp], rightSuspension: suspensionOf('double-wishbone') };
+    expect(refused(() => validateAxle(axleOf('strut', both)))).toBe('axle.adjusters[0].kind');
+    expect(refused(() => validateAxle(axleOf('strut', { ...both, rightAdjusters: [] })))).toBeUndefined();
+  });
+
+  it('comes back whole, an empty one too, and is not there where none was given', () => {
+    const own = { ...rod('tie', 'tieInner'), lead: 2, note: 'x' };
+    expect(validateAxle(wishbone([own])).rightAdjusters).toEqual([own]);
+    expect(validateAxle(wishbone([])).rightAdjusters).toEqual([]);
+    expect(validateAxle(wishbone(undefined))).not.toHaveProperty('rightAdjusters');
+  });
+
+  it('may name what the axle has once only where the left list has it', () => {
+    const right = (...rightAdjusters: Adjuster[]) => refused(() => validateAxle({ ...linked, rightAdjusters }));
+    expect(right(...linked.adjusters)).toBeUndefined();
+    expect(right(rod('link', 'lowerBody'))).toBeUndefined();
+    expect(right(rod('other', 'rodBody'))).toBe('axle.rightAdjusters[0].id');
+    // As much where the right side has points of its own, which lack what there is once.
+    const rightSuspension = without(suspensionOf('beam-linked'), 'rodBody', 'rodAxle');
+    const copied = { ...linked, rightSuspension, rightAdjusters: linked.adjusters };
+    expect(refused(() => validateAxle(copied))).toBeUndefined();
+  });
+
+  it('has what is one for the whole axle on both sides or on neither', () => {
+    const beam = (adjusters: Adjuster[], rightAdjusters: Adjuster[]) =>
+      refused(() => validateAxle(axleOf('beam-front', { adjusters, rightAdjusters })));
+    expect(beam([wedge], [wedge])).toBeUndefined();
+    expect(beam([wedge], [])).toBe('axle.rightAdjusters');
+    expect(beam([], [wedge])).toBe('axle.rightAdjusters[0].id');
+    expect(beam([], [])).toBeUndefined();
+  });
+});
+
 describe('the adjusters of a corner', () => {
   const random = stream(5);
   const suspension = suspensionOf('double-wishbone');

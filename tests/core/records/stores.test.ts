@@ -58,6 +58,7 @@ describe('the stores of a backup', () => {
     ['cars.0.car.front.suspension.points.upperBall.0', null],
     ['cars.0.car.front.adjusters', {}],
     ['cars.0.car.front.adjusters.0.id', ''],
+    ['cars.0.car.front.rightAdjusters', {}],
     ['cars.0.car.front.adjusters.0.kind', undefined],
     ['cars.0.spec', []],
     ['cars.0.changed', 'today'],

@@ -120,12 +120,12 @@ describe('cams at a lower arm', () => {
     ['a slide at the lower arm', [slide('lowerFront')], false],
     ['none', [], false],
   ] as const)('%s: %s', (_, adjusters, has) => {
-    expect(hasLowerCams({ suspension, adjusters, steered: true })).toBe(has);
+    expect(hasLowerCams({ suspension, adjusters })).toBe(has);
   });
 
   it('there are none where there is no lower arm', () => {
     const beam = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
-    expect(hasLowerCams({ suspension: beam, adjusters: [eccentric('lowerFront')], steered: true })).toBe(false);
+    expect(hasLowerCams({ suspension: beam, adjusters: [eccentric('lowerFront')] })).toBe(false);
   });
 });
 
