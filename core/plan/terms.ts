@@ -4,14 +4,16 @@
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
-import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
+import type { Adjuster, Axle, AxleChange, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
-import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import { CAMBER, CASTER, LATERAL, PITCH, TOE } from '../pose/numbers.ts';
 import { thrustOf } from '../reading/axle-angles.ts';
-import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import { changeTerms, EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { TIE } from './states/state-space.ts';
 
-/** `factor` times one angle (CAMBER, CASTER or TOE; from ANGLES on a tie) of one corner. */
+/** `factor` times one angle (CAMBER, CASTER or TOE, PITCH or LATERAL; from TIE on a tie) of one corner. */
 export interface TermPart {
   readonly corner: Corner;
   readonly angle: number;
@@ -44,8 +46,8 @@ const PAIR: Readonly<Record<string, readonly [number, number]>> = {
   thrustAngle: [thrustOf(1, 0), thrustOf(0, 1)],
 };
 
-/** Splits the spec into terms that this reading can judge and those whose angles were not measured. */
-export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasured: SpecTerm[] } {
+/** Splits the spec into terms that this reading of the car can judge and those whose angles were not measured. */
+export function termsOf(spec: Spec, reading: Reading, car: Car): { terms: Term[]; unmeasured: SpecTerm[] } {
   const terms: Term[] = [];
   const unmeasured: SpecTerm[] = [];
   for (const item of specTerms(spec)) {
@@ -56,7 +58,22 @@ export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasur
     }
     terms.push({ ...item, ...againstThrustLine(parts, reading) });
   }
+  for (const item of changeTerms(spec)) {
+    const where = item.where as AxleName;
+    if (isOnLinks(car[where])) terms.push({ ...item, ...changePart(where, item.angle, reading) });
+    else unmeasured.push(item);
+  }
   return { terms, unmeasured };
+}
+
+export const isOnLinks = ({ suspension }: Axle): boolean =>
+  suspensionKinds[suspension.kind]?.rigidAxle?.onLinks === true;
+
+/** How far the axle has gone since it was read: a state's numbers count from where it stands now. */
+function changePart(where: AxleName, angle: string, reading: Reading): Pick<Term, 'parts' | 'constant'> {
+  const place = angle === 'pinionChange' ? PITCH : LATERAL;
+  const constant = reading[where]?.[angle as AxleChange] ?? 0;
+  return { parts: [{ corner: AXLES[where][0], angle: place, factor: 1 }], constant };
 }
 
 function partsOf(where: Corner | AxleName, angle: string): TermPart[] {
@@ -144,7 +161,7 @@ export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Ter
       const at = (corner: Corner) =>
         adjusterKinds[adjuster.kind]?.bothSides?.(adjuster, now[corner][adjuster.id] ?? adjuster.reference);
       const most = Math.max(at(left)?.most ?? 0, Math.abs((at(left)?.value ?? 0) - (at(right)?.value ?? 0)));
-      const angle = ANGLES_A_WHEEL + k;
+      const angle = TIE + k;
       return {
         where: name,
         angle: adjuster.id,
