@@ -4,12 +4,23 @@
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
-import type { Adjuster, Axle, AxleChange, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
+import {
+  type Adjuster,
+  AXLE_CHANGES,
+  type Axle,
+  type AxleChange,
+  type AxleName,
+  type Car,
+  type Corner,
+  type Reading,
+  type Settings,
+  type Spec,
+} from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
 import { CAMBER, CASTER, LATERAL, PITCH, TOE } from '../pose/numbers.ts';
 import { thrustOf } from '../reading/axle-angles.ts';
-import { changeTerms, EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import { aimed, EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { TIE } from './states/state-space.ts';
 
@@ -59,20 +70,30 @@ export function termsOf(spec: Spec, reading: Reading, car: Car): { terms: Term[]
     terms.push({ ...item, ...againstThrustLine(parts, reading) });
   }
   for (const item of changeTerms(spec)) {
-    const where = item.where as AxleName;
-    if (isOnLinks(car[where])) terms.push({ ...item, ...changePart(where, item.angle, reading) });
+    const { where, angle } = item;
+    if (isOnLinks(car[where])) terms.push({ ...item, ...changePart(where, angle, reading) });
     else unmeasured.push(item);
   }
   return { terms, unmeasured };
 }
 
+/** Every window of how far an axle may go from where it was read; one reading alone says nothing of them. */
+const changeTerms = (spec: Spec) =>
+  (['front', 'rear'] as const).flatMap((where) =>
+    AXLE_CHANGES.flatMap((angle) => {
+      const given = spec[where]?.[angle];
+      if (!given) return [];
+      return [{ where, angle, window: { ...aimed(given), ...(given.assumed && { assumed: given.assumed }) } }];
+    }),
+  );
+
 export const isOnLinks = ({ suspension }: Axle): boolean =>
   suspensionKinds[suspension.kind]?.rigidAxle?.onLinks === true;
 
 /** How far the axle has gone since it was read: a state's numbers count from where it stands now. */
-function changePart(where: AxleName, angle: string, reading: Reading): Pick<Term, 'parts' | 'constant'> {
+function changePart(where: AxleName, angle: AxleChange, reading: Reading): Pick<Term, 'parts' | 'constant'> {
   const place = angle === 'pinionChange' ? PITCH : LATERAL;
-  const constant = reading[where]?.[angle as AxleChange] ?? 0;
+  const constant = reading[where]?.[angle] ?? 0;
   return { parts: [{ corner: AXLES[where][0], angle: place, factor: 1 }], constant };
 }
 

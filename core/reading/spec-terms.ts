@@ -1,7 +1,6 @@
 /** A spec as a flat list of windows: what the planner sums over and what `assess` judges. */
 import {
   AXLE_ANGLES,
-  AXLE_CHANGES,
   type AxleName,
   CORNERS,
   type Corner,
@@ -54,12 +53,6 @@ export function specTerms(spec: Spec): readonly SpecTerm[] {
   return [...wheels, ...axles];
 }
 
-/** Every window of how far an axle may go from where it was read; one reading alone says nothing of them. */
-export const changeTerms = (spec: Spec): readonly SpecTerm[] =>
-  (['front', 'rear'] as const).flatMap((axle) =>
-    AXLE_CHANGES.flatMap((change) => term(axle, change, spec[axle]?.[change])),
-  );
-
 function placeOf(corner: Corner): readonly [AxleName, 'left' | 'right'] {
   return [axleOf(corner), isLeft(corner) ? 'left' : 'right'];
 }
@@ -69,6 +62,6 @@ function term(where: SpecTerm['where'], angle: string, window: Window | undefine
 }
 
 /** The window with its aim (default: its middle) and half width. */
-export function aimed({ low, aim, high, assumed }: Window): AimedWindow {
-  return { low, aim: aim ?? (low + high) / 2, high, half: (high - low) / 2, ...(assumed && { assumed }) };
+export function aimed({ low, aim, high }: Window): AimedWindow {
+  return { low, aim: aim ?? (low + high) / 2, high, half: (high - low) / 2 };
 }

@@ -11,6 +11,7 @@ import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { AxleGone } from './axle-gone.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -31,6 +32,7 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
         {...stacks(adjuster, move)}
       />
       <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
+      <AxleGone reading={move.expectAfter} axle={axleOf(move.corner)} />
       <p class="instruction">{move.instruction}</p>
       {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (
         <p class="soft">
