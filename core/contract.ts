@@ -95,8 +95,22 @@ export const ANGLES = ['caster', 'camber', 'toe', 'sai'] as const;
 /** One of them. */
 export type Angle = (typeof ANGLES)[number];
 
-/** What a rack reads, corner by corner, degrees. */
-export interface Reading extends Readonly<Partial<Record<Corner, WheelReading>>> {
+/** How a rigid axle on links stands in the car. What was not measured is absent. */
+export interface AxleReading {
+  /** Degrees as an inclinometer on the axle shows; + its nose is up. */
+  readonly pinionAngle?: number;
+  /** mm that a tape has the middle of the axle to the left of the car's. */
+  readonly lateral?: number;
+  /** In a predicted reading: degrees that it has pitched since it was read; absent where nothing on it has moved. */
+  readonly pinionChange?: number;
+  /** In a predicted reading: mm that it has gone to the left since it was read. */
+  readonly lateralChange?: number;
+}
+
+/** What a rack reads, corner by corner, degrees; of an axle on links also what an inclinometer and a tape say. */
+export interface Reading
+  extends Readonly<Partial<Record<Corner, WheelReading>>>,
+    Readonly<Partial<Record<AxleName, AxleReading>>> {
   /** What front toe is read against. Default `centreline`. */
   readonly toeReference?: 'centreline' | 'thrust-line';
   /** In a predicted reading: corners whose angles are absent because no pose exists there, and with what; in words too. */
@@ -112,6 +126,8 @@ export interface Window {
   readonly low: number;
   readonly aim?: number;
   readonly high: number;
+  /** Nobody typed it: what is usual. It gives way where all that was typed cannot be met with it. */
+  readonly assumed?: true;
 }
 /** Angles of a wheel that a spec can give a window to. */
 export const WHEEL_ANGLES = ['camber', 'caster', 'toe'] as const satisfies readonly (keyof WheelSpec)[];
@@ -125,6 +141,10 @@ export interface WheelSpec {
 export const AXLE_ANGLES = ['totalToe', 'crossCamber', 'crossCaster', 'thrustAngle'] as const;
 /** One of them. */
 export type AxleAngle = (typeof AXLE_ANGLES)[number];
+/** How far a rigid axle on links may go from where it was read: degrees of pitch, mm sideways. */
+export const AXLE_CHANGES = ['pinionChange', 'lateralChange'] as const;
+/** One of them. */
+export type AxleChange = (typeof AXLE_CHANGES)[number];
 /** Windows of an axle: of each of its wheels, and of what its two wheels make. */
 export interface AxleSpec extends WheelSpec {
   readonly totalToe?: Window;
@@ -132,11 +152,15 @@ export interface AxleSpec extends WheelSpec {
   readonly crossCaster?: Window;
   /** (left toe − right toe)/2: the thrust angle on the rear axle, steer-ahead on the front. */
   readonly thrustAngle?: Window;
+  /** Of a rigid axle on links: degrees that the pinion's nose may go up. */
+  readonly pinionChange?: Window;
+  /** Of a rigid axle on links: mm that it may go to the left. */
+  readonly lateralChange?: Window;
   /** Windows that differ on one side (road crown, odd cars). */
   readonly left?: WheelSpec;
   readonly right?: WheelSpec;
 }
-/** What is wanted: windows, degrees. */
+/** What is wanted: windows, degrees; mm for what goes sideways. */
 export interface Spec {
   readonly front?: AxleSpec;
   readonly rear?: AxleSpec;
@@ -147,6 +171,10 @@ export interface Gauge {
   readonly camber: number;
   readonly caster: number;
   readonly toe: number;
+  /** Of an inclinometer on a rigid axle. */
+  readonly pinionAngle?: number;
+  /** Of the tape that says where a rigid axle stands across the car, mm. */
+  readonly lateral?: number;
 }
 
 /**
@@ -197,7 +225,7 @@ export interface Shortfall {
   readonly where: Corner | AxleName;
   readonly angle: string;
   readonly predicted: number;
-  /** Degrees outside the window: + above `high`, − below `low`. */
+  /** Degrees (mm of `lateralChange`) outside the window: + above `high`, − below `low`. */
   readonly by: number;
   /** Adjusters of the corners concerned that the plan drives to the end of their travel. */
   readonly atStop: readonly AdjusterRef[];
@@ -212,8 +240,9 @@ export interface Plan {
   /** Where every adjuster stands when the plan is done. */
   readonly positions: Readonly<Record<Corner, Settings>>;
   readonly predicted: Reading;
-  /** One standard deviation of (re-measured − predicted), degrees, per wheel angle. */
-  readonly deviation: Readonly<Partial<Record<Corner, WheelReading>>>;
+  /** One standard deviation of (re-measured − predicted), degrees, per wheel angle; of an axle as it was read, mm too. */
+  readonly deviation: Readonly<Partial<Record<Corner, WheelReading>>> &
+    Readonly<Partial<Record<AxleName, Pick<AxleReading, 'pinionAngle' | 'lateral'>>>>;
   readonly inWindow: boolean;
   /** Probability, 0…1, that the re-measure has everything in its window. */
   readonly chance: number;

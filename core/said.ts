@@ -136,6 +136,19 @@ export type Note =
     }
   /** mm that bushes take up as the links of an axle do not agree. */
   | { readonly note: 'strain'; readonly corners: readonly Corner[]; readonly before: number; readonly after: number }
+  /**
+   * How far an axle on links goes from where it was read: degrees that the pinion's nose goes up, mm to the left.
+   * `kept`: within how much either way, where nobody typed it; absent where it was typed. `beyond`: what was typed
+   * cannot be met within that.
+   */
+  | {
+      readonly note: 'axle-goes';
+      readonly axle: AxleName;
+      readonly pinion: number;
+      readonly aside: number;
+      readonly kept?: { readonly pinion?: number; readonly aside?: number };
+      readonly beyond?: true;
+    }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that a pack takes out of others, which have to be opened first. */

@@ -54,6 +54,7 @@ export function compare(
 /** Of a total: its wheels part from their predictions independently of one another. */
 function spreadOf({ where, angle }: Field, deviation: Plan['deviation'] = {}): number | undefined {
   if (!isAxle(where)) return deviation[where]?.[angle as keyof WheelReading];
+  if (angle === 'pinionAngle' || angle === 'lateral') return deviation[where]?.[angle];
   const [left, right] = AXLES[where].map((corner) => deviation[corner]?.toe);
   return left === undefined || right === undefined ? undefined : Math.hypot(left, right);
 }

@@ -1,7 +1,7 @@
 /** First load. The fields of a reading in the order in which a rack shows them, and what is typed in them. */
 
 import { chartsCaster } from '../../core/adjuster/charts-caster.ts';
-import type { Angle, Axle, AxleName, Car, Corner, Reading, WheelReading } from '../../core/contract.ts';
+import type { Angle, Axle, AxleName, Car, Corner, Reading } from '../../core/contract.ts';
 import { AXLES, isAxle } from '../../core/corners.ts';
 import { InputError } from '../../core/input-error.ts';
 import { unusual } from '../../core/reading/unusual.ts';
@@ -11,13 +11,18 @@ import type { Form } from './form.ts';
 import type { Units } from './preferences.ts';
 import { readAngle, readToe } from './units.ts';
 
-/** An angle of one wheel, or the total toe of an axle where that is what the rack gives. */
+/** An angle of one wheel, the total toe of an axle where that is what the rack gives, or how an axle on links stands. */
 export interface Field {
   /** `LF.camber`, `front.totalToe`: as in the form grid and the draft. */
   readonly id: string;
   readonly where: Corner | AxleName;
-  readonly angle: Angle | 'totalToe';
+  readonly angle: Angle | 'totalToe' | keyof typeof STANDS;
 }
+
+/** How an axle on links stands, degrees and mm; what is usual of it nobody knows. */
+const STANDS = { pinionAngle: 'Pinion', lateral: 'Axle left, mm' };
+const isOfStand = (angle: Field['angle']): angle is keyof typeof STANDS => angle in STANDS;
+export const isOnLinks = ({ suspension }: Axle): boolean => !!suspensionKinds[suspension.kind]?.rigidAxle?.onLinks;
 
 export const cornersOf = (axle: AxleName): readonly Corner[] => AXLES[axle];
 
@@ -40,13 +45,14 @@ export const hasSai = ({ front, rear }: Car): boolean =>
 export const canTotal = (car: Car, axle: AxleName): boolean => axle === 'rear' || car.front.steered;
 
 /** One row of the form: an angle of both wheels, or one figure for the axle. */
-export function rowsOf(car: Car, axle: AxleName, { sai, total }: Form): readonly (readonly Field[])[] {
+export function rowsOf(car: Car, axle: AxleName, { sai, total, axle: stands }: Form): readonly (readonly Field[])[] {
   const field = (where: Corner | AxleName, angle: Field['angle']): Field => ({ id: `${where}.${angle}`, where, angle });
-  return anglesOf(car[axle], sai).map((angle) =>
+  const rows = anglesOf(car[axle], sai).map((angle) =>
     angle === 'toe' && total && canTotal(car, axle)
       ? [field(axle, 'totalToe')]
       : cornersOf(axle).map((corner) => field(corner, angle)),
   );
+  return stands && isOnLinks(car[axle]) ? [...rows, [field(axle, 'pinionAngle')], [field(axle, 'lateral')]] : rows;
 }
 
 export const fieldsOf = (car: Car, form: Form): readonly Field[] =>
@@ -78,6 +84,7 @@ export function readField({ angle }: Field, text: string, units: Units, rimDiame
   try {
     const value = isToe(angle) ? readToe(text, units, rimDiameter, angle) : readAngle(text);
     if (value === undefined) return {};
+    if (isOfStand(angle)) return { value };
     const each = angle === 'totalToe' ? value / 2 : value;
     const usual = unusual(angle === 'totalToe' ? 'toe' : angle, each);
     return usual ? { value, unusual: { value: each, usual } } : { value };
@@ -97,11 +104,15 @@ export function readingOf(
   rimDiameter: number,
 ): Reading {
   const units = unitsOf(texts, now);
-  const reading: Partial<Record<Corner, WheelReading>> = {};
+  const reading: { -readonly [P in keyof Reading]: Reading[P] } = {};
   for (const field of fields) {
     const { where, angle } = field;
     const { value } = readField(field, texts[field.id] ?? '', units, rimDiameter);
     if (value === undefined) continue;
+    if (isAxle(where) && isOfStand(angle)) {
+      reading[where] = { ...reading[where], [angle]: value };
+      continue;
+    }
     const half = angle === 'totalToe' ? { toe: value / 2 } : { [angle]: value };
     for (const corner of isAxle(where) ? cornersOf(where) : [where]) reading[corner] = { ...reading[corner], ...half };
   }
@@ -114,6 +125,7 @@ const WORDS: Record<Field['angle'], string> = {
   toe: 'Toe',
   sai: 'SAI',
   totalToe: 'Total toe',
+  ...STANDS,
 };
 export const angleWord = (angle: Field['angle']): string => WORDS[angle];
 /** `LF camber`, `front total toe`. */

@@ -1,19 +1,26 @@
-/** First load. What a reading's form asks: SAI too or not, and toe of each wheel or the total of each axle. */
+/**
+ * First load. What a reading's form asks: SAI too or not, toe of each wheel or the total of each axle, and how an axle on
+ * links stands.
+ */
 import type { Reading } from '../../core/contract.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 
 export interface Form {
   readonly sai: boolean;
   readonly total: boolean;
+  /** Pinion angle and where the axle stands across the car; absent: no. */
+  readonly axle?: boolean;
 }
 
 /** Among the typed texts, so that another choice later changes nothing that was typed. */
 const SAI = 'form:sai';
 const TOE = 'form:toe';
+const AXLE = 'form:axle';
 
-export const formTexts = ({ sai, total }: Form): Readonly<Record<string, string>> => ({
+export const formTexts = ({ sai, total, axle }: Form): Readonly<Record<string, string>> => ({
   [SAI]: sai ? 'taken' : 'not taken',
   [TOE]: total ? 'total' : 'each',
+  ...(axle === undefined ? {} : { [AXLE]: axle ? 'taken' : 'not taken' }),
 });
 
 /** The form of an entry or a reading: as its texts say, else as it is usual on this car. */
@@ -21,6 +28,7 @@ export function formOf(texts: Readonly<Record<string, string>>, usual: Form): Fo
   return {
     sai: texts[SAI] === undefined ? usual.sai : texts[SAI] === 'taken',
     total: texts[TOE] === undefined ? usual.total : texts[TOE] === 'total',
+    ...(texts[AXLE] ? { axle: texts[AXLE] === 'taken' } : {}),
   };
 }
 
@@ -28,6 +36,7 @@ export function formOf(texts: Readonly<Record<string, string>>, usual: Form): Fo
 export const formOfRecord = ({ typed, reading }: Pick<ReadingRecord, 'typed' | 'reading'>): Form => ({
   sai: anySai(reading),
   total: typed[TOE] === 'total',
+  ...(reading.front || reading.rear ? { axle: true } : {}),
 });
 
 const anySai = ({ LF, RF, LR, RR }: Reading): boolean => [LF, RF, LR, RR].some((wheel) => wheel?.sai !== undefined);

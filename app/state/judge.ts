@@ -1,5 +1,5 @@
 /** First load. How readings stand to the windows on file: the core's judgement, for the marks on the screens. */
-import type { AxleName, Car, Corner, Reading, Spec, Window } from '../../core/contract.ts';
+import type { AxleName, Car, Corner, Reading, Spec, WheelSpec, Window } from '../../core/contract.ts';
 import { AXLES, isAxle } from '../../core/corners.ts';
 import { type AssessedAngle, assess, stateIn } from '../../core/reading/assess.ts';
 import { windowFor } from '../../core/reading/spec-terms.ts';
@@ -9,8 +9,10 @@ import type { Field } from './fields.ts';
 /** The window of a field; SAI has none. A total without one has what its wheels' windows add up to. */
 export function windowOf(spec: Spec, { where, angle }: Pick<Field, 'where' | 'angle'>): Window | undefined {
   if (angle === 'totalToe') return isAxle(where) ? (spec[where]?.totalToe ?? ofBoth(spec, where)) : undefined;
-  return angle === 'sai' || isAxle(where) ? undefined : windowFor(spec, where, angle);
+  return isAxle(where) || !isWindowed(angle) ? undefined : windowFor(spec, where, angle);
 }
+
+const isWindowed = (angle: string): angle is keyof WheelSpec => angle !== 'sai';
 
 function ofBoth(spec: Spec, axle: AxleName): Window | undefined {
   const [left, right] = AXLES[axle].map((corner) => windowFor(spec, corner, 'toe'));

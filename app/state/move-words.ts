@@ -31,10 +31,17 @@ export const chanceText = (chance: number): string => `${Math.min(99, Math.max(1
 
 /** `LF camber 0.12 too high` */
 export function offText(car: Car, { where, angle, by }: Shortfall): string {
-  const place = placeWord(car, where, angle);
-  const size = valueText(angle === 'thrustAngle' ? 'camber' : angle, Math.abs(by), car.wheel.rimDiameter);
-  return `${place[0]?.toUpperCase()}${place.slice(1)} ${size} too ${by > 0 ? 'high' : 'low'}`;
+  const rim = car.wheel.rimDiameter;
+  const far = (of: string): string => valueText(of, Math.abs(by), rim);
+  if (angle === 'pinionChange') return `${capital(where)} pinion ${far(angle)} too far ${by > 0 ? 'up' : 'down'}`;
+  if (angle === 'lateralChange') {
+    return `${capital(where)} axle ${far('lateral')} mm too far to the ${by > 0 ? 'left' : 'right'}`;
+  }
+  const size = far(angle === 'thrustAngle' ? 'camber' : angle);
+  return `${capital(placeWord(car, where, angle))} ${size} too ${by > 0 ? 'high' : 'low'}`;
 }
+
+const capital = (text: string): string => `${text[0]?.toUpperCase()}${text.slice(1)}`;
 
 /** The shims that the pack holds and is to hold, where the adjuster is a pack; those of the plan where they are counted. */
 export function stacks(adjuster: Adjuster, { from, to, shims }: Move) {

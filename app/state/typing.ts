@@ -15,8 +15,10 @@ export function typed(text: string, key: string, units: Units, angle: Field['ang
 
 /** Whether the text has all the digits that a rack shows: two decimals, two digits of minutes, tenths of a mm. */
 export function isFull(text: string, units: Units, angle: Field['angle']): boolean {
+  if (angle === 'lateral') return /^−?\d+[.,]\d$/.test(text);
   if (isLength(units, angle)) return (units.toe === 'mm' ? /^−?\d+[.,]\d$/ : /^−?\d*[.,]\d{2}$/).test(text);
   return /^−?\d*[.,]\d{2}$/.test(text) || /^−?\d*°\d{2}$/.test(text);
 }
 
-const isLength = (units: Units, angle: Field['angle']): boolean => isToe(angle) && units.toe !== 'angle';
+const isLength = (units: Units, angle: Field['angle']): boolean =>
+  angle === 'lateral' || (isToe(angle) && units.toe !== 'angle');

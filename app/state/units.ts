@@ -69,7 +69,7 @@ function toeText(degrees: number, rimDiameter: number, angle: ToeAngle, toe: Uni
   return length.formatLength(mm, { unit: toe, digits, bare: true, decimal });
 }
 
-/** Any wheel or axle angle by its name; toe and total toe follow the toe unit. */
+/** Any wheel or axle angle by its name; toe and total toe follow the toe unit; how far an axle stands aside is in mm. */
 export function valueText(
   angle: string,
   degrees: number,
@@ -78,6 +78,7 @@ export function valueText(
 ): string {
   if (angle === 'toe' || angle === 'totalToe') return toeText(degrees, rimDiameter, angle, toe);
   if (angle === 'thrustAngle') return thrustText(degrees);
+  if (angle === 'lateral') return formatAngle(degrees, { digits: 1, decimal: units.value.decimal });
   return angleText(degrees);
 }
 

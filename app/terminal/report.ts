@@ -1,7 +1,16 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
-import { type Car, CORNERS, type Corner, type Plan, type PlanStyle, type Reading } from '../../core/contract.ts';
+import {
+  type AxleName,
+  type Car,
+  CORNERS,
+  type Corner,
+  type Plan,
+  type PlanStyle,
+  type Reading,
+} from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
 import { formatAngle } from '../../core/units/format.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
 
@@ -29,7 +38,7 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     lines.push(
       `${i + 1}. ${move.corner} ${adjuster.name}: ${words.place(kind.place(adjuster, move.from))} → ${words.place(kind.place(adjuster, move.to))}`,
       `   ${move.instruction}`,
-      `   Then ${move.corner} reads ${wheel(move.expectAfter, move.corner)}`,
+      `   Then ${move.corner} reads ${wheel(move.expectAfter, move.corner)}${gone(move.expectAfter, axleOf(move.corner))}`,
       ...(adjuster.torque ? [`   Torque, the maker's figure on your file: ${adjuster.torque}`] : []),
     );
   });
@@ -39,12 +48,15 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     if (!found[corner]) continue;
     lines.push(`${corner}   ${wheel(found, corner).padEnd(48)}${wheel(plan.predicted, corner)}`);
   }
+  for (const axle of ['front', 'rear'] as const) {
+    const [before, after] = [axleRead(found, axle), `${axleRead(plan.predicted, axle)}${gone(plan.predicted, axle)}`];
+    if (before || after) lines.push(`${axle.padEnd(5)}${before.padEnd(48)}${after.replace(/^, /, '')}`);
+  }
   for (const { where, angle, by, atStop } of plan.shortfall) {
     const stops = atStop.map(({ corner, adjuster }) => `${corner} ${adjuster}`).join(', ');
     const way = by > 0 ? 'high' : 'low';
-    lines.push(
-      `${where} ${angle} stays ${formatAngle(Math.abs(by))}° ${way}${stops ? `; at the end of its travel: ${stops}` : ''}`,
-    );
+    const size = angle === 'lateralChange' ? `${Math.abs(by).toFixed(1)} mm` : `${formatAngle(Math.abs(by))}°`;
+    lines.push(`${where} ${angle} stays ${size} ${way}${stops ? `; at the end of its travel: ${stops}` : ''}`);
   }
   lines.push(...plan.notes);
   if (plan.unmeasured.length > 0) {
@@ -75,4 +87,20 @@ function wheel(reading: Reading, corner: Corner): string {
     const value = reading[corner]?.[angle];
     return value === undefined ? [] : [`${angle} ${formatAngle(value)}`];
   }).join(', ');
+}
+
+/** What an inclinometer and a tape say of an axle on links. */
+function axleRead(reading: Reading, axle: AxleName): string {
+  const { pinionAngle, lateral } = reading[axle] ?? {};
+  return [
+    ...(pinionAngle === undefined ? [] : [`pinion ${formatAngle(pinionAngle)}`]),
+    ...(lateral === undefined ? [] : [`sideways ${formatAngle(lateral, { digits: 1 })} mm`]),
+  ].join(', ');
+}
+
+/** How far it goes, where it goes. */
+function gone(reading: Reading, axle: AxleName): string {
+  const { pinionChange, lateralChange } = reading[axle] ?? {};
+  if (pinionChange === undefined || lateralChange === undefined) return '';
+  return `, ${words.axleGone(pinionChange, lateralChange)}`;
 }

@@ -10,7 +10,8 @@ import { readingInWords } from './in-words.ts';
 /**
  * The reading after the adjusters go from one set of positions to another: measured + (model at `to` − model at
  * `from`), per corner, degrees. Angles that were not measured stay absent; a corner where no pose exists has no angles
- * and is named in `unreachable`.
+ * and is named in `unreachable`. Of a rigid axle on links it says what its pinion angle and its place across the car will
+ * be where they were read, and how far both have changed since, degrees and mm, where something on it has moved.
  * @param from where the adjusters stood when the reading was taken; one that is absent stands at its reference
  * @param to where they go; one that is absent goes to its reference
  * @throws InputError naming the field, the value and what is allowed

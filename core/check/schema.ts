@@ -31,7 +31,18 @@ const byCorner = <T extends v.GenericSchema>(schema: T) => ({
   RR: v.optional(schema),
 });
 
-const window = object({ low: angle, aim: v.optional(angle), high: angle }, shape('low aim high', { in: 'degrees' }));
+const windowOf = (value: typeof angle, unit: 'degrees' | 'mm') =>
+  object(
+    {
+      low: value,
+      aim: v.optional(value),
+      high: value,
+      assumed: v.optional(v.literal(true, ruleText({ is: 'yes-or-no' }))),
+    },
+    shape('low aim high', { in: unit }),
+  );
+const sideways = number(-500, 500, 'mm');
+const window = windowOf(angle, 'degrees');
 const wheelWindows = { camber: v.optional(window), caster: v.optional(window), toe: v.optional(window) };
 const axleSpec = object({
   ...wheelWindows,
@@ -39,6 +50,8 @@ const axleSpec = object({
   crossCamber: v.optional(window),
   crossCaster: v.optional(window),
   thrustAngle: v.optional(window),
+  pinionChange: v.optional(window),
+  lateralChange: v.optional(windowOf(sideways, 'mm')),
   left: v.optional(object(wheelWindows)),
   right: v.optional(object(wheelWindows)),
 });
@@ -50,11 +63,20 @@ const wheelReading = object({
   toe: v.optional(angle),
   sai: v.optional(angle),
 });
+const axleReading = object({
+  pinionAngle: v.optional(angle),
+  lateral: v.optional(sideways),
+  // What predictReading adds; such a reading may come back in.
+  pinionChange: v.optional(angle),
+  lateralChange: v.optional(sideways),
+});
 export const reading = object({
   ...byCorner(wheelReading),
   toeReference: v.optional(choice(['centreline', 'thrust-line'])),
   // What predictReading adds where no pose exists: such a reading may come back in.
   unreachable: v.optional(v.array(v.object({ corner, message: v.string() }))),
+  front: v.optional(axleReading),
+  rear: v.optional(axleReading),
 });
 
 export const settings = byName(position, undefined, id);
@@ -83,7 +105,11 @@ const visit = open({ id, carId: id, opened: time, closed: v.optional(time), roun
 export const visits = list(visit, MOST.visits);
 
 export const gauge = object(
-  { camber: number(0, 5, 'degrees'), caster: number(0, 5, 'degrees'), toe: number(0, 5, 'degrees') },
+  {
+    ...{ camber: number(0, 5, 'degrees'), caster: number(0, 5, 'degrees'), toe: number(0, 5, 'degrees') },
+    pinionAngle: v.optional(number(0, 5, 'degrees')),
+    lateral: v.optional(number(0, 50, 'mm')),
+  },
   shape('camber caster toe', { in: 'deviations' }),
 );
 

@@ -1,5 +1,13 @@
 /** What a reading and a spec have to be. */
-import { AXLE_ANGLES, type Reading, type Spec, WHEEL_ANGLES, type WheelSpec, type Window } from '../contract.ts';
+import {
+  AXLE_ANGLES,
+  AXLE_CHANGES,
+  type Reading,
+  type Spec,
+  WHEEL_ANGLES,
+  type WheelSpec,
+  type Window,
+} from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
@@ -13,7 +21,9 @@ export function validateSpec(value: unknown, field = 'spec'): Spec {
   for (const axle of ['front', 'rear'] as const) {
     const own = spec[axle];
     if (!own) continue;
-    for (const angle of AXLE_ANGLES) if (own[angle]) checkWindow(own[angle], `${field}.${axle}.${angle}`);
+    for (const angle of [...AXLE_ANGLES, ...AXLE_CHANGES]) {
+      if (own[angle]) checkWindow(own[angle], `${field}.${axle}.${angle}`);
+    }
     checkWheel(own, `${field}.${axle}`);
     for (const side of ['left', 'right'] as const) checkWheel(own[side] ?? {}, `${field}.${axle}.${side}`);
   }

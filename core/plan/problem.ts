@@ -5,23 +5,28 @@ import { adjustersOf } from '../adjuster/of-corner.ts';
 import {
   type Adjuster,
   type AdjusterRef,
+  type AxleName,
+  type AxleReading,
   CORNERS,
   type Corner,
+  type Gauge,
   type Plan,
   type PlanRequest,
   type Reading,
   type Settings,
   type WheelReading,
 } from '../contract.ts';
-import { byCorner } from '../corners.ts';
+import { axleOf, byCorner } from '../corners.ts';
 import { type Assembly, type CarModel, compileCar } from '../pose/car-model.ts';
-import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
-import { DEFAULT_GAUGE } from '../reading/gauge.ts';
+import { ANGLES_A_WHEEL, CAMBER, CASTER, hasBody, LATERAL, numbersOf, PITCH, TOE } from '../pose/numbers.ts';
+import { DEFAULT_AXLE_GAUGE, DEFAULT_GAUGE } from '../reading/gauge.ts';
 import type { SpecTerm } from '../reading/spec-terms.ts';
+import { specFor } from './axle-kept.ts';
 import { chanceOf } from './chance/chance.ts';
 import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
 import { samePosition } from './states/axis.ts';
+import { placeAmong } from './states/state-space.ts';
 import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
 
 /** Where every adjuster of every corner stands. */
@@ -42,11 +47,24 @@ export interface Problem {
 export function problemOf(request: PlanRequest): Problem {
   const model = compileCar(request.car);
   const now = complete(request);
-  const gauge = request.gauge ?? DEFAULT_GAUGE;
   const uncertainty = new Map(
-    model.map((assembly) => [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge)]),
+    model.map((assembly) => {
+      const gauge = gaugeOf(request, axleOf(assembly.corners[0]!));
+      return [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge)] as const;
+    }),
   );
-  return { request, model, now, ...termsOf(request.spec, request.reading), uncertainty };
+  return { request, model, now, ...termsOf(specFor(request), request.reading, request.car), uncertainty };
+}
+
+/** How well what is read at an axle repeats. What nobody measures on it has no gauge that could be off. */
+function gaugeOf({ gauge = DEFAULT_GAUGE, reading }: PlanRequest, axle: AxleName): Required<Gauge> {
+  const { pinionAngle, lateral } = { ...DEFAULT_AXLE_GAUGE, ...gauge };
+  const read = reading[axle] ?? {};
+  return {
+    ...gauge,
+    pinionAngle: read.pinionAngle === undefined ? 0 : pinionAngle,
+    lateral: read.lateral === undefined ? 0 : lateral,
+  };
 }
 
 /** What the rack will read at some positions, and how that stands to the windows. */
@@ -59,11 +77,12 @@ export interface Evaluation {
   readonly chance: number;
 }
 
-/** Each wheel's own angles at some positions, corner by corner, and what every term then is. */
+/** Each corner's own angles at some positions, and what every term then is. */
 export function valuesAt({ request, model, now, terms }: Problem, positions: Positions) {
+  const { reading } = request;
   // The terms carry the thrust angle's share themselves.
-  const own = predictWith(model, { ...request.reading, toeReference: 'centreline' }, now, positions);
-  const angles = CORNERS.map((corner) => anglesOf(own[corner]));
+  const own = predictWith(model, { ...reading, toeReference: 'centreline' }, now, positions);
+  const angles = CORNERS.map((corner) => anglesOf(own, reading, corner));
   return { angles, values: new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)])) };
 }
 
@@ -72,16 +91,20 @@ export function evaluate(problem: Problem, positions: Positions): Evaluation {
   const predicted = predictWith(model, request.reading, now, positions);
   const { angles, values } = valuesAt(problem, positions);
   const covariances = model.map((assembly) => uncertainty.get(assembly)!.covariance(settingsOf(assembly, positions)));
-  const byAssembly = model.map(({ corners }) =>
-    Float64Array.from(corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!])),
-  );
+  const byAssembly = model.map(({ corners, sides }) => {
+    const numbers = corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!.subarray(0, ANGLES_A_WHEEL)]);
+    const body = angles[CORNERS.indexOf(corners[0]!)]!.subarray(ANGLES_A_WHEEL);
+    return Float64Array.from(hasBody(sides) ? [...numbers, ...body] : numbers);
+  });
+  // What nobody typed gives way: where it is exceeded that is told, and the rest is judged without it.
+  const counted = terms.filter((term) => !term.window.assumed || isIn(term, values.get(term)!));
   return {
     predicted,
     deviation: deviationsOf(model, predicted, covariances),
     values,
-    inWindow: terms.every((term) => isIn(term, values.get(term)!)),
+    inWindow: counted.every((term) => isIn(term, values.get(term)!)),
     distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term)!), 0),
-    chance: chanceOf(terms, model, byAssembly, covariances),
+    chance: chanceOf(counted, model, byAssembly, covariances),
   };
 }
 
@@ -117,28 +140,41 @@ export function complete({ car, settings }: Pick<PlanRequest, 'car' | 'settings'
   );
 }
 
-function anglesOf(wheel: WheelReading = {}): Float64Array {
-  const angles = new Float64Array(ANGLES_A_WHEEL);
+/** Camber, caster and toe of a corner, and how far the body that carries it has gone from where it stands now. */
+function anglesOf(predicted: Reading, reading: Reading, corner: Corner): Float64Array {
+  const wheel = predicted[corner] ?? {};
+  const axle = axleOf(corner);
+  const angles = new Float64Array(LATERAL + 1);
   angles[CAMBER] = wheel.camber ?? 0;
   angles[CASTER] = wheel.caster ?? 0;
   angles[TOE] = wheel.toe ?? 0;
+  angles[PITCH] = (predicted[axle]?.pinionChange ?? 0) - (reading[axle]?.pinionChange ?? 0);
+  angles[LATERAL] = (predicted[axle]?.lateralChange ?? 0) - (reading[axle]?.lateralChange ?? 0);
   return angles;
 }
 
 function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {
-  const deviation: Partial<Record<Corner, WheelReading>> = {};
-  model.forEach(({ corners }, a) => {
-    corners.forEach((corner, side) => {
+  const wheels: Partial<Record<Corner, WheelReading>> = {};
+  const axles: Partial<Record<AxleName, AxleReading>> = {};
+  model.forEach(({ corners, sides }, a) => {
+    const sigma = (corner: Corner, angle: number): number =>
+      Math.sqrt(covariances[a]![placeAmong(corners, corner, angle) * (numbersOf(sides) + 1)]!);
+    for (const corner of corners) {
       const wheel = predicted[corner];
-      if (!wheel) return;
-      const place = (k: number): number => (ANGLES_A_WHEEL * side + k) * (ANGLES_A_WHEEL * corners.length + 1);
-      const sigma = (k: number): number => Math.sqrt(covariances[a]![place(k)]!);
-      deviation[corner] = {
-        ...(wheel.camber !== undefined && { camber: sigma(CAMBER) }),
-        ...(wheel.caster !== undefined && { caster: sigma(CASTER) }),
-        ...(wheel.toe !== undefined && { toe: sigma(TOE) }),
+      if (!wheel) continue;
+      wheels[corner] = {
+        ...(wheel.camber !== undefined && { camber: sigma(corner, CAMBER) }),
+        ...(wheel.caster !== undefined && { caster: sigma(corner, CASTER) }),
+        ...(wheel.toe !== undefined && { toe: sigma(corner, TOE) }),
       };
-    });
+    }
+    const [first] = corners;
+    const { pinionAngle, lateral } = predicted[axleOf(first!)] ?? {};
+    if (!hasBody(sides) || (pinionAngle === undefined && lateral === undefined)) return;
+    axles[axleOf(first!)] = {
+      ...(pinionAngle !== undefined && { pinionAngle: sigma(first!, PITCH) }),
+      ...(lateral !== undefined && { lateral: sigma(first!, LATERAL) }),
+    };
   });
-  return deviation;
+  return { ...wheels, ...axles };
 }

@@ -32,9 +32,25 @@ export function subproblemsOf(problem: Problem, drawer?: Drawer): Subproblem[] {
     const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
     const own = terms.filter(({ parts }) => corners.includes(parts[0]!.corner));
     const subproblem: Subproblem = { assemblies, states, terms: own };
-    return drawer && counts ? { ...subproblem, shimBound: new ShimBound(drawer, states) } : subproblem;
+    return yielding(drawer && counts ? { ...subproblem, shimBound: new ShimBound(drawer, states) } : subproblem);
   });
 }
+
+/**
+ * What nobody typed is kept where all that was typed can be met with it. Where not it is no limit any more, and only
+ * costs what its square does.
+ */
+function yielding(subproblem: Subproblem): Subproblem {
+  const { terms } = subproblem;
+  if (!terms.some(({ window }) => window.assumed)) return subproblem;
+  if (solve(subproblem, { inWindow: true, effortFirst: false })) return subproblem;
+  return { ...subproblem, terms: terms.map((term) => (term.window.assumed ? unlimited(term) : term)) };
+}
+
+const unlimited = (term: Term): Term => ({
+  ...term,
+  window: { ...term.window, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY },
+});
 
 interface StatesOptions {
   /** Positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked. */

@@ -5,14 +5,27 @@
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { BothSides } from '../adjuster/kind.ts';
 import { adjustersOfSide } from '../adjuster/of-corner.ts';
-import type { Adjuster, Axle, AxleName, Car, Corner, Reading, Settings, Spec } from '../contract.ts';
+import {
+  type Adjuster,
+  AXLE_CHANGES,
+  type Axle,
+  type AxleChange,
+  type AxleName,
+  type Car,
+  type Corner,
+  type Reading,
+  type Settings,
+  type Spec,
+} from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
-import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
+import { CAMBER, CASTER, LATERAL, PITCH, TOE } from '../pose/numbers.ts';
 import { thrustOf } from '../reading/axle-angles.ts';
-import { EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import { aimed, EDGE_NOISE, type SpecTerm, specTerms } from '../reading/spec-terms.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { TIE } from './states/state-space.ts';
 
-/** `factor` times one angle (CAMBER, CASTER or TOE; from ANGLES on a tie) of one corner. */
+/** `factor` times one angle (CAMBER, CASTER or TOE, PITCH or LATERAL; from TIE on a tie) of one corner. */
 export interface TermPart {
   readonly corner: Corner;
   readonly angle: number;
@@ -45,8 +58,8 @@ const PAIR: Readonly<Record<string, readonly [number, number]>> = {
   thrustAngle: [thrustOf(1, 0), thrustOf(0, 1)],
 };
 
-/** Splits the spec into terms that this reading can judge and those whose angles were not measured. */
-export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasured: SpecTerm[] } {
+/** Splits the spec into terms that this reading of the car can judge and those whose angles were not measured. */
+export function termsOf(spec: Spec, reading: Reading, car: Car): { terms: Term[]; unmeasured: SpecTerm[] } {
   const terms: Term[] = [];
   const unmeasured: SpecTerm[] = [];
   for (const item of specTerms(spec)) {
@@ -57,7 +70,32 @@ export function termsOf(spec: Spec, reading: Reading): { terms: Term[]; unmeasur
     }
     terms.push({ ...item, ...againstThrustLine(parts, reading) });
   }
+  for (const item of changeTerms(spec)) {
+    const { where, angle } = item;
+    if (isOnLinks(car[where])) terms.push({ ...item, ...changePart(where, angle, reading) });
+    else unmeasured.push(item);
+  }
   return { terms, unmeasured };
+}
+
+/** Every window of how far an axle may go from where it was read; one reading alone says nothing of them. */
+const changeTerms = (spec: Spec) =>
+  (['front', 'rear'] as const).flatMap((where) =>
+    AXLE_CHANGES.flatMap((angle) => {
+      const given = spec[where]?.[angle];
+      if (!given) return [];
+      return [{ where, angle, window: { ...aimed(given), ...(given.assumed && { assumed: given.assumed }) } }];
+    }),
+  );
+
+export const isOnLinks = ({ suspension }: Axle): boolean =>
+  suspensionKinds[suspension.kind]?.rigidAxle?.onLinks === true;
+
+/** How far the axle has gone since it was read: a state's numbers count from where it stands now. */
+function changePart(where: AxleName, angle: AxleChange, reading: Reading): Pick<Term, 'parts' | 'constant'> {
+  const place = angle === 'pinionChange' ? PITCH : LATERAL;
+  const constant = reading[where]?.[angle] ?? 0;
+  return { parts: [{ corner: AXLES[where][0], angle: place, factor: 1 }], constant };
 }
 
 function partsOf(where: Corner | AxleName, angle: string): TermPart[] {
@@ -165,7 +203,7 @@ export function tieTerms(car: Car, now: Readonly<Record<Corner, Settings>>): Ter
       ];
       const constant = isKnownApart(tie) ? (l.start ?? 0) - (r.start ?? 0) : 0;
       const most = Math.max(mostApart(tie), Math.abs(l.value - r.value + constant));
-      const angle = ANGLES_A_WHEEL + k;
+      const angle = TIE + k;
       return {
         where: name,
         angle: tie[0].id,

@@ -13,7 +13,10 @@ import { InputError } from '../input-error.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
 import { applyChange, type Change, changeOf, tiltLine, without } from './change.ts';
 import { compile, kindOf, type Linkage } from './linkage.ts';
+import { ANGLES_A_WHEEL, CAMBER, CASTER, hasBody, numbersOf, TOE } from './numbers.ts';
 import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, turned, type Wheel } from './wheel.ts';
+
+export { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from './numbers.ts';
 
 /** What is not held while a pose is solved, mm. */
 export interface PoseOptions {
@@ -23,14 +26,11 @@ export interface PoseOptions {
   readonly rack?: number;
 }
 
-/** Angles of an assembly's wheels, degrees, at the places CAMBER, CASTER, TOE of each; caster stays 0 without steering axis. */
+/**
+ * Angles of an assembly's wheels, degrees, at the places CAMBER, CASTER, TOE of each; caster stays 0 without steering
+ * axis. Of an axle on links how it has gone against its reference comes after them: degrees of pitch, mm sideways.
+ */
 export type Angles = Float64Array;
-export const CAMBER = 0;
-export const CASTER = 1;
-export const TOE = 2;
-/** How many angles a wheel has. */
-export const ANGLES_A_WHEEL = 3;
-
 export interface Fitted {
   readonly adjuster: Adjuster;
   readonly kind: AdjusterKind;
@@ -64,6 +64,9 @@ export class Mechanism {
   readonly linkage: Linkage;
   /** Adjusters by id, a side each. */
   readonly fitted: readonly ReadonlyMap<string, Fitted>[];
+  /** How many numbers `angles` writes. */
+  readonly numbers: number;
+  readonly #hasBody: boolean;
   readonly #spins: readonly Vec3[];
   readonly #axis: Float64Array = new Float64Array(3);
   readonly #world: Float64Array = new Float64Array(3);
@@ -80,6 +83,8 @@ export class Mechanism {
       sides.map(({ suspension }) => suspension),
       field,
     );
+    this.numbers = numbersOf(sides);
+    this.#hasBody = hasBody(sides);
     this.#spins = sides.map(({ suspension }) => spinAxis(suspension.camber, suspension.toe));
     this.fitted = sides.map(
       ({ suspension, adjusters }) =>
@@ -175,6 +180,11 @@ export class Mechanism {
       out[ANGLES_A_WHEEL * w + CASTER] = caster + params[angles + ADD_CASTER]!;
       out[ANGLES_A_WHEEL * w + TOE] = toeOf([x, y, z]) + params[angles + ADD_TOE]!;
     }
+    if (this.#hasBody) {
+      const { pitch, lateral } = this.#bodyPose();
+      out[ANGLES_A_WHEEL * wheels.length] = pitch;
+      out[ANGLES_A_WHEEL * wheels.length + 1] = lateral;
+    }
     return true;
   }
 
@@ -220,7 +230,7 @@ export class Mechanism {
   pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): MechanismPose | NoPose {
     const { solver, wheels } = this.linkage;
     const params = this.parameters(settings, options);
-    const out = new Float64Array(ANGLES_A_WHEEL * wheels.length);
+    const out = new Float64Array(this.numbers);
     const converged = this.angles(params, out);
     const verdict = solver?.verdict(converged) ?? FIXED;
     if (!converged) {

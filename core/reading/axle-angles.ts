@@ -1,5 +1,5 @@
 /** Angles that belong to an axle: derived from its two wheels, never stored. */
-import type { AxleName, Corner, Reading, WheelReading } from '../contract.ts';
+import type { AxleName, AxleReading, Corner, Reading, WheelReading } from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
 
 /** (left toe − right toe)/2, degrees, + to the right: the thrust angle of a rear axle, steer-ahead of a front one. */
@@ -44,9 +44,10 @@ export function includedAngle({ camber, sai }: WheelReading = {}): number | unde
   return camber === undefined || sai === undefined ? undefined : sai + camber;
 }
 
-/** Value, degrees, of a wheel's or an axle's angle by the name that a spec gives it. */
+/** Value, degrees (mm sideways), of a wheel's or an axle's angle by the name that a spec or a reading gives it. */
 export function angleOf(reading: Reading, where: Corner | AxleName, angle: string): number | undefined {
   if (!isAxle(where)) return reading[where]?.[angle as keyof WheelReading];
   const [left, right] = AXLES[where];
-  return axleAngles(reading[left], reading[right])[angle as keyof AxleAngles];
+  const own = reading[where]?.[angle as keyof AxleReading];
+  return own ?? axleAngles(reading[left], reading[right])[angle as keyof AxleAngles];
 }

@@ -18,6 +18,8 @@ export interface AimedWindow {
   readonly high: number;
   /** Half its width. */
   readonly half: number;
+  /** Nobody typed it. */
+  readonly assumed?: true;
 }
 export interface SpecTerm {
   readonly where: Corner | AxleName;

@@ -26,5 +26,5 @@ export const beamLinked: SuspensionKind = {
   ],
   lowerArm: ['lowerBody', 'lowerAxle'],
   height: true,
-  rigidAxle: { once: ['rodBody', 'rodAxle'] },
+  rigidAxle: { once: ['rodBody', 'rodAxle'], onLinks: true },
 };

@@ -23,8 +23,11 @@ export interface SuspensionKind {
   readonly clamped?: true;
   /** Whether the wheel stands at a height of its own against the body; a wheel on a rigid axle goes with the axle. */
   readonly height: boolean;
-  /** Both wheels stand on one rigid body. `once`: points that it has once; they are given with its left side. */
-  readonly rigidAxle?: { readonly once: readonly string[] };
+  /**
+   * Both wheels stand on one rigid body. `once`: points that it has once; they are given with its left side. `onLinks`:
+   * links place it in the car, so that one that changes its length may pitch it and push it sideways.
+   */
+  readonly rigidAxle?: { readonly once: readonly string[]; readonly onLinks?: true };
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
   /** Its points on a lower arm or link: cams there are set for camber first. */

@@ -18,6 +18,8 @@ export interface Words {
   /** The parts or work that would let an adjuster go further, in a few words. */
   readonly remedy: (remedy: Remedy) => string;
   readonly note: (note: Note) => string;
+  /** How far an axle has gone: degrees that its pinion's nose is up, mm to the left. */
+  readonly axleGone: (pinion: number, aside: number) => string;
   readonly hint: (hint: Hint) => string;
   /** A question about a value, degrees, that is mostly within `usual`. */
   readonly unusual: (angle: Angle, value: number, usual: readonly [number, number]) => string;

@@ -9,6 +9,7 @@ import {
   type Adjuster,
   type Angle,
   type Axle,
+  type AxleReading,
   type AxleSpec,
   adjusterKinds,
   adjusterPositions,
@@ -87,10 +88,11 @@ function elsewhere(adjusters: readonly Adjuster[], random: Random): Record<strin
 
 /** Windows about what the rack would read there: the plan has to move, and can reach. */
 function specAbout(reading: Reading, axle: 'front' | 'rear'): Spec {
-  const windows = (wheel: WheelReading = {}) =>
+  const windows = (wheel: WheelReading | AxleReading = {}) =>
     Object.fromEntries(Object.entries(wheel).map(([angle, x]) => [angle, { low: x - 0.15, aim: x, high: x + 0.15 }]));
   const [left, right] = PAIRS[axle];
-  const own: AxleSpec = { left: windows(reading[left]), right: windows(reading[right]) };
+  // Both sides alike turn an axle on links little: how far it goes says where they stand.
+  const own: AxleSpec = { ...windows(reading[axle]), left: windows(reading[left]), right: windows(reading[right]) };
   return { [axle]: own };
 }
 

@@ -29,7 +29,11 @@ const SPEC: Spec = {
     toe: { low: 1 / 30, high: 1 / 3 },
     left: { camber: { low: -2, high: 0 } },
   },
-  rear: { thrustAngle: { low: -0.1, aim: 0.0123456789, high: 0.1 } },
+  rear: {
+    thrustAngle: { low: -0.1, aim: 0.0123456789, high: 0.1 },
+    pinionChange: { low: -1 / 3, high: 0.25 },
+    lateralChange: { low: -2.5, aim: 1 / 7, high: 4 },
+  },
 };
 const recordOf = (front: Axle, spec = SPEC): CarRecord => {
   const car: Car = { id: 'c', label: 'Marl estate', plate: 'A 1', wheel: { rimDiameter: 431.8 }, front, rear: REST };

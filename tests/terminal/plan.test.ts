@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { parseCarFile, planMoves, planRequest } from '../../core/index.ts';
+import { starters } from '../../core/starters/catalogue.ts';
 import { call, root } from './call.ts';
 
 const tarn = join(root, 'fixtures/cars/tarn-gt.json');
@@ -23,6 +24,31 @@ describe('npm run plan', () => {
     expect(status).toBe(0);
     const expected = planMoves(planRequest(parseCarFile(readFileSync(tarn, 'utf8')), { style }));
     expect(JSON.parse(stdout)).toEqual(JSON.parse(JSON.stringify(expected)));
+  });
+
+  it('for people: how far an axle on links goes, found and predicted, after each move on it', () => {
+    const rod = { id: 'lower', name: 'lower link', kind: 'threaded-rod', links: ['lowerBody'], lead: 1.5 };
+    const { points } = starters.find(({ kind }) => kind === 'beam-linked')!;
+    const file = JSON.parse(readFileSync(tarn, 'utf8'));
+    file.car.rear = {
+      suspension: { kind: 'beam-linked', points, camber: 0, toe: 0 },
+      adjusters: [{ ...rod, range: [-4, 4], stepTurns: 0.5, reference: 0 }],
+      steered: false,
+    };
+    file.spec = { rear: { thrustAngle: { low: -0.1, high: 0.1 } } };
+    const wheel = { camber: -0.4, toe: 0 };
+    const reading = {
+      LR: { ...wheel, toe: 0.35 },
+      RR: { ...wheel, toe: -0.35 },
+      rear: { pinionAngle: 3.2, lateral: -4 },
+    };
+    file.visits = [{ id: 'v', carId: file.car.id, opened: '2026-01-05', rounds: [{ reading, settings: {} }] }];
+    const { stdout } = plan(spoilt(JSON.stringify(file)), '--least-work');
+    const told = String.raw`pinion (as it was|0\.\d\d° (up|down)), axle (where it was|\d\.\d mm to the (left|right))`;
+    expect(stdout.match(new RegExp(`Then [LR]R reads camber .*, toe .*, ${told}`, 'g'))?.length).toBe(2);
+    expect(stdout).toMatch(
+      new RegExp(`^rear +pinion 3\\.20, sideways −4\\.0 mm +pinion 3\\.\\d\\d, sideways −\\d\\.\\d mm, ${told}$`, 'm'),
+    );
   });
 
   it('for people: each move in its order with what the rack reads after it, the chance, the cautions', () => {

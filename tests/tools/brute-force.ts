@@ -86,6 +86,7 @@ function values(spec: Spec, reading: Reading): { value: number; window: Window }
       both('toe', (l, r) => (l - r) / 2),
       own.thrustAngle,
     );
+    for (const change of ['pinionChange', 'lateralChange'] as const) add(reading[axle]?.[change] ?? 0, own[change]);
   }
   return all;
 }

@@ -1,7 +1,17 @@
 /** The windows of one axle as texts and back. Left and right have windows of their own where the card says so. */
 import type { AxleSpec, WheelSpec, Window } from '../../../core/contract.ts';
-import { AXLE_ANGLES } from '../../../core/contract.ts';
-import { angleOf, exactAngle, type Texts, toeWindowOf, toeWindowText, typedValue, unlessTyped } from './numbers.ts';
+import { AXLE_ANGLES, AXLE_CHANGES } from '../../../core/contract.ts';
+import {
+  angleOf,
+  exactAngle,
+  lengthOf,
+  lengthText,
+  type Texts,
+  toeWindowOf,
+  toeWindowText,
+  typedValue,
+  unlessTyped,
+} from './numbers.ts';
 
 export const WHEEL_WINDOWS = ['caster', 'camber', 'toe'] as const satisfies readonly (keyof WheelSpec)[];
 export const SIDES = ['left', 'right'] as const;
@@ -18,13 +28,16 @@ export function axleWindowTexts(spec: AxleSpec | undefined, path: string, rim: n
       ? SIDES.map((side) => oneWindow(spec[side]?.[angle] ?? spec[angle], angle, `${path}.${side}.${angle}`, rim))
       : [oneWindow(spec[angle], angle, `${path}.${angle}`, rim)],
   );
-  const axle = AXLE_ANGLES.map((angle) => oneWindow(spec[angle], angle, `${path}.${angle}`, rim));
+  const axle = [...AXLE_ANGLES, ...AXLE_CHANGES].map((angle) => oneWindow(spec[angle], angle, `${path}.${angle}`, rim));
   return Object.assign({}, differ ? { [`${path}.sides`]: 'differ' } : {}, ...wheels, ...axle);
 }
 
+const textOf = (angle: string, value: number, rim: number): string =>
+  isToe(angle) ? toeWindowText(value, rim) : angle === 'lateralChange' ? lengthText(value) : exactAngle(value);
+
 function oneWindow(window: Window | undefined, angle: string, path: string, rim: number): Texts {
   if (!window) return {};
-  const show = (value: number): string => (isToe(angle) ? toeWindowText(value, rim) : exactAngle(value));
+  const show = (value: number): string => textOf(angle, value, rim);
   return Object.fromEntries(
     ENDS.map((end) => {
       const value = window[end];
@@ -65,15 +78,17 @@ export function axleWindowsOf(texts: Texts, path: string, rims: Rims, before: Ax
       const toe = isToe(angle);
       // Another rim diameter makes another angle of the same length.
       const kept = toe && rims.now !== rims.before ? undefined : onFile?.[end];
-      const show = (value: number): string => (toe ? toeWindowText(value, rims.now) : exactAngle(value));
-      const typed = (one: string | undefined) =>
-        toe ? typedValue(one, (length) => toeWindowOf(length, rims.now)) : angleOf(one);
+      const show = (value: number): string => textOf(angle, value, rims.now);
+      const typed = (one: string | undefined) => {
+        if (toe) return typedValue(one, (length) => toeWindowOf(length, rims.now));
+        return angle === 'lateralChange' ? lengthOf(one) : angleOf(one);
+      };
       return [end, unlessTyped(text, kept, show, typed)] as const;
     }).filter(([, value]) => value !== undefined);
     return [angle, ends.length > 0 ? Object.fromEntries(ends) : undefined] as const;
   };
   const differ = sidesDiffer(texts, path);
-  const axle = AXLE_ANGLES.map((angle) => read(angle, `${path}.${angle}`, before?.[angle]));
+  const axle = [...AXLE_ANGLES, ...AXLE_CHANGES].map((angle) => read(angle, `${path}.${angle}`, before?.[angle]));
   if (!differ) {
     return given([...WHEEL_WINDOWS.map((angle) => read(angle, `${path}.${angle}`, before?.[angle])), ...axle]);
   }

@@ -1,6 +1,7 @@
 /** The windows of one axle: low, aim and high of each angle, as the maker's information says. */
 import type { AxleName } from '../../../core/contract.ts';
-import { AXLE_ANGLES } from '../../../core/contract.ts';
+import { AXLE_ANGLES, AXLE_CHANGES } from '../../../core/contract.ts';
+import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { units } from '../../state/preferences.ts';
 import { toeUnitWord } from '../../state/units.ts';
 import { isSteered } from './car-texts.ts';
@@ -18,6 +19,7 @@ export function WindowsSection({ form, axle }: Props) {
   const path = `spec.${axle}`;
   const steered = isSteered(form.texts, axle);
   const differ = sidesDiffer(form.texts, path);
+  const onLinks = suspensionKinds[form.texts[`car.${axle}.suspension.kind`] ?? '']?.rigidAxle?.onLinks;
   // Caster is set where wheels steer; one that a file holds elsewhere is shown all the same.
   const wanted = (angle: string): boolean => steered || !/caster/i.test(angle) || hasTexts(form.texts, path, angle);
   const one = (place: string, name: string) => (
@@ -54,6 +56,15 @@ export function WindowsSection({ form, axle }: Props) {
       {AXLE_ANGLES.filter(wanted).map((angle) =>
         one(angle, angle === 'thrustAngle' && steered ? 'Steer-ahead' : title(WORDS[angle])),
       )}
+      {AXLE_CHANGES.filter((change) => onLinks || hasTexts(form.texts, path, change)).map((change) =>
+        one(change, title(WORDS[change])),
+      )}
+      {onLinks && (
+        <p class="soft">
+          How far the axle may go from where it is found: pinion + up, in degrees; sideways + to the left, in{' '}
+          {cardUnits().length}. Left empty the plan keeps to ±0.5° and ±3 mm where it can, and says so.
+        </p>
+      )}
     </>
   );
 }
@@ -66,6 +77,8 @@ const WORDS = {
   crossCamber: 'cross camber',
   crossCaster: 'cross caster',
   thrustAngle: 'thrust angle',
+  pinionChange: 'pinion may go',
+  lateralChange: 'axle may go aside',
 } as const;
 const title = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 

@@ -34,7 +34,9 @@ export function pastOf(all: Records, { id, car }: CarRecord): { past: readonly P
     left: measured(leftRecord(view)),
   }));
   const anyTotal = taken.some(({ rounds }) => rounds.some(({ record }) => formOfRecord(record).total));
-  const fields = [false, ...(anyTotal ? [true] : [])].flatMap((total) => fieldsOf(car, { sai: true, total }));
+  const fields = [false, ...(anyTotal ? [true] : [])].flatMap((total) =>
+    fieldsOf(car, { sai: true, total, axle: true }),
+  );
   const unique = fields.filter(({ id }, i) => fields.findIndex((one) => one.id === id) === i);
   return { past, fields: unique.filter((field) => past.some(({ found }) => found(field) !== undefined)) };
 }

@@ -9,6 +9,7 @@ import { angleWord, fieldsOf, fieldWord } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { AxleGone } from './axle-gone.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -36,6 +37,8 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
       {PLACES.map((place) => (
         <PlaceRulers key={place} place={place} rows={rows.filter(({ where }) => where === place)} rim={rim} />
       ))}
+      <AxleGone reading={expected} axle="front" />
+      <AxleGone reading={expected} axle="rear" />
       <RulerLegend />
     </>
   );

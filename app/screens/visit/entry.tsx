@@ -160,7 +160,7 @@ function Questions({ view }: { readonly view: VisitView }) {
 function questionOf({ angle }: Field, { unusual }: Typed): string | undefined {
   if (!unusual) return undefined;
   const question = (of: Angle): string => wordsLater()?.unusual(of, unusual.value, unusual.usual) ?? '…';
-  return angle === 'totalToe' ? `Each wheel: ${question('toe')}` : question(angle);
+  return angle === 'totalToe' ? `Each wheel: ${question('toe')}` : question(angle as Angle);
 }
 
 /** What is wanted in the field, or why what is typed there is no value, or whether an unlikely one is right. */

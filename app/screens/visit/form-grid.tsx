@@ -1,5 +1,6 @@
 /** First load. A reading as a ruled form, axle under axle: whoever shows one brings the cells. */
 import type { Car } from '../../../core/contract.ts';
+import { isAxle } from '../../../core/corners.ts';
 import { type GridCell, type GridRow, ReadingGrid } from '../../parts/reading-grid.tsx';
 import { angleWord, cornersOf, type Field, rowsOf } from '../../state/fields.ts';
 import type { Form } from '../../state/form.ts';
@@ -35,5 +36,5 @@ export function FormGrid({ car, form, cell, active, onPick }: Props) {
 function rowOf([field]: readonly Field[]): GridRow[] {
   if (!field) return [];
   const { id, where, angle } = field;
-  return [{ id: angle, label: angleWord(angle), ...(angle === 'totalToe' ? { whole: { cell: id, of: where } } : {}) }];
+  return [{ id: angle, label: angleWord(angle), ...(isAxle(where) ? { whole: { cell: id, of: where } } : {}) }];
 }

@@ -129,7 +129,7 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
   const isTaken = (where: Corner | AxleName, angle: string): boolean =>
     total && (angle === 'toe' || angle === 'thrustAngle') && canTotal(car, isAxle(where) ? where : axleOf(where));
   const judged = inRackOrder(assess(left, spec).angles).filter(({ where, angle }) => !isTaken(where, angle));
-  const others = fieldsOf(car, { sai: true, total })
+  const others = fieldsOf(car, { sai: true, total, axle: true })
     .filter(({ where, angle }) => !judged.some((one) => one.where === where && one.angle === angle))
     .filter(({ where, angle }) => [found, left].some((one) => angleOf(one, where, angle) !== undefined));
   return [

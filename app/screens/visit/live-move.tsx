@@ -13,6 +13,7 @@ import { standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
+import { AxleGone } from './axle-gone.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -33,6 +34,7 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
         {...stacks(adjuster, move)}
       />
       <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
+      <AxleGone reading={move.expectAfter} axle={axleOf(move.corner)} />
       <p class="instruction">{words.act(move.act, { length: units.value.length })}</p>
       {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (
         <p class="soft">

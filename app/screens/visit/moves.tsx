@@ -5,6 +5,7 @@ import type { MoveRecord } from '../../../core/records/stored.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
+import { placeWord } from '../../state/judge.ts';
 import { adjusterOf, chanceText, movesLeft, wayText } from '../../state/move-words.ts';
 import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
@@ -66,7 +67,8 @@ function Headline({ view, round, plan }: Props) {
       ))}
       {plan.unmeasured.length > 0 && (
         <p class="soft">
-          Not judged, as not measured: {plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}.
+          Not judged, as not measured:{' '}
+          {plan.unmeasured.map(({ where, angle }) => placeWord(view.car.car, where, angle)).join(', ')}.
         </p>
       )}
     </>

@@ -1,13 +1,22 @@
 /** What a person must know beside a plan's figures. */
-import { type BareMove, type CarSettings, CORNERS, type Corner, type PlanRequest } from '../../contract.ts';
+import {
+  type AxleChange,
+  type BareMove,
+  type CarSettings,
+  CORNERS,
+  type Corner,
+  type PlanRequest,
+} from '../../contract.ts';
 import { axleOf } from '../../corners.ts';
 import { type Assembly, type CarModel, cornerOf } from '../../pose/car-model.ts';
 import { sideEffectsOf, TRAVEL } from '../../pose/side-effects.ts';
 import type { Note } from '../../said.ts';
+import { predictWith } from '../predict.ts';
 import { adjusterOf, kindOfAdjuster, nameOf, type Positions, type Problem } from '../problem.ts';
 import { isKnownApart, mostApart, tiesOf } from '../terms.ts';
 
-export function notesOf({ request, model, now }: Problem, moves: readonly BareMove[], then: Positions): Note[] {
+export function notesOf(problem: Problem, moves: readonly BareMove[], then: Positions): Note[] {
+  const { request, model, now } = problem;
   const moved = CORNERS.filter((corner) => moves.some((move) => move.corner === corner));
   const strains = model
     .filter(({ corners }) => corners.length > 1 && corners.some((corner) => moved.includes(corner)))
@@ -17,6 +26,7 @@ export function notesOf({ request, model, now }: Problem, moves: readonly BareMo
     ...lengthNotes(request, moves),
     ...moved.flatMap((corner) => bumpSteerNote(model, corner, now, then)),
     ...strains,
+    ...axleNotes(problem, moved, then),
   ];
 }
 
@@ -59,4 +69,28 @@ function strainNote({ corners, model }: Assembly, now: CarSettings, then: CarSet
   const [before, after] = [strain(now), strain(then)];
   if (after - before < CLEARLY_STRAINED) return [];
   return [{ note: 'strain', corners, before, after }];
+}
+
+/** Of each axle on links that is worked on, where how far it may go has windows. */
+function axleNotes(problem: Problem, moved: readonly Corner[], then: Positions): Note[] {
+  const { request, model, now, terms } = problem;
+  const after = predictWith(model, request.reading, now, then);
+  return (['front', 'rear'] as const).flatMap((axle): Note[] => {
+    const { pinionChange: pinion = 0, lateralChange: aside = 0 } = after[axle] ?? {};
+    const windowOf = (change: AxleChange) => terms.find((one) => one.where === axle && one.angle === change)?.window;
+    const [ofPinion, ofAside] = [windowOf('pinionChange'), windowOf('lateralChange')];
+    if (!(ofPinion || ofAside) || !moved.some((corner) => axleOf(corner) === axle)) return [];
+    const kept = {
+      ...(ofPinion?.assumed && { pinion: ofPinion.high }),
+      ...(ofAside?.assumed && { aside: ofAside.high }),
+    };
+    const beyond = Math.abs(pinion) > (kept.pinion ?? Infinity) || Math.abs(aside) > (kept.aside ?? Infinity);
+    return [
+      {
+        ...{ note: 'axle-goes', axle, pinion, aside },
+        ...(Object.keys(kept).length > 0 && { kept }),
+        ...(beyond && { beyond }),
+      },
+    ];
+  });
 }

@@ -1,8 +1,9 @@
 /** How sure a plan is: the share of what its uncertainty may bring in which everything is in its window. */
 import { CORNERS } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
-import { ANGLES_A_WHEEL } from '../../pose/mechanism.ts';
+import { ANGLES_A_WHEEL, numbersOf } from '../../pose/numbers.ts';
 import { type IndexedTerm, termAt } from '../states/indexed-term.ts';
+import { placeAmong } from '../states/state-space.ts';
 import { isIn, type Term } from '../terms.ts';
 import type { Covariance } from './covariance.ts';
 import { normals } from './random.ts';
@@ -29,8 +30,12 @@ function rootOf(c: Covariance): Float64Array {
 }
 
 const MOST = ANGLES_A_WHEEL * CORNERS.length;
+/** Of the bodies of two axles. */
+const MOST_BODIES = 4;
 /** Draws of every angle of a car, one after another: the same for every question, so that plans can be compared. */
 let drawn: Float64Array | undefined;
+/** The same of bodies, apart: a car without them is drawn as ever. */
+let drawnBodies: Float64Array | undefined;
 
 /**
  * Share of draws in which every term is in its window.
@@ -46,29 +51,29 @@ export function chanceOf(
   const indexed = terms.map((term): IndexedTerm => {
     const parts = term.parts.map(({ corner, angle, factor }) => {
       const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
-      return {
-        assembly,
-        at: ANGLES_A_WHEEL * assemblies[assembly]!.corners.indexOf(corner) + angle,
-        factor,
-      };
+      return { assembly, at: placeAmong(assemblies[assembly]!.corners, corner, angle), factor };
     });
     return { term, parts };
   });
   const roots = covariances.map(rootOf);
-  const values = assemblies.map((assembly) => new Float64Array(ANGLES_A_WHEEL * assembly.corners.length));
+  const values = assemblies.map(({ sides }) => new Float64Array(numbersOf(sides)));
   drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
+  drawnBodies ??= Float64Array.from({ length: DRAWS * MOST_BODIES }, normals(SEED + 1));
+  const draw = new Float64Array(MOST + MOST_BODIES);
   let hits = 0;
-  next: for (let z = 0; z < drawn.length; z += MOST) {
-    let first = z;
+  next: for (let n = 0; n < DRAWS; n++) {
+    let first = n * MOST;
+    let firstBody = n * MOST_BODIES;
     for (let a = 0; a < values.length; a++) {
       const [own, middle, root] = [values[a]!, predicted[a]!, roots[a]!];
       const size = own.length;
+      const wheels = ANGLES_A_WHEEL * assemblies[a]!.corners.length;
+      for (let k = 0; k < size; k++) draw[k] = k < wheels ? drawn[first++]! : drawnBodies[firstBody++]!;
       for (let i = 0; i < size; i++) {
         let value = middle[i]!;
-        for (let k = 0; k <= i; k++) value += root[size * i + k]! * drawn[first + k]!;
+        for (let k = 0; k <= i; k++) value += root[size * i + k]! * draw[k]!;
         own[i] = value;
       }
-      first += size;
     }
     for (const one of indexed) if (!isIn(one.term, termAt(one, values))) continue next;
     hits++;

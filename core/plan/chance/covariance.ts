@@ -5,11 +5,13 @@
  * (checked in the tests against a Monte Carlo of the full model).
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
-import type { Gauge, Position, Settings, Vec3 } from '../../contract.ts';
+import type { Corner, Gauge, Position, Settings, Vec3 } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
 import { applyChange, type Change, changeOf } from '../../pose/change.ts';
-import { ANGLES_A_WHEEL, CAMBER, CASTER, type Fitted, Mechanism, TOE } from '../../pose/mechanism.ts';
+import { type Fitted, Mechanism } from '../../pose/mechanism.ts';
+import { CAMBER, CASTER, hasBody, LATERAL, numbersOf, PITCH, TOE } from '../../pose/numbers.ts';
 import { samePosition } from '../states/axis.ts';
+import { placeAmong } from '../states/state-space.ts';
 
 /** The most that a taped coordinate is off, ± mm, where nothing else is said. Trade practice, no source. */
 export const DEFAULT_TOLERANCE = 5;
@@ -31,7 +33,7 @@ interface Nudged {
 }
 
 export class Uncertainty {
-  /** Angles of the assembly. */
+  /** Angles of the assembly, and of its body where that counts. */
   readonly size: number;
   readonly #byPoints: boolean;
   #coordinates: readonly Nudged[] | undefined;
@@ -41,9 +43,9 @@ export class Uncertainty {
   constructor(
     private readonly assembly: Assembly,
     private readonly from: readonly Settings[],
-    private readonly gauge: Gauge,
+    private readonly gauge: Required<Gauge>,
   ) {
-    this.size = ANGLES_A_WHEEL * assembly.sides.length;
+    this.size = numbersOf(assembly.sides);
     this.#byPoints = assembly.sides.some(({ adjusters }) =>
       adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints),
     );
@@ -123,14 +125,19 @@ export class Uncertainty {
   #covariance(to: readonly Settings[]): Covariance {
     const { size } = this;
     const covariance = new Float64Array(size * size);
-    for (let i = 0; i < size; i += ANGLES_A_WHEEL) {
-      for (const [place, sigma] of [
-        [CAMBER, this.gauge.camber],
-        [CASTER, this.gauge.caster],
-        [TOE, this.gauge.toe],
-      ] as const) {
-        covariance[(i + place) * (size + 1)] = 2 * sigma * sigma;
-      }
+    const { corners, sides } = this.assembly;
+    const { gauge } = this;
+    const put = (corner: Corner, angle: number, sigma: number): void => {
+      covariance[placeAmong(corners, corner, angle) * (size + 1)] = 2 * sigma * sigma;
+    };
+    for (const corner of corners) {
+      put(corner, CAMBER, gauge.camber);
+      put(corner, CASTER, gauge.caster);
+      put(corner, TOE, gauge.toe);
+    }
+    if (hasBody(sides)) {
+      put(corners[0]!, PITCH, gauge.pinionAngle);
+      put(corners[0]!, LATERAL, gauge.lateral);
     }
     const moved = to.flatMap((settings, side) =>
       Object.entries(settings)
@@ -194,7 +201,7 @@ function anglesBy(model: Mechanism, change: Float64Array): Float64Array | undefi
 }
 
 function solved(model: Mechanism, params: Float64Array): Float64Array | undefined {
-  const angles = new Float64Array(ANGLES_A_WHEEL * model.sides.length);
+  const angles = new Float64Array(model.numbers);
   return model.angles(params, angles) ? angles : undefined;
 }
 

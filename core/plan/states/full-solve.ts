@@ -7,7 +7,7 @@ import type { Axis } from './axis.ts';
 import type { CornerStand } from './corner-stand.ts';
 
 export class FullSolve {
-  /** How many angles the assembly has. */
+  /** How many angles the assembly has, and how its body stands where that counts. */
   readonly angles: number;
   readonly #model: Mechanism;
   /** What each position of each axis changes. */
@@ -21,7 +21,7 @@ export class FullSolve {
 
   /** @throws InputError where the adjusters stand so that no pose exists */
   constructor({ corners, model }: Assembly, stands: readonly CornerStand[], axes: readonly Axis[]) {
-    this.angles = ANGLES_A_WHEEL * corners.length;
+    this.angles = model.numbers;
     this.#model = model;
     this.#base = model.parameters(stands.map(({ current }) => current));
     this.#params = new Float64Array(this.#base.length);
@@ -29,7 +29,7 @@ export class FullSolve {
     if (!model.angles(this.#base, this.#solved)) {
       throw new InputError(`settings.${corners[0]}`, stands[0]?.current, { is: 'can-reach' });
     }
-    this.#offset = measuredBy(stands).map((angle, k) => angle - this.#solved[k]!);
+    this.#offset = measuredBy(stands, this.angles).map((angle, k) => angle - this.#solved[k]!);
     this.#changes = axes.map(({ side, adjuster, positions, current }) => {
       const here = model.change(side, adjuster.id, positions[current]!);
       return positions.map((position) => changeBetween(model.change(side, adjuster.id, position), here));
@@ -52,9 +52,12 @@ export class FullSolve {
   }
 }
 
-/** An angle that was not measured counts from 0: no window is judged by it, only its change may matter. */
-function measuredBy(stands: readonly CornerStand[]): Float64Array {
-  const measured = new Float64Array(ANGLES_A_WHEEL * stands.length);
+/**
+ * An angle that was not measured counts from 0: no window is judged by it, only its change may matter. So does how the
+ * body stands, of which only the change has a window.
+ */
+function measuredBy(stands: readonly CornerStand[], numbers: number): Float64Array {
+  const measured = new Float64Array(numbers);
   stands.forEach(({ measured: { camber = 0, caster = 0, toe = 0 } }, side) => {
     measured[ANGLES_A_WHEEL * side + CAMBER] = camber;
     measured[ANGLES_A_WHEEL * side + CASTER] = caster;

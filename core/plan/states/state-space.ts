@@ -8,7 +8,7 @@
 import type { Corner, Position, Settings } from '../../contract.ts';
 import { InputError } from '../../input-error.ts';
 import type { Assembly } from '../../pose/car-model.ts';
-import { ANGLES_A_WHEEL } from '../../pose/mechanism.ts';
+import { ANGLES_A_WHEEL, LATERAL } from '../../pose/numbers.ts';
 import { AngleTable } from './angle-table.ts';
 import { axesOf } from './axis.ts';
 import { Combinations } from './combinations.ts';
@@ -17,12 +17,21 @@ import { FullSolve } from './full-solve.ts';
 import { Interpolation } from './interpolation.ts';
 import { forbid, writeTie } from './limits.ts';
 
+/** Where the ties of a corner begin among its angles. */
+export const TIE = LATERAL + 1;
+
+/** Where an angle of a corner stands among its assembly's numbers; those of the body come after all wheels'. */
+export const placeAmong = (corners: readonly Corner[], corner: Corner, angle: number): number =>
+  angle < ANGLES_A_WHEEL
+    ? ANGLES_A_WHEEL * corners.indexOf(corner) + angle
+    : ANGLES_A_WHEEL * corners.length + angle - ANGLES_A_WHEEL;
+
 /** Of one corner; an assembly of two has half as many. */
 const MOST_STATES = 4e6;
 
 export class StateSpace extends Combinations {
   readonly corners: readonly Corner[];
-  /** Numbers a state: its angles, corner by corner, then the value of each tie, corner by corner. */
+  /** Numbers a state: its angles, corner by corner, how a body on links stands, then each tie's value, corner by corner. */
   readonly stride: number;
   /** Angles as the rack would read them, degrees, then ties; NaN where no pose exists or a limit forbids it. */
   readonly values: Float64Array;
@@ -55,7 +64,7 @@ export class StateSpace extends Combinations {
     this.effort = this.minutes();
     stands.forEach((stand, side) => {
       stand.ties.forEach((adjuster, k) => {
-        writeTie(this, side, adjuster, stand.current, this.placeOf(this.corners[side]!, ANGLES_A_WHEEL + k));
+        writeTie(this, side, adjuster, stand.current, this.placeOf(this.corners[side]!, TIE + k));
       });
       forbid(this, side, assembly.model.fitted[side]!.values(), stand.current);
     });
@@ -68,12 +77,12 @@ export class StateSpace extends Combinations {
     throw new InputError(`settings.${this.corners[0]}`, this.count, { is: 'combinations', most, of });
   }
 
-  /** Where an angle of a corner (CAMBER, CASTER or TOE; from ANGLES on its ties) stands among a state's numbers. */
+  /** Where an angle of a corner (CAMBER, CASTER or TOE, PITCH or LATERAL; from TIE on its ties) stands among a state's numbers. */
   placeOf(corner: Corner, angle: number): number {
     const side = this.corners.indexOf(corner);
-    if (angle < ANGLES_A_WHEEL) return ANGLES_A_WHEEL * side + angle;
+    if (angle < TIE) return placeAmong(this.corners, corner, angle);
     const before = this.stands.slice(0, side).reduce((sum, { ties }) => sum + ties.length, this.#full.angles);
-    return before + angle - ANGLES_A_WHEEL;
+    return before + angle - TIE;
   }
 
   /** The positions of a state, corner by corner; adjusters that are not moved among them stay where they stand. */

@@ -15,6 +15,8 @@ const SAYINGS: Sayings = {
     `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${travel} mm of travel.`,
   strain: ({ corners, before, after }) =>
     `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
+  'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
+    `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>
@@ -24,6 +26,28 @@ const SAYINGS: Sayings = {
 export const note = (one: Note): string => (SAYINGS[one.note] as (note: Note) => string)(one);
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** "pinion 0.10° up, axle 1.2 mm to the left" */
+export function axleGone(pinion: number, aside: number): string {
+  const up = pinion.toFixed(2);
+  const left = aside.toFixed(1);
+  return [
+    Number(up) === 0 ? 'pinion as it was' : `pinion ${up.replace('-', '')}° ${pinion > 0 ? 'up' : 'down'}`,
+    Number(left) === 0
+      ? 'axle where it was'
+      : `axle ${left.replace('-', '')} mm to the ${aside > 0 ? 'left' : 'right'}`,
+  ].join(', ');
+}
+
+function keptText({ pinion, aside }: { readonly pinion?: number; readonly aside?: number }, beyond?: true): string {
+  const within = [
+    ...(pinion === undefined ? [] : [`±${pinion}° of pinion`]),
+    ...(aside === undefined ? [] : [`±${aside} mm sideways`]),
+  ].join(' and ');
+  return beyond
+    ? ` That is beyond the usual ${within}: the windows cannot be met within it. Check the driveshaft’s joints and the tyres’ room.`
+    : ` Kept within the usual ${within}; no windows of its own are on file.`;
+}
 
 const name = ({ corner, name }: Named): string => `${corner} ${name}`;
 

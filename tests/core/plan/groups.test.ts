@@ -20,7 +20,7 @@ const READ: Record<Corner, WheelReading> = {
 describe('wheels are planned together where a window ties them', () => {
   const grouped = (spec: Spec, reading: Reading = READ, rear = bare) => {
     const model = compileCar({ ...car, rear });
-    return groups(termsOf(spec, reading).terms, model).map((group) =>
+    return groups(termsOf(spec, reading, { ...car, rear }).terms, model).map((group) =>
       group.flatMap(({ corners }) => corners).join(' '),
     );
   };
@@ -87,14 +87,17 @@ describe('windows as sums of angles', () => {
   }
   const told = (reading: Reading, of: Record<Corner, WheelReading>) =>
     Object.fromEntries(
-      termsOf(spec, reading).terms.map((term) => [`${term.where} ${term.angle}`, termValue(term, ALL, angles(of))]),
+      termsOf(spec, reading, car).terms.map((term) => [
+        `${term.where} ${term.angle}`,
+        termValue(term, ALL, angles(of)),
+      ]),
     );
   const close = (values: Readonly<Record<string, number>>) =>
     Object.fromEntries(Object.entries(values).map(([name, value]) => [name, expect.closeTo(value, 12)]));
 
   it('are those of the contract', () => {
     expect(told(READ, READ)).toEqual(close(byHand(READ)));
-    expect(termsOf(spec, READ).unmeasured).toEqual([]);
+    expect(termsOf(spec, READ, car).unmeasured).toEqual([]);
   });
 
   it('against the thrust line are as they were read, and follow the rear wheels', () => {
@@ -112,7 +115,7 @@ describe('windows as sums of angles', () => {
   });
 
   it('are not where an angle was not read', () => {
-    const { terms, unmeasured } = termsOf(spec, { LF: READ.LF, RF: { toe: 0 } });
+    const { terms, unmeasured } = termsOf(spec, { LF: READ.LF, RF: { toe: 0 } }, car);
     expect(terms.map(({ where, angle }) => `${where} ${angle}`)).toEqual([
       'LF camber',
       'LF toe',

@@ -47,6 +47,9 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       { note: 'by-chart', names: ['cam'] },
       { note: 'bump-steer', corner: 'RF', before: 0.05, after: 0.31, travel: 25 },
       { note: 'strain', corners: ['LR', 'RR'], before: 0.2, after: 2.4 },
+      { note: 'axle-goes', axle: 'rear', pinion: -0.12, aside: 1.24 },
+      { note: 'axle-goes', axle: 'front', pinion: 0.3, aside: -0.01, kept: { pinion: 0.5, aside: 3 } },
+      { note: 'axle-goes', axle: 'rear', pinion: 0.8, aside: 0, kept: { pinion: 0.5 }, beyond: true },
       { note: 'shims-missing', shims },
       { note: 'shims-borrowed', by: named, shims, from: [{ ...named, corner: 'RF' }] },
     ];

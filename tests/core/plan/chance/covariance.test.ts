@@ -6,7 +6,7 @@ import { DEFAULT_TOLERANCE, Uncertainty } from '../../../../core/plan/chance/cov
 import { compileCar } from '../../../../core/pose/car-model.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
-const GAUGE = { camber: 0.02, caster: 0.05, toe: 0.01 };
+const GAUGE = { camber: 0.02, caster: 0.05, toe: 0.01, pinionAngle: 0.1, lateral: 0.5 };
 const CERTAIN = { camber: 0, caster: 0, toe: 0 };
 const bare: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 
