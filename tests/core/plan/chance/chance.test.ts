@@ -41,9 +41,11 @@ function covarianceOf(size: number, entries: readonly (readonly [i: number, j: n
   }
   return all;
 }
-const still = () => assemblies.map(({ corners }) => new Float64Array(9 * corners.length ** 2));
+/** Three angles a wheel; the axle's body has two numbers more. */
+const SIZES = [3, 3, 8] as const;
+const still = () => SIZES.map((size) => new Float64Array(size ** 2));
 const middle = (values: Readonly<Record<number, readonly number[]>> = {}) =>
-  assemblies.map(({ corners }, a) => Float64Array.from({ length: 3 * corners.length }, (_, k) => values[a]?.[k] ?? 0));
+  SIZES.map((length, a) => Float64Array.from({ length }, (_, k) => values[a]?.[k] ?? 0));
 
 describe('the chance that all is in its window', () => {
   it('is 1 or 0 where nothing is in doubt', () => {
@@ -61,7 +63,7 @@ describe('the chance that all is in its window', () => {
     for (const [a, angle, corner, size] of [
       [0, 2, 'LF', 3],
       [1, 0, 'RF', 3],
-      [2, 4, 'RR', 6],
+      [2, 4, 'RR', 8],
     ] as const) {
       const covariances = still();
       covariances[a] = covarianceOf(size, [[angle, angle, sigma ** 2]]);
@@ -93,7 +95,7 @@ describe('the chance that all is in its window', () => {
 
   it('of an angle of either end of an axle that go together wholly is that of one', () => {
     const covariances = still();
-    covariances[2] = covarianceOf(6, [
+    covariances[2] = covarianceOf(8, [
       [2, 2, 1],
       [5, 5, 1],
       [2, 5, 1],
@@ -112,7 +114,7 @@ describe('the chance that all is in its window', () => {
     for (const [a, size] of [
       [0, 3],
       [1, 3],
-      [2, 6],
+      [2, 8],
     ] as const)
       covariances[a] = covarianceOf(size, [[2, 2, 1]]);
     const own = (['LF', 'RF', 'LR'] as const).map((corner) => term(-1, 1, [[corner, 2, 1]]));

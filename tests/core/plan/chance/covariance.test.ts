@@ -7,7 +7,7 @@ import { compileCar } from '../../../../core/pose/car-model.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
 const GAUGE = { camber: 0.02, caster: 0.05, toe: 0.01, pinionAngle: 0.1, lateral: 0.5 };
-const CERTAIN = { camber: 0, caster: 0, toe: 0 };
+const CERTAIN = { camber: 0, caster: 0, toe: 0, pinionAngle: 0, lateral: 0 };
 const bare: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 
 function carOf(suspension: Suspension, adjusters: readonly Adjuster[]): Car {
@@ -96,7 +96,7 @@ describe('printed charts', () => {
 
 /** Camber, caster and toe of a corner that goes to some positions, all having been read as 0. */
 function anglesAt(car: Car, corner: Corner, from: CarSettings, to: CarSettings): number[] {
-  const wheel = predictReading(car, { [corner]: CERTAIN }, from, to)[corner];
+  const wheel = predictReading(car, { [corner]: { camber: 0, caster: 0, toe: 0 } }, from, to)[corner];
   return [wheel?.camber, wheel?.caster, wheel?.toe].map((x) => x ?? Number.NaN);
 }
 

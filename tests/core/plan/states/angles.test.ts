@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Adjuster, Car, Corner, Settings, Suspension, WheelReading } from '../../../../core/contract.ts';
 import { predictReading } from '../../../../core/index.ts';
 import type { CornerStand } from '../../../../core/plan/states/corner-stand.ts';
-import { StateSpace } from '../../../../core/plan/states/state-space.ts';
+import { StateSpace, TIE } from '../../../../core/plan/states/state-space.ts';
 import { compileCar } from '../../../../core/pose/car-model.ts';
 import { CAMBER, CASTER, TOE } from '../../../../core/pose/mechanism.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
@@ -114,18 +114,22 @@ describe('the angles of every combination', () => {
     const current = { lower: 0.5, upper: 0 };
     const states = statesOf(car, ['LR', 'RR'], current, [lower, upper]);
     expect(states.count).toBe(15 ** 2);
-    expect(states.stride).toBe(10);
+    // Three angles a wheel, two of the body, two ties a wheel.
+    expect(states.stride).toBe(12);
     expect(compare(car, ['LR', 'RR'], states, current).lost).toBe(0);
     for (let state = 0; state < states.count; state++) {
       const numbers = states.near(state);
       states.settings(state).forEach((settings, side) => {
         const corner = side === 0 ? 'LR' : 'RR';
-        expect(numbers[states.placeOf(corner, 3)]).toBeCloseTo(1.5 * (settings.lower as number), 9);
-        expect(numbers[states.placeOf(corner, 4)]).toBeCloseTo(2 * (settings.upper as number), 9);
+        expect(numbers[states.placeOf(corner, TIE)]).toBeCloseTo(1.5 * (settings.lower as number), 9);
+        expect(numbers[states.placeOf(corner, TIE + 1)]).toBeCloseTo(2 * (settings.upper as number), 9);
       });
     }
-    const places = (['LR', 'RR'] as const).flatMap((corner) => [0, 1, 2, 3, 4].map((k) => states.placeOf(corner, k)));
-    expect([...places].sort((a, b) => a - b)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    const places = (['LR', 'RR'] as const).flatMap((corner) =>
+      [0, 1, 2, TIE, TIE + 1].map((k) => states.placeOf(corner, k)),
+    );
+    expect([...places].sort((a, b) => a - b)).toEqual([0, 1, 2, 3, 4, 5, 8, 9, 10, 11]);
+    expect([3, 4].map((k) => states.placeOf('RR', k))).toEqual([6, 7]);
   });
 
   it('what is not moved agrees with the other side in where it stands', () => {
