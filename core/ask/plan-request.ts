@@ -4,7 +4,7 @@ import type { CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '.
 import { InputError } from '../input-error.ts';
 import { asMeasured, expected } from '../plan/as-measured.ts';
 import { predictWith } from '../plan/predict.ts';
-import { withHalves } from '../plan/straight-wheel.ts';
+import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { validateCarFile } from '../records/car-file.ts';
 import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
@@ -16,8 +16,8 @@ export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gaug
 /**
  * What to plan for a car file: the last round that holds of the last visit, its settings moved on by what was done after
  * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
- * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a window for
- * steer-ahead and thrust beside it (see straight-wheel.ts).
+ * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a wish for
+ * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts).
  * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
  * @returns a request for `planMoves`, checked
  * @throws InputError naming the field, the value and what is allowed, such as `spec` or `visits` where there is none
@@ -33,9 +33,11 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   const { unreachable: _, ...reading } = round.moved?.length
     ? predictWith(compileCar(found), round.reading, from, settings)
     : round.reading;
+  const wish = straightness(spec, reading);
   return {
     car: found,
-    spec: withHalves(spec, reading),
+    spec,
+    ...(wish && { wish }),
     reading,
     settings,
     locked: [...locked, ...seized(visit)],

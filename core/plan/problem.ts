@@ -18,11 +18,11 @@ import { type Assembly, type CarModel, compileCar } from '../pose/car-model.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from '../pose/mechanism.ts';
 import { DEFAULT_GAUGE } from '../reading/gauge.ts';
 import type { SpecTerm } from '../reading/spec-terms.ts';
-import { chanceOf } from './chance/chance.ts';
+import { chanceOf, oddsOf } from './chance/chance.ts';
 import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
 import { samePosition } from './states/axis.ts';
-import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
+import { distanceOf, isIn, type Term, termsOf, termValue, wishesOf } from './terms.ts';
 
 /** Where every adjuster of every corner stands. */
 export type Positions = Record<Corner, Settings>;
@@ -33,6 +33,8 @@ export interface Problem {
   readonly model: CarModel;
   readonly now: Positions;
   readonly terms: readonly Term[];
+  /** What is wished beside the windows. */
+  readonly wishes: readonly Term[];
   readonly unmeasured: readonly SpecTerm[];
   /** What is not known of each assembly. */
   readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
@@ -46,7 +48,8 @@ export function problemOf(request: PlanRequest): Problem {
   const uncertainty = new Map(
     model.map((assembly) => [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge)]),
   );
-  return { request, model, now, ...termsOf(request.spec, request.reading), uncertainty };
+  const wishes = wishesOf(request.wish ?? {}, request.reading);
+  return { request, model, now, ...termsOf(request.spec, request.reading), wishes, uncertainty };
 }
 
 /** What the rack will read at some positions, and how that stands to the windows. */
@@ -57,6 +60,8 @@ export interface Evaluation {
   readonly inWindow: boolean;
   readonly distance: number;
   readonly chance: number;
+  /** Of each term alone, 0…1. */
+  readonly alone: ReadonlyMap<Term, number>;
 }
 
 /** Each wheel's own angles at some positions, corner by corner, and what every term then is. */
@@ -68,21 +73,32 @@ export function valuesAt({ request, model, now, terms }: Problem, positions: Pos
 }
 
 export function evaluate(problem: Problem, positions: Positions): Evaluation {
-  const { request, model, now, terms, uncertainty } = problem;
+  const { request, model, now, terms } = problem;
   const predicted = predictWith(model, request.reading, now, positions);
   const { angles, values } = valuesAt(problem, positions);
-  const covariances = model.map((assembly) => uncertainty.get(assembly)!.covariance(settingsOf(assembly, positions)));
-  const byAssembly = model.map(({ corners }) =>
-    Float64Array.from(corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!])),
-  );
+  const [byAssembly, covariances] = anglesAt(problem, angles, positions);
   return {
     predicted,
     deviation: deviationsOf(model, predicted, covariances),
     values,
     inWindow: terms.every((term) => isIn(term, values.get(term)!)),
     distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term)!), 0),
-    chance: chanceOf(terms, model, byAssembly, covariances),
+    ...oddsOf(terms, model, byAssembly, covariances),
   };
+}
+
+/** The chance that some of the terms are met at some positions: as `evaluate` has it for all of them. */
+export function chanceAt(problem: Problem, positions: Positions, terms: readonly Term[]): number {
+  return chanceOf(terms, problem.model, ...anglesAt(problem, valuesAt(problem, positions).angles, positions));
+}
+
+/** Each assembly's angles at some positions, and how well they are known. */
+function anglesAt({ model, uncertainty }: Problem, angles: readonly Float64Array[], positions: Positions) {
+  const byAssembly = model.map(({ corners }) =>
+    Float64Array.from(corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!])),
+  );
+  const covariances = model.map((assembly) => uncertainty.get(assembly)!.covariance(settingsOf(assembly, positions)));
+  return [byAssembly, covariances] as const;
 }
 
 /** Adjusters that stand elsewhere at these positions than now. */

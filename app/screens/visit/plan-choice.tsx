@@ -8,6 +8,7 @@ import type { RoundView, VisitView } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
 
 const NAMES: Readonly<Record<PlanStyle, string>> = {
+  practical: 'practical',
   surest: 'surest',
   closest: 'closest to the aim',
   'least-work': 'least work',

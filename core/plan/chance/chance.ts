@@ -43,7 +43,38 @@ export function chanceOf(
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
-  const indexed = terms.map((term): IndexedTerm => {
+  const indexed = indexedFor(terms, assemblies);
+  let hits = 0;
+  forEachDraw(predicted, covariances, (values) => {
+    for (const one of indexed) if (!isIn(one.term, termAt(one, values))) return;
+    hits++;
+  });
+  return hits / DRAWS;
+}
+
+/** The same, and of each term the share of draws in which it alone is in its window. */
+export function oddsOf(
+  terms: readonly Term[],
+  assemblies: readonly Assembly[],
+  predicted: readonly Float64Array[],
+  covariances: readonly Covariance[],
+): { readonly chance: number; readonly alone: ReadonlyMap<Term, number> } {
+  const indexed = indexedFor(terms, assemblies);
+  const within = new Uint32Array(terms.length);
+  let hits = 0;
+  forEachDraw(predicted, covariances, (values) => {
+    let all = 1;
+    indexed.forEach((one, t) => {
+      if (isIn(one.term, termAt(one, values))) within[t]!++;
+      else all = 0;
+    });
+    hits += all;
+  });
+  return { chance: hits / DRAWS, alone: new Map(terms.map((term, t) => [term, within[t]! / DRAWS])) };
+}
+
+function indexedFor(terms: readonly Term[], assemblies: readonly Assembly[]): IndexedTerm[] {
+  return terms.map((term) => {
     const parts = term.parts.map(({ corner, angle, factor }) => {
       const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
       return {
@@ -54,11 +85,18 @@ export function chanceOf(
     });
     return { term, parts };
   });
+}
+
+/** @param show what the assemblies' angles are in a draw; the same arrays every time */
+function forEachDraw(
+  predicted: readonly Float64Array[],
+  covariances: readonly Covariance[],
+  show: (values: readonly Float64Array[]) => void,
+): void {
   const roots = covariances.map(rootOf);
-  const values = assemblies.map((assembly) => new Float64Array(ANGLES_A_WHEEL * assembly.corners.length));
+  const values = roots.map(({ length }) => new Float64Array(Math.sqrt(length)));
   drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
-  let hits = 0;
-  next: for (let z = 0; z < drawn.length; z += MOST) {
+  for (let z = 0; z < drawn.length; z += MOST) {
     let first = z;
     for (let a = 0; a < values.length; a++) {
       const [own, middle, root] = [values[a]!, predicted[a]!, roots[a]!];
@@ -70,8 +108,6 @@ export function chanceOf(
       }
       first += size;
     }
-    for (const one of indexed) if (!isIn(one.term, termAt(one, values))) continue next;
-    hits++;
+    show(values);
   }
-  return hits / DRAWS;
 }
