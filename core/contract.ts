@@ -14,7 +14,7 @@
  */
 
 import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
-import type { Act, Note, StandsAt } from './said.ts';
+import type { Act, Limit, Note, StandsAt } from './said.ts';
 
 export { type AdjusterRef, type AxleName, CORNERS, type Corner, type Position, type ShimCount } from './corners.ts';
 
@@ -203,19 +203,6 @@ export interface Shortfall {
   readonly atStop: readonly AdjusterRef[];
 }
 
-/** How likely one window alone is met, and what keeps it from being likelier. */
-export interface Odds {
-  /** Whose: a wheel, or an axle for cross, total and thrust. */
-  readonly where: Corner | AxleName;
-  readonly angle: string;
-  /** 0…1, that the re-measure is in this window. */
-  readonly chance: number;
-  /** No adjuster that may be moved changes it. */
-  readonly fixed?: true;
-  /** Adjusters of the corners concerned that the plan has at the end of their travel. */
-  readonly atStop?: readonly AdjusterRef[];
-}
-
 /** A move before it is put in words. */
 export type BareMove = Omit<Move, 'instruction'>;
 
@@ -230,8 +217,8 @@ export interface Plan {
   readonly inWindow: boolean;
   /** Probability, 0…1, that the re-measure has everything in its window. */
   readonly chance: number;
-  /** Each window with the chance that it alone is met, the least first: what limits the plan. */
-  readonly odds: readonly Odds[];
+  /** Each window with the chance, 0…1, that it alone is met, the least first: what limits the plan, and why. */
+  readonly odds: readonly Limit[];
   /** Σ((value − aim)/half window)² over every spec given. */
   readonly distance: number;
   /** Minutes. */

@@ -9,8 +9,6 @@ import type { Term, TermPart } from './terms.ts';
 
 /** Degrees that no rack shows. */
 const NOTHING = 1e-3;
-/** Half windows that an angle may stay short of the nearest that it can come to. */
-const SHORT = 0.25;
 
 type StatesOf = (assembly: Assembly) => StateSpace;
 
@@ -59,18 +57,12 @@ export class Reachable {
     return { ...term, parts, constant };
   }
 
-  /**
-   * A term whose window no state can meet, with the window widened to about the nearest that its own range comes to; one
-   * that can be met as it is.
-   */
-  eased(term: Term): Term {
-    if (term.hard || term.wish) return term;
-    const { window } = term;
+  /** The nearest that a term comes to a window that it cannot meet, whatever the others do; nothing where it can. */
+  missed(term: Term): number | undefined {
+    if (term.hard || term.wish) return undefined;
     const [low, high] = this.range(term);
-    const short = SHORT * window.half;
-    if (low > window.high) return { ...term, window: { ...window, high: low + short } };
-    if (high < window.low) return { ...term, window: { ...window, low: high - short } };
-    return term;
+    if (low > term.window.high) return low;
+    return high < term.window.low ? high : undefined;
   }
 
   #width(part: TermPart): number {

@@ -12,6 +12,8 @@ import type { Reachable } from './out-of-reach.ts';
 import { PreferenceCost } from './preference-cost.ts';
 import { chanceAt, type Positions, type Problem } from './problem.ts';
 import { type Found, SAME_EFFORT } from './search/goal.ts';
+import { indexTerm, termAt } from './states/indexed-term.ts';
+import { type Subproblem, solve } from './subproblem.ts';
 import type { Term } from './terms.ts';
 
 /** Surer than this is not worth more work. */
@@ -42,11 +44,47 @@ export function partOf(problem: Problem, search: Likeliest, best: Likely, reacha
   const preferences = subproblem.states.map((states) => new PreferenceCost(states));
   const counting = (terms: readonly Term[]): Term[] => terms.filter(({ hard, wish }) => !hard && !wish);
   if (search.inWindow) return { search, best, judged: counting(subproblem.terms), preferences };
-  const terms = subproblem.terms.map((term) => reachable.eased(term));
-  const judged = counting(terms).filter((term) => subproblem.terms.includes(term));
-  const eased = new Likeliest({ ...subproblem, terms }, problem, (term) => judged.includes(term));
-  if (!eased.inWindow) return { search, best, judged: [], preferences };
-  return { search: eased, best: surest(eased), judged, preferences };
+  const terms = eased(subproblem, reachable);
+  if (!terms) return { search, best, judged: [], preferences };
+  const judged = counting(terms);
+  const without = new Likeliest({ ...subproblem, terms }, problem, (term) => judged.includes(term));
+  if (!without.inWindow) return { search, best, judged: [], preferences };
+  return { search: without, best: surest(without), judged, preferences };
+}
+
+/** Half windows that an angle may stay short of the nearest that it can come to. */
+const SHORT = 0.25;
+/** How much more than another a window counts that is to be missed by as little as can be. */
+const FIRST = 10;
+
+/**
+ * The terms with the windows that no state can meet widened to about as near as they come with the others met; nothing
+ * where the others cannot be met together.
+ */
+function eased(subproblem: Subproblem, reachable: Reachable): Term[] | undefined {
+  const nearest = new Map(
+    subproblem.terms.flatMap((term) => {
+      const missed = reachable.missed(term);
+      return missed === undefined ? [] : [[term, missed] as const];
+    }),
+  );
+  const open = subproblem.terms.map((term): Term => {
+    const aim = nearest.get(term);
+    if (aim === undefined) return term;
+    const half = term.window.half / FIRST;
+    return { ...term, wish: true, window: { low: -Infinity, aim, high: Infinity, half } };
+  });
+  const found = nearest.size > 0 && solve({ ...subproblem, terms: open }, { inWindow: true, effortFirst: false });
+  if (!found) return undefined;
+  const numbers = subproblem.states.map((states, a) => states.exact(found.states[a]!));
+  return subproblem.terms.map((term): Term => {
+    if (!nearest.has(term)) return term;
+    const { low, high, half } = term.window;
+    const aim = termAt(indexTerm(term, subproblem.states), numbers);
+    // It is not met, so that it costs no chance: what it should come near to is what it can.
+    const window = { low: Math.min(low, aim - SHORT * half), aim, high: Math.max(high, aim + SHORT * half), half };
+    return { ...term, wish: true, window };
+  });
 }
 
 /** @param toPositions where the adjusters stand with a choice for each part */
@@ -150,7 +188,7 @@ function listOf(part: Part, need: number): Likely[] {
   if (!lightest) return list;
   if (lightest.chance >= need) list.push(lightest);
   for (let one: Likely | undefined = part.best; one && one.chance >= need; ) {
-    one = within(part, one.found.effort - 2 * SAME_EFFORT, lightest);
+    one = within(part, one.found.effort - 2 * SAME_EFFORT, lightest, need);
     if (one) list.push(one);
   }
   return list;
@@ -167,7 +205,7 @@ function least(part: Part, need: number): Likely {
   let [low, high] = [0, levels.length - 1];
   while (low < high) {
     const middle = (low + high) >> 1;
-    const one = within(part, levels[middle]!, lightest);
+    const one = within(part, levels[middle]!, lightest, need);
     if (one && one.chance >= need) {
       best = one;
       high = middle;
@@ -179,13 +217,25 @@ function least(part: Part, need: number): Likely {
 /** The least work is enough: the likeliest of as little. */
 function better(part: Part, lightest: Likely | undefined, need: number): Likely {
   if (!lightest) return part.best;
-  const one = within(part, lightest.found.effort, lightest);
+  const one = within(part, lightest.found.effort, lightest, need);
   return one && one.chance >= Math.max(need, lightest.chance) ? one : lightest;
 }
 
-function within({ search, careful }: Part, maxEffort: number, { found }: Likely): Likely | undefined {
+/**
+ * The likeliest of no more than so many minutes, and where that is not enough other ways to look for it: what stands for
+ * the chance in a search is not the chance itself.
+ */
+function within({ search, careful }: Part, maxEffort: number, { found }: Likely, need: number): Likely | undefined {
   if (maxEffort < found.effort - SAME_EFFORT) return undefined;
-  return likely({ search }, search.best({ maxEffort, known: found.states, ...(careful && { beside: careful }) }));
+  const asked = { maxEffort, known: found.states, ...(careful && { beside: careful }) };
+  let most = likely({ search }, search.best(asked));
+  if (!most || most.chance >= need) return most;
+  for (const look of [search.sharper.bind(search, most.found), search.nearestOf.bind(search)]) {
+    const other = likely({ search }, look(asked));
+    if (other && other.chance > most.chance) most = other;
+    if (most.chance >= need) break;
+  }
+  return most;
 }
 
 const likely = ({ search }: Pick<Part, 'search'>, found: Found | undefined): Likely | undefined =>

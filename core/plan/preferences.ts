@@ -4,6 +4,7 @@
  */
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import type { Adjuster, Position } from '../contract.ts';
+import type { PreferenceId } from '../said.ts';
 import { samePosition } from './states/axis.ts';
 
 /** An adjuster that a plan moves. */
@@ -15,10 +16,10 @@ export interface Made {
 }
 
 interface Liking {
-  readonly id: string;
+  /** Its reason stands under this name in core/words. */
+  readonly id: PreferenceId;
   /** What a cost of 1 counts, in −2 ln of chance: 0.02 is about a point of it. */
   readonly weight: number;
-  readonly reason: string;
 }
 /** Of one move: 0 nothing to say against it … 1 as bad as it gets. */
 export interface OfMove extends Liking {
@@ -38,20 +39,16 @@ export const MOVE_PREFERENCES: readonly OfMove[] = [
   {
     id: 'few-adjusters',
     weight: 0.02,
-    reason: 'each adjuster that is loosened has to be torqued again, and may slip',
     cost: () => 1,
   },
   {
     id: 'small-moves',
     weight: 0.04,
-    reason: 'a small move disturbs least what is not known, and no other move has to undo it',
     cost: shareMoved,
   },
   {
     id: 'dead-centre',
     weight: 0.1,
-    reason:
-      'near dead centre a cam moves next to nothing: no room is left for the next time, and it is set with no feel',
     never: true,
     cost: ({ adjuster, kind, to }) => {
       const away = kind.fromDeadCentre?.(adjuster, to) ?? 90;
@@ -61,7 +58,6 @@ export const MOVE_PREFERENCES: readonly OfMove[] = [
   {
     id: 'end-of-travel',
     weight: 0.03,
-    reason: 'at the end of its travel nothing is left for a correction, or for the next time',
     cost: ({ adjuster, kind, to }) => {
       const all = kind.positions(adjuster);
       return typeof to === 'number' && (samePosition(to, all[0]!) || samePosition(to, all.at(-1)!)) ? 1 : 0;
@@ -70,7 +66,6 @@ export const MOVE_PREFERENCES: readonly OfMove[] = [
   {
     id: 'small-parts',
     weight: 0.04,
-    reason: 'a thinner wedge sits better than a thick one, and bends what it is clamped between less',
     cost: ({ adjuster, kind, to }) => kind.size?.(adjuster, to) ?? 0,
   },
 ];
@@ -79,8 +74,6 @@ export const PAIR_PREFERENCES: readonly OfPair[] = [
   {
     id: 'alike',
     weight: 0.06,
-    reason:
-      'an axle whose rods are changed by as much left and right is not pushed sideways, and its threads stay even',
     cost: (left, right) => Math.abs(shareMoved(left) - shareMoved(right)),
   },
 ];

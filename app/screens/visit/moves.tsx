@@ -8,6 +8,7 @@ import { adjusterOf, chanceText, movesLeft, wayText } from '../../state/move-wor
 import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 import { newId, now } from '../../store/index.ts';
 import { LiveMove } from './live-move.tsx';
 import { Made } from './made.tsx';
@@ -44,14 +45,19 @@ export function MovesBody({ view, round, plan }: Props) {
   );
 }
 
-/** The chance in large figures; what the windows cannot have, in words. */
+/** A window that is met as surely as this limits nothing. */
+const AS_GOOD_AS_SURE = 0.98;
+
+/** The chance in large figures and what limits it; what the windows cannot have, in words. */
 function Headline({ view, round, plan }: Props) {
+  const [least] = plan.odds;
   return (
     <>
       {plan.inWindow ? (
         <p class="chance">
           <span>Chance that the re-measure is all in the window</span>
           <strong>{chanceText(plan.chance)}</strong>
+          {least && least.chance < AS_GOOD_AS_SURE && <span class="soft">{words.limit(least)}</span>}
         </p>
       ) : (
         <ShortfallCard view={view} round={round} plan={plan} />

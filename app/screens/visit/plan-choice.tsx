@@ -47,7 +47,7 @@ export function PlanChoiceCard({ view, round }: Props) {
   const chosen = chosenPlan(view.visit.id);
   const isChosen = ({ ask, styles }: PlanChoice): boolean =>
     chosen.maxEffort === undefined
-      ? styles.includes(chosen.style ?? 'surest')
+      ? styles.includes(chosen.style ?? 'practical')
       : ask.maxEffort !== undefined && Math.abs(ask.maxEffort - chosen.maxEffort) < 1e-6;
   const lighter = lighterThan(value?.find(isChosen), value ?? []);
   return (

@@ -10,16 +10,19 @@
  */
 import { type Problem, settingsOf } from '../problem.ts';
 import type { Found, Goal } from '../search/goal.ts';
-import { type IndexedTerm, indexTerm, isOwn } from '../states/indexed-term.ts';
+import { type IndexedTerm, indexTerm, isOwn, termAt } from '../states/indexed-term.ts';
 import { type Subproblem, solve } from '../subproblem.ts';
 import type { Term } from '../terms.ts';
 import { chanceOf } from './chance.ts';
 import { ChanceCost } from './chance-cost.ts';
 import type { Covariance } from './covariance.ts';
-import { bendOf } from './normal.ts';
+import { bendOf, chanceWithin } from './normal.ts';
 
 /** How much a square of the distance counts beside −2 ln of a chance. */
 const NEAR = 0.1;
+
+/** What is less likely is no likelier than this. */
+const LEAST_CHANCE = 1e-6;
 
 /** Standard deviations by which a window that cannot be met may be missed and still have a chance. */
 const ROOM = 2;
@@ -68,13 +71,37 @@ export class Likeliest {
 
   /** The optimum of the sum that stands for the chance; nothing where none meets the windows. */
   best({ beside, ...goal }: Asked = {}): Found | undefined {
-    const extra = beside
-      ? this.#extra.map((own, a) => (state: number) => {
-          const more = beside[a]!(state);
-          return more === Number.POSITIVE_INFINITY ? more : more + own(state);
-        })
-      : this.#extra;
-    return solve(this.#within, { inWindow: true, effortFirst: false, extra, ...goal });
+    return solve(this.#within, { inWindow: true, effortFirst: false, extra: this.#with(beside), ...goal });
+  }
+
+  #with(beside: Asked['beside']): readonly ((state: number) => number)[] {
+    if (!beside) return this.#extra;
+    return this.#extra.map((own, a) => (state: number) => {
+      const more = beside[a]!(state);
+      return more === Number.POSITIVE_INFINITY ? more : more + own(state);
+    });
+  }
+
+  /**
+   * The optimum of the sum with the windows that tie assemblies together counted as they are at a choice: far from its
+   * middle −2 ln of a chance is steeper than the parabola there.
+   */
+  sharper(at: Found, { beside, ...goal }: Asked = {}): Found | undefined {
+    const { states } = this.subproblem;
+    const spread = this.#spreadOf(at);
+    const numbers = states.map((own, a) => own.exact(at.states[a]!));
+    const terms = this.subproblem.terms.map((term, t) =>
+      steepened(indexTerm(term, states), this.#within.terms[t]!, spread, numbers),
+    );
+    return solve(
+      { ...this.#within, terms },
+      { inWindow: true, effortFirst: false, extra: this.#with(beside), ...goal },
+    );
+  }
+
+  /** The nearest to the aims. */
+  nearestOf({ beside, ...goal }: Asked): Found | undefined {
+    return solve(this.subproblem, { inWindow: true, effortFirst: false, ...(beside && { extra: beside }), ...goal });
   }
 
   /** The one with the least work. */
@@ -144,6 +171,24 @@ function weighed(one: IndexedTerm, spread: readonly Covariance[]): Term {
   const { half } = term.window;
   const weight = isOwn(one) || term.wish ? NEAR : Math.max(NEAR, bendOf(sigmaOf(one, spread) / half));
   return { ...term, window: { ...term.window, half: half / Math.sqrt(weight) } };
+}
+
+/** A term with the weight that −2 ln of its chance has at these numbers, where that is more than it has. */
+function steepened(
+  one: IndexedTerm,
+  weighed: Term,
+  spread: readonly Covariance[],
+  numbers: readonly Float64Array[],
+): Term {
+  const { term } = one;
+  if (term.hard || term.wish || isOwn(one)) return weighed;
+  const { low, aim, high, half } = term.window;
+  const value = termAt(one, numbers);
+  const off = ((value - aim) / half) ** 2;
+  const sigma = sigmaOf(one, spread);
+  if (!(off > 0 && sigma > 0)) return weighed;
+  const weight = (-2 * Math.log(Math.max(LEAST_CHANCE, chanceWithin(low, high, value, sigma)))) / off;
+  return { ...weighed, window: { ...weighed.window, half: Math.min(weighed.window.half, half / Math.sqrt(weight)) } };
 }
 
 function widened({ term }: IndexedTerm, by: number): Term {
