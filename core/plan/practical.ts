@@ -24,6 +24,8 @@ export const ABOUT_AS_SURE = 0.02;
 const FOR_PREFERENCES = 0.01;
 /** How much preferences count, most first: less where that costs too much chance. */
 const SHARES = [4, 1, 0.25];
+/** Ways to look for the likeliest beside the first. */
+const LOOKS = 3;
 /** Draws may fall a little otherwise for the whole car than for its parts. */
 const STEP = 0.004;
 const TRIES = 6;
@@ -228,12 +230,11 @@ function better(part: Part, lightest: Likely | undefined, need: number): Likely 
 function within({ search, careful }: Part, maxEffort: number, { found }: Likely, need: number): Likely | undefined {
   if (maxEffort < found.effort - SAME_EFFORT) return undefined;
   const asked = { maxEffort, known: found.states, ...(careful && { beside: careful }) };
-  let most = likely({ search }, search.best(asked));
-  if (!most || most.chance >= need) return most;
-  for (const look of [search.sharper.bind(search, most.found), search.nearestOf.bind(search)]) {
-    const other = likely({ search }, look(asked));
-    if (other && other.chance > most.chance) most = other;
-    if (most.chance >= need) break;
+  let last = likely({ search }, search.best(asked));
+  let most = last;
+  for (let look = 0; last && most!.chance < need && look < LOOKS; look++) {
+    last = likely({ search }, look === LOOKS - 1 ? search.nearestOf(asked) : search.sharper(last.found, asked));
+    if (last && last.chance > most!.chance) most = last;
   }
   return most;
 }

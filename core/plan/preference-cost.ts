@@ -17,9 +17,12 @@ export class PreferenceCost {
   readonly #costs: readonly Float64Array[];
   readonly #never: readonly Uint8Array[];
   readonly #pairs: readonly Pair[];
+  /** Of the state that is asked for: a plan asks for thousands. */
+  readonly #digits: Uint32Array;
 
   constructor(private readonly states: StateSpace) {
     const made = states.axes.map(movesOf);
+    this.#digits = new Uint32Array(made.length);
     this.#costs = made.map((moves) => Float64Array.from(moves, costOf));
     this.#never = made.map((moves) => Uint8Array.from(moves, (move) => (move && isAvoided(move) ? 1 : 0)));
     this.#pairs = states.axes.flatMap((axis, left) => {
@@ -39,11 +42,18 @@ export class PreferenceCost {
 
   /** What a state costs, in −2 ln of chance. */
   cost(state: number): number {
-    const digits = this.states.axes.map((_, i) => this.states.digit(state, i));
+    const digits = this.#digits;
     let cost = 0;
-    for (let i = 0; i < digits.length; i++) cost += this.#costs[i]![digits[i]!]!;
+    let rest = state;
+    for (let i = digits.length - 1; i >= 0; i--) {
+      const own = this.#costs[i]!;
+      const digit = rest % own.length;
+      rest = (rest - digit) / own.length;
+      digits[i] = digit;
+      cost += own[digit]!;
+    }
     for (const { left, right, costs } of this.#pairs) {
-      cost += costs[digits[left]! * this.states.axes[right]!.positions.length + digits[right]!]!;
+      cost += costs[digits[left]! * this.#costs[right]!.length + digits[right]!]!;
     }
     return cost;
   }

@@ -32,9 +32,9 @@ interface Props {
 /** Chance that less work may cost and still be worth a hint. */
 const NEARLY = 0.02;
 
-/** The plan with the least work of those that are nearly as sure; none where the chosen one is that. */
+/** The plan with the least work of those that are nearly as sure; none where the chosen one is that, as the practical is. */
 function lighterThan(chosen: PlanChoice | undefined, all: readonly PlanChoice[]): PlanChoice | undefined {
-  if (!chosen?.inWindow) return undefined;
+  if (!chosen?.inWindow || chosen.styles.includes('practical')) return undefined;
   return all
     .filter((one) => one.inWindow && one.effort < chosen.effort && one.chance > chosen.chance - NEARLY)
     .sort((a, b) => a.effort - b.effort)[0];
