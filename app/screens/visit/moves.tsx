@@ -57,10 +57,12 @@ function Headline({ view, round, plan }: Props) {
         <p class="chance">
           <span>Chance that the re-measure is all in the window</span>
           <strong>{chanceText(plan.chance)}</strong>
-          {least && least.chance < AS_GOOD_AS_SURE && <span class="soft">{words.limit(least)}</span>}
         </p>
       ) : (
         <ShortfallCard view={view} round={round} plan={plan} />
+      )}
+      {least && least.chance < AS_GOOD_AS_SURE && (plan.inWindow || least.fixed) && (
+        <p class="plan-note">{words.limit(least)}</p>
       )}
       {plan.notes.map((note) => (
         <p key={note} class="plan-note">
