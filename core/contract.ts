@@ -14,7 +14,7 @@
  */
 
 import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
-import type { Act, Note, StandsAt } from './said.ts';
+import type { Act, Limit, Note, StandsAt } from './said.ts';
 
 export { type AdjusterRef, type AxleName, CORNERS, type Corner, type Position, type ShimCount } from './corners.ts';
 
@@ -179,14 +179,21 @@ export interface Gauge {
 
 /**
  * `closest`: nearest to the aims. `least-work`: fewest minutes first. `surest`: the best chance that the re-measure is in
- * every window, with what is not known of the dimensions, the moves and the gauge counted in.
+ * every window, with what is not known of the dimensions, the moves and the gauge counted in. `practical`, what the app
+ * starts from: of all plans whose chance is at least 95 %, or within 2 points of the best there is, the one with the least
+ * work, and among equals what a careful hand would do (core/plan/preferences.ts).
  */
-export type PlanStyle = 'closest' | 'least-work' | 'surest';
+export type PlanStyle = 'closest' | 'least-work' | 'surest' | 'practical';
 
 /** What a plan is made of. Angles degrees, lengths mm. */
 export interface PlanRequest {
   readonly car: Car;
   readonly spec: Spec;
+  /**
+   * What is wished beside the windows: it decides among what they leave open, nearer to its aims, a half window of it as
+   * far as one of theirs. It is no window: nothing is out of it and it costs no chance.
+   */
+  readonly wish?: Spec;
   readonly reading: Reading;
   /** Where the adjusters stand now. */
   readonly settings: CarSettings;
@@ -246,13 +253,15 @@ export interface Plan {
   readonly inWindow: boolean;
   /** Probability, 0…1, that the re-measure has everything in its window. */
   readonly chance: number;
+  /** Each window with the chance, 0…1, that it alone is met, the least first: what limits the plan, and why. */
+  readonly odds: readonly Limit[];
   /** Σ((value − aim)/half window)² over every spec given. */
   readonly distance: number;
   /** Minutes. */
   readonly effort: number;
   /**
    * `combinations` of positions there are; `proven`: that no other is better in the plan's style, where all are in their
-   * windows if any is. Not of the surest: of those it takes the best found, as its file says.
+   * windows if any is. Not of the surest and the practical: of those it takes the best found, as their files say.
    */
   readonly optimum: { readonly proven: boolean; readonly combinations: number };
   readonly shortfall: readonly Shortfall[];

@@ -192,3 +192,17 @@ export interface StandsAt {
   readonly adjuster: string;
   readonly position: Position;
 }
+
+/** What limits a plan: the window that is met least surely, 0…1, and what keeps it from being likelier. */
+export interface Limit {
+  readonly where: Corner | AxleName;
+  readonly angle: string;
+  readonly chance: number;
+  /** No adjuster that may be moved changes it. */
+  readonly fixed?: true;
+  /** Adjusters that the plan has at the end of their travel. */
+  readonly atStop?: readonly Named[];
+}
+
+/** What a careful hand prefers, by name: core/plan/preferences.ts has them all. */
+export type PreferenceId = 'few-adjusters' | 'small-moves' | 'dead-centre' | 'end-of-travel' | 'small-parts' | 'alike';

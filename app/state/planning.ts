@@ -25,15 +25,15 @@ export const questionOf = (view: VisitView, round: RoundView): Question => ({
   },
 });
 
-/** The plan that was chosen in this visit: the surest until another is. */
+/** The plan that was chosen in this visit: the practical one until another is. */
 export function chosenPlan(visitId: string): PlanChoice['ask'] {
-  const style = STYLES.find((one) => one === choice(visitId, 'style')) ?? 'surest';
+  const style = STYLES.find((one) => one === choice(visitId, 'style')) ?? 'practical';
   const minutes = choice(visitId, 'maxEffort');
   return { style, ...(minutes ? { maxEffort: Number(minutes) } : {}) };
 }
-const STYLES: readonly PlanStyle[] = ['surest', 'closest', 'least-work'];
+const STYLES: readonly PlanStyle[] = ['practical', 'surest', 'closest', 'least-work'];
 
-export function choosePlan(visitId: string, { style = 'surest', maxEffort }: PlanChoice['ask']): void {
+export function choosePlan(visitId: string, { style = 'practical', maxEffort }: PlanChoice['ask']): void {
   choose(visitId, { style, maxEffort: maxEffort === undefined ? '' : String(maxEffort) });
 }
 

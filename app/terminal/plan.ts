@@ -1,5 +1,5 @@
 /**
- * `npm run plan -- FILE.json [--json] [--least-work | --surest]`: the moves of a car file, for people or for programs.
+ * `npm run plan -- FILE.json [--json] [--closest | --least-work | --surest]`: the moves of a car file, for people or for programs.
  * The same core calls as the app's. Exit code 2 with a message where the file is no good.
  */
 import { parseArgs } from 'node:util';
@@ -7,13 +7,18 @@ import { expectationOfFile, planOfFile } from '../../core/index.ts';
 import { carFileOf, command } from './car-file.ts';
 import { report } from './report.ts';
 
-command('npm run plan -- FILE.json [--json] [--least-work | --surest]', () => {
+command('npm run plan -- FILE.json [--json] [--closest | --least-work | --surest]', () => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { json: { type: 'boolean' }, 'least-work': { type: 'boolean' }, surest: { type: 'boolean' } },
+    options: {
+      json: { type: 'boolean' },
+      closest: { type: 'boolean' },
+      'least-work': { type: 'boolean' },
+      surest: { type: 'boolean' },
+    },
   });
   const file = carFileOf(positionals);
-  const style = values['least-work'] ? 'least-work' : values.surest ? 'surest' : 'closest';
+  const style = (['closest', 'least-work', 'surest'] as const).find((one) => values[one]) ?? 'practical';
   const plan = planOfFile(file, { style });
   return values.json ? JSON.stringify(plan, null, 2) : report(file.car, expectationOfFile(file), plan, style);
 });

@@ -28,6 +28,7 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     plan.inWindow
       ? `Chance that the re-measure is all in the window: ${Math.round(plan.chance * 100)} %`
       : 'The window cannot be reached with these adjusters; this is as near as they come.',
+    ...limitOf(plan),
     ...proofOf(style, plan),
     '',
   ];
@@ -67,6 +68,12 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
   lines.push('', CAUTION);
   return lines.join('\n');
 }
+
+/** The window that is met least surely, unless that one is as good as sure. */
+function limitOf({ odds: [least] }: Plan): string[] {
+  return least && least.chance < AS_GOOD_AS_SURE ? [words.limit(least)] : [];
+}
+const AS_GOOD_AS_SURE = 0.98;
 
 /** What no other combination of positions does better, as far as the search proves it. */
 function proofOf(style: PlanStyle, { inWindow, optimum }: Plan): string[] {

@@ -25,6 +25,7 @@ export const axleWedge: AdjusterKind = {
   name: 'Axle wedge',
   schema,
   touches: () => ({ seats: ['lowerBall'] }),
+  size: (wedge, position) => Math.abs(position as number) / Math.max(1e-9, ...sizes(wedge.degrees).map(Math.abs)),
   positions: (wedge) => sizes(wedge.degrees),
   allowed: (wedge) => ({ is: 'one-of', of: sizes(wedge.degrees), unit: '°' }),
   accepts: (wedge, position) => sizes(wedge.degrees).includes(position as number),

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { isLeft } from '../corners.ts';
-import { cos, radians, sin } from '../geometry/angle.ts';
+import { asin, cos, degrees, radians, sin } from '../geometry/angle.ts';
 import { scale } from '../geometry/vector.ts';
 import type { Sense } from '../said.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
@@ -49,6 +49,12 @@ export const eccentricCam: AdjusterKind = {
   name: 'Eccentric bolt',
   schema,
   cam: true,
+  fromDeadCentre: (cam, position) => {
+    const turn = radians(position as number);
+    // How fast it moves the point: cos θ from the middle, sin θ from the end.
+    const pace = Math.abs((cam as EccentricCam).zero === 'end' ? sin(turn) : cos(turn));
+    return degrees(asin(pace));
+  },
   touches: (cam) => ({ points: [cam.at] }),
   positions: (cam) => multiples((360 / cam.marks) * (cam.stepMarks ?? 1), ...rangeOf(cam as EccentricCam)),
   allowed: (cam) => {

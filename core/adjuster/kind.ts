@@ -125,6 +125,13 @@ export interface AdjusterKind {
    * Absent: never. A cam turned on from an unknown place may do nothing, or the opposite.
    */
   readonly even?: (adjuster: Adjuster) => boolean;
+  /**
+   * Degrees from where it is at dead centre, so that turning it hardly moves anything: 0 there, 90 at the most. Absent
+   * where it has none.
+   */
+  readonly fromDeadCentre?: (adjuster: Adjuster, position: Position) => number;
+  /** How large a part a position takes, 0 none … 1 the largest. Absent where every position is the same part. */
+  readonly size?: (adjuster: Adjuster, position: Position) => number;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */

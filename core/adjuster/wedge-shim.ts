@@ -51,6 +51,7 @@ export const wedgeShim: AdjusterKind = {
   name: 'Tapered hub shim',
   schema,
   touches: () => ({}),
+  size: (shim, position) => (parse(position)?.taper ?? 0) / Math.max(...(shim as WedgeShim).degrees),
   positions: (shim) => positions(shim as WedgeShim),
   allowed: (shim) => {
     const [, such = ''] = positions(shim as WedgeShim);

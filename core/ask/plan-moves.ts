@@ -9,7 +9,8 @@ import { planInWords } from './in-words.ts';
  *
  * `closest` minimises Σ((value − aim)/(half window))² over every spec given, with everything in its window if any
  * combination does that; `least-work` first the minutes of the adjusters moved, then the same sum; `surest` goes for the
- * chance that the re-measure is in every window, as surest.ts has it, and is never less sure than the other two. Where no
+ * chance that the re-measure is in every window, as surest.ts has it, and is never less sure than the other two; `practical` takes the
+ * least work that is as sure within 2 points or 95 % sure, as practical.ts has it. Where no
  * combination has everything in its window, the plan is the one with the least sum, or for `surest` the one that is
  * likelier to read in the windows all the same. With `maxEffort` it is the nearest that takes no more minutes, in the
  * window all the same.
@@ -21,7 +22,7 @@ export function planMoves(given: PlanRequest): Plan {
 }
 
 /**
- * The plans worth choosing among: the surest, then from the closest to the least work those of which none is worse than
+ * The plans worth choosing among: the practical, the surest, then from the closest to the least work those of which none is worse than
  * another in both minutes and distance; where there are many, a few that are spread evenly. Where the windows cannot
  * all be met the nearest stands in for them.
  * @throws InputError naming the field, the value and what is allowed

@@ -5,7 +5,7 @@ import { InputError } from '../input-error.ts';
 import { asMeasured, expected } from '../plan/as-measured.ts';
 import { withAxleKept } from '../plan/axle-kept.ts';
 import { predictWith } from '../plan/predict.ts';
-import { withHalves } from '../plan/straight-wheel.ts';
+import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { validateCarFile } from '../records/car-file.ts';
 import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
@@ -17,9 +17,9 @@ export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gaug
 /**
  * What to plan for a car file: the last round that holds of the last visit, its settings moved on by what was done after
  * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
- * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a window for
- * steer-ahead and thrust beside it (see straight-wheel.ts). A rigid axle on links gets the windows of change that its
- * spec leaves open (see axle-kept.ts).
+ * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a wish for
+ * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts). A rigid axle on links gets the windows of
+ * change that its spec leaves open (see axle-kept.ts).
  * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
  * @returns a request for `planMoves`, checked
  * @throws InputError naming the field, the value and what is allowed, such as `spec` or `visits` where there is none
@@ -35,9 +35,11 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   const { unreachable: _, ...reading } = round.moved?.length
     ? predictWith(compileCar(found), round.reading, from, settings)
     : round.reading;
+  const wish = straightness(spec, reading);
   return {
     car: found,
-    spec: withAxleKept(withHalves(spec, reading), car, reading),
+    spec: withAxleKept(spec, car, reading),
+    ...(wish && { wish }),
     reading,
     settings,
     locked: [...locked, ...seized(visit)],

@@ -29,7 +29,7 @@ const OPTIONS = {
       schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
     ),
   ),
-  style: v.optional(choice(['closest', 'least-work', 'surest'])),
+  style: v.optional(choice(['closest', 'least-work', 'surest', 'practical'])),
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
   drawer: v.optional(schema.drawer),
@@ -48,6 +48,7 @@ const REQUEST = open({
   spec: v.unknown(),
   reading: v.unknown(),
   settings: v.unknown(),
+  wish: v.optional(v.unknown()),
   ...OPTIONS,
 });
 
@@ -59,6 +60,7 @@ export function validatePlanRequest(value: unknown): PlanRequest {
   return {
     car,
     spec: validateSpec(given.spec),
+    ...(given.wish === undefined ? {} : { wish: validateSpec(given.wish, 'wish') }),
     reading: validateReading(given.reading),
     settings: validateCarSettings(given.settings, car),
     ...forCar(given, car),

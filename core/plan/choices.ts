@@ -22,7 +22,7 @@ export interface PlanChoice {
   readonly chance: number;
 }
 
-/** How many plans a person chooses among. */
+/** How many plans a person chooses among, beside the practical and the surest. */
 const FEW = 5;
 
 /** The plans of a validated request that are worth choosing among. */
@@ -39,6 +39,7 @@ export function choicesOf(request: PlanRequest): PlanChoice[] {
     known.styles.push(...styles);
     found.set(key, known);
   };
+  add(choices.best('practical'), { style: 'practical' }, 'practical');
   add(choices.best('surest'), { style: 'surest' }, 'surest');
   if (front.length === 0) add(choices.best('closest'), { style: 'closest' }, 'closest');
   for (const place of front.length === 0 ? [] : new Set(spread)) {

@@ -1,11 +1,14 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
 import type { PlanStyle } from '../contract.ts';
 import { byCorner } from '../corners.ts';
-import { surest } from './chance/surest.ts';
+import { Likeliest, type Likely, surest } from './chance/surest.ts';
+import type { Reachable } from './out-of-reach.ts';
+import { partOf, practical } from './practical.ts';
 import type { Positions, Problem } from './problem.ts';
 import { type Found, type Goal, SAME_EFFORT } from './search/goal.ts';
 import { Drawer } from './shims/drawer.ts';
-import { movableAt, type Subproblem, settingsIn, solve, subproblemsOf } from './subproblem.ts';
+import { movableAt, reachableSubproblems, type Subproblem, settingsIn, solve } from './subproblem.ts';
+import type { Term } from './terms.ts';
 
 /** One choice for each subproblem. */
 type Answer = readonly Found[];
@@ -16,25 +19,39 @@ export class Choices {
   /** Where shims are counted. */
   readonly drawer: Drawer | undefined;
   readonly #subproblems: readonly Subproblem[];
+  readonly #reachable: Reachable;
+  #likeliest: readonly Likeliest[] | undefined;
+  #sure: readonly Likely[] | undefined;
 
   constructor(private readonly problem: Problem) {
     const { request, now } = problem;
     this.drawer = request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now);
-    this.#subproblems = subproblemsOf(problem, this.drawer);
-    this.combinations = this.#subproblems
-      .flatMap(({ states }) => states)
-      .reduce((product, { count }) => product * count, 1);
+    const { subproblems, reachable, states } = reachableSubproblems(problem, this.drawer);
+    this.#subproblems = subproblems;
+    this.#reachable = reachable;
+    this.combinations = states.reduce((product, { count }) => product * count, 1);
   }
 
   /**
    * The positions that are best in a style: everything in its window if any combination does that, else the nearest to
-   * the aims, or for the surest what is likelier to read in the windows all the same.
+   * the aims, or for the surest what is likelier to read in the windows all the same. Parts that nothing ties are planned
+   * each for itself.
    */
   best(style: PlanStyle): Positions {
-    if (style === 'surest')
-      return this.#positions(this.#subproblems.map((subproblem) => surest(subproblem, this.problem)));
-    const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
-    return this.#positions(within ?? this.#solve({ inWindow: false, effortFirst: false })!);
+    if (style === 'surest') return this.#positions(this.#surest().map(({ found }) => found));
+    if (style === 'practical') return this.#practical();
+    const goal: Goal = { inWindow: true, effortFirst: style === 'least-work' };
+    // What cannot be met in one part changes nothing in the others.
+    return this.#positions(
+      this.#subproblems.map(
+        (subproblem) => solve(subproblem, goal) ?? solve(subproblem, { inWindow: false, effortFirst: false })!,
+      ),
+    );
+  }
+
+  /** Whether no adjuster that may be moved changes a term. */
+  isFixed(term: Term): boolean {
+    return this.#reachable.isFixed(term);
   }
 
   /**
@@ -50,14 +67,24 @@ export class Choices {
     return all.map((answer) => ({ effort: sum(answer, 'effort'), positions: this.#positions(answer) }));
   }
 
-  #solve(goal: Goal): Answer | undefined {
-    const answers: Found[] = [];
-    for (const subproblem of this.#subproblems) {
-      const found = solve(subproblem, goal);
-      if (!found) return undefined;
-      answers.push(found);
-    }
-    return answers;
+  /** The searches for what is likely, one a subproblem: the surest and the practical start from the same. */
+  #searches(): readonly Likeliest[] {
+    this.#likeliest ??= this.#subproblems.map((subproblem) => new Likeliest(subproblem, this.problem));
+    return this.#likeliest;
+  }
+
+  #surest(): readonly Likely[] {
+    this.#sure ??= this.#searches().map(surest);
+    return this.#sure;
+  }
+
+  #practical(): Positions {
+    const answer = practical(
+      this.problem,
+      this.#searches().map((search, p) => partOf(this.problem, search, this.#surest()[p]!, this.#reachable)),
+      (found) => this.#positions(found),
+    );
+    return this.#positions(answer);
   }
 
   #positions(answer: Answer): Positions {

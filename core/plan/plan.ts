@@ -10,6 +10,7 @@ import {
 } from '../contract.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import { notesOf } from './answer/notes.ts';
+import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
 import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
@@ -26,7 +27,7 @@ export function planOf(request: PlanRequest): BarePlan {
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const within = enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1);
   // The search is exact for sums over corners, which a chance is not: of the surest only what stands for it is proven.
-  const proven = within !== undefined || style !== 'surest';
+  const proven = within !== undefined || style === 'closest' || style === 'least-work';
   return planTo(problem, within?.positions ?? choices.best(style), choices, proven);
 }
 
@@ -36,6 +37,7 @@ function planTo(problem: Problem, positions: Positions, choices: Choices, proven
   const { predicted, deviation, inWindow, chance, distance } = judged;
   return {
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
+    odds: oddsAt(problem, judged, positions, (term) => choices.isFixed(term)),
     effort: workOf(problem, positions),
     optimum: { proven, combinations: choices.combinations },
     shortfall: shortfallOf(problem, judged, positions),

@@ -22,12 +22,12 @@ import { ANGLES_A_WHEEL, CAMBER, CASTER, hasBody, LATERAL, numbersOf, PITCH, TOE
 import { DEFAULT_AXLE_GAUGE, DEFAULT_GAUGE } from '../reading/gauge.ts';
 import type { SpecTerm } from '../reading/spec-terms.ts';
 import { specFor } from './axle-kept.ts';
-import { chanceOf } from './chance/chance.ts';
+import { chanceOf, oddsOf } from './chance/chance.ts';
 import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
 import { samePosition } from './states/axis.ts';
 import { placeAmong } from './states/state-space.ts';
-import { distanceOf, isIn, type Term, termsOf, termValue } from './terms.ts';
+import { distanceOf, isIn, type Term, termsOf, termValue, wishesOf } from './terms.ts';
 
 /** Where every adjuster of every corner stands. */
 export type Positions = Record<Corner, Settings>;
@@ -38,6 +38,8 @@ export interface Problem {
   readonly model: CarModel;
   readonly now: Positions;
   readonly terms: readonly Term[];
+  /** What is wished beside the windows. */
+  readonly wishes: readonly Term[];
   readonly unmeasured: readonly SpecTerm[];
   /** What is not known of each assembly. */
   readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
@@ -53,7 +55,8 @@ export function problemOf(request: PlanRequest): Problem {
       return [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge)] as const;
     }),
   );
-  return { request, model, now, ...termsOf(specFor(request), request.reading, request.car), uncertainty };
+  const wishes = wishesOf(request.wish ?? {}, request.reading, request.car);
+  return { request, model, now, ...termsOf(specFor(request), request.reading, request.car), wishes, uncertainty };
 }
 
 /** How well what is read at an axle repeats. What nobody measures on it has no gauge that could be off. */
@@ -75,6 +78,8 @@ export interface Evaluation {
   readonly inWindow: boolean;
   readonly distance: number;
   readonly chance: number;
+  /** Of each term alone, 0…1. */
+  readonly alone: ReadonlyMap<Term, number>;
 }
 
 /** Each corner's own angles at some positions, and what every term then is. */
@@ -87,15 +92,10 @@ export function valuesAt({ request, model, now, terms }: Problem, positions: Pos
 }
 
 export function evaluate(problem: Problem, positions: Positions): Evaluation {
-  const { request, model, now, terms, uncertainty } = problem;
+  const { request, model, now, terms } = problem;
   const predicted = predictWith(model, request.reading, now, positions);
   const { angles, values } = valuesAt(problem, positions);
-  const covariances = model.map((assembly) => uncertainty.get(assembly)!.covariance(settingsOf(assembly, positions)));
-  const byAssembly = model.map(({ corners, sides }) => {
-    const numbers = corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!.subarray(0, ANGLES_A_WHEEL)]);
-    const body = angles[CORNERS.indexOf(corners[0]!)]!.subarray(ANGLES_A_WHEEL);
-    return Float64Array.from(hasBody(sides) ? [...numbers, ...body] : numbers);
-  });
+  const [byAssembly, covariances] = anglesAt(problem, angles, positions);
   // What nobody typed gives way: where it is exceeded that is told, and the rest is judged without it.
   const counted = terms.filter((term) => !term.window.assumed || isIn(term, values.get(term)!));
   return {
@@ -104,8 +104,24 @@ export function evaluate(problem: Problem, positions: Positions): Evaluation {
     values,
     inWindow: counted.every((term) => isIn(term, values.get(term)!)),
     distance: terms.reduce((sum, term) => sum + distanceOf(term, values.get(term)!), 0),
-    chance: chanceOf(counted, model, byAssembly, covariances),
+    ...oddsOf(counted, model, byAssembly, covariances),
   };
+}
+
+/** The chance that some of the terms are met at some positions: as `evaluate` has it for all of them. */
+export function chanceAt(problem: Problem, positions: Positions, terms: readonly Term[]): number {
+  return chanceOf(terms, problem.model, ...anglesAt(problem, valuesAt(problem, positions).angles, positions));
+}
+
+/** Each assembly's angles at some positions, and how well they are known. */
+function anglesAt({ model, uncertainty }: Problem, angles: readonly Float64Array[], positions: Positions) {
+  const byAssembly = model.map(({ corners, sides }) => {
+    const numbers = corners.flatMap((corner) => [...angles[CORNERS.indexOf(corner)]!.subarray(0, ANGLES_A_WHEEL)]);
+    const body = angles[CORNERS.indexOf(corners[0]!)]!.subarray(ANGLES_A_WHEEL);
+    return Float64Array.from(hasBody(sides) ? [...numbers, ...body] : numbers);
+  });
+  const covariances = model.map((assembly) => uncertainty.get(assembly)!.covariance(settingsOf(assembly, positions)));
+  return [byAssembly, covariances] as const;
 }
 
 /** Adjusters that stand elsewhere at these positions than now. */

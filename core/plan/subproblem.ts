@@ -3,6 +3,7 @@ import { adjustersOf } from '../adjuster/of-corner.ts';
 import type { Adjuster, Corner, PlanRequest } from '../contract.ts';
 import { axleOf, isLeft } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
+import { Reachable } from './out-of-reach.ts';
 import type { Positions, Problem } from './problem.ts';
 import { search } from './search/branch-and-bound.ts';
 import type { Found, Goal } from './search/goal.ts';
@@ -23,12 +24,44 @@ export interface Subproblem {
 
 /** All that has to be decided, in as many subproblems as are free of one another; a drawer ties those that share it. */
 export function subproblemsOf(problem: Problem, drawer?: Drawer): Subproblem[] {
-  const { request, model, now } = problem;
-  const terms = [...problem.terms, ...tieTerms(request.car, now)];
+  const terms = allTerms(problem);
+  return partsOf(problem, terms, (assembly) => stateSpaceOf(problem, assembly, { drawer }), drawer);
+}
+
+const allTerms = ({ request, terms, wishes, now }: Problem): Term[] => [
+  ...terms,
+  ...wishes,
+  ...tieTerms(request.car, now),
+];
+
+/**
+ * The same without the windows that nothing can be done about (see out-of-reach.ts).
+ * @returns beside them the assemblies' states, and what they can reach
+ */
+export function reachableSubproblems(problem: Problem, drawer?: Drawer) {
+  const { model } = problem;
+  const terms = allTerms(problem);
+  const states = new Map(
+    groups(terms, model)
+      .flat()
+      .map((assembly) => [assembly, stateSpaceOf(problem, assembly, { drawer })] as const),
+  );
+  const reachable = new Reachable(model, (assembly) => states.get(assembly)!);
+  const worth = reachable.worthIt(terms).map((term) => reachable.untied(term));
+  const subproblems = partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
+  return { subproblems, reachable, states: [...states.values()] };
+}
+
+function partsOf(
+  { model }: Problem,
+  terms: readonly Term[],
+  statesOf: (assembly: Assembly) => StateSpace,
+  drawer?: Drawer,
+): Subproblem[] {
   const apart = groups(terms, model);
   return (drawer ? drawer.join(apart) : apart).map((assemblies) => {
     const corners = assemblies.flatMap((assembly) => assembly.corners);
-    const states = assemblies.map((assembly) => stateSpaceOf(problem, assembly, { drawer }));
+    const states = assemblies.map(statesOf);
     const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
     const own = terms.filter(({ parts }) => corners.includes(parts[0]!.corner));
     const subproblem: Subproblem = { assemblies, states, terms: own };

@@ -35,6 +35,8 @@ export interface TermPart {
 export interface Term extends SpecTerm {
   readonly parts: readonly TermPart[];
   readonly constant: number;
+  /** It has an aim and no limits: it costs what it is off its aim, and is never out. */
+  readonly wish?: true;
   /** A limit of the parts themselves, kept whether or not the windows can be met; it costs nothing. */
   readonly hard?: true;
 }
@@ -98,6 +100,14 @@ function changePart(where: AxleName, angle: AxleChange, reading: Reading): Pick<
   return { parts: [{ corner: AXLES[where][0], angle: place, factor: 1 }], constant };
 }
 
+/** What is wished, as far as this reading can judge it. */
+export const wishesOf = (wish: Spec, reading: Reading, car: Car): Term[] =>
+  termsOf(wish, reading, car).terms.map((term) => ({
+    ...term,
+    window: { ...term.window, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY },
+    wish: true,
+  }));
+
 function partsOf(where: Corner | AxleName, angle: string): TermPart[] {
   const place = PLACE[angle]!;
   if (!isAxle(where)) return [{ corner: where, angle: place, factor: 1 }];
@@ -152,6 +162,9 @@ export function groups(terms: readonly Term[], assemblies: readonly Assembly[]):
   const used = new Set(terms.flatMap(({ parts }) => parts.map(assemblyOf)));
   return [...found.values()].filter((group) => group.some((assembly) => used.has(assembly)));
 }
+
+/** Whether it is about toe, of one wheel or of two. */
+export const isToe = ({ parts }: Term): boolean => parts.every(({ angle }) => angle === TOE);
 
 /** ((value − aim)/half window)² */
 export function distanceOf({ window }: Term, value: number): number {

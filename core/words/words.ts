@@ -1,7 +1,7 @@
 /** What a language has to say: one function for everything that core returns as data (core/said.ts). */
 import type { Angle } from '../contract.ts';
 import type { Names, Refused, Rule } from '../rule.ts';
-import type { Act, Hint, Note, Place, Remedy, StandsAt, Step } from '../said.ts';
+import type { Act, Hint, Limit, Note, Place, PreferenceId, Remedy, StandsAt, Step } from '../said.ts';
 
 /** How a shop writes lengths. Default mm. */
 export interface Units {
@@ -21,6 +21,10 @@ export interface Words {
   /** How far an axle has gone: degrees that its pinion's nose is up, mm to the left. */
   readonly axleGone: (pinion: number, aside: number) => string;
   readonly hint: (hint: Hint) => string;
+  /** What limits a plan, a sentence. */
+  readonly limit: (limit: Limit) => string;
+  /** Why a careful hand prefers it, a sentence. */
+  readonly preference: (id: PreferenceId) => string;
   /** A question about a value, degrees, that is mostly within `usual`. */
   readonly unusual: (angle: Angle, value: number, usual: readonly [number, number]) => string;
   /** That no pose of the wheel exists with the adjusters standing there. */

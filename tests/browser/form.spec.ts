@@ -74,7 +74,7 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
   const file = { format: 'cornerwright', version: 1, car, spec } as const;
   const rounds = [{ reading: reading(7, 2.6), settings: {} }];
   const visits = [{ id: 'v', carId: car.id, opened: '2026-01-01', rounds }];
-  const plan = planMoves(planRequest({ ...file, visits }, { style: 'surest' }));
+  const plan = planMoves(planRequest({ ...file, visits }, { style: 'practical' }));
   expect(plan.moves.length).toBeGreaterThan(0);
   for (const [i, move] of plan.moves.entries()) {
     await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();

@@ -15,7 +15,7 @@ export function asked({ car, spec, reading, settings }: Round, options: PlanRequ
   const rounds = [{ reading, settings }];
   const visits = [{ id: 'visit', carId: car.id, opened: '2026-01-01T08:00:00Z', rounds }];
   const file: CarFile = { format: 'cornerwright', version: 1, car, spec, visits };
-  return planRequest(file, { style: 'surest', ...options });
+  return planRequest(file, { style: 'practical', ...options });
 }
 
 export const planned = (round: Round, options?: PlanRequestOptions): Plan => planMoves(asked(round, options));

@@ -61,7 +61,7 @@ test('what does not come as predicted is named, corrected, then planned again fr
 
   await page.getByRole('button', { name: 'Plan the next moves' }).click();
   const corrected = { ...FOUND, LF: wheel(4.75, -0.6, 0.3) };
-  // The plan that was touched is the surest as well as the least work: what is chosen on is the surest.
+  // The plan that was touched is the practical as well as the least work: what is chosen on is the practical.
   const second = planned({ car, spec, reading: corrected, settings: first.positions });
   await expect(page.locator('.card-form')).toContainText(second.moves[0]?.instruction ?? 'no move');
 });

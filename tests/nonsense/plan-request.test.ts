@@ -26,7 +26,10 @@ describe('what a plan is asked for', () => {
   const good = planRequest(carFile('tarn-gt.json'));
   test.each<[unknown, string]>([
     [undefined, 'request: nothing is not allowed; allowed: an object, { car, spec, reading, settings }'],
-    [{ ...good, style: 'fastest' }, 'style: "fastest" is not allowed; allowed: closest, least-work or surest'],
+    [
+      { ...good, style: 'fastest' },
+      'style: "fastest" is not allowed; allowed: closest, least-work, surest or practical',
+    ],
     [
       { ...good, gauge: { camber: -1, caster: 0, toe: 0 } },
       'gauge.camber: -1 is not allowed; allowed: a number from 0 to 5 degrees',

@@ -11,6 +11,7 @@ import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
 import { unknownPlaces } from '../../state/unknown-places.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 import { newId, now } from '../../store/index.ts';
 import { LiveMove } from './live-move.tsx';
 import { Made } from './made.tsx';
@@ -48,8 +49,12 @@ export function MovesBody({ view, round, plan }: Props) {
   );
 }
 
-/** The chance in large figures; what the windows cannot have, in words. */
+/** A window that is met as surely as this limits nothing. */
+const AS_GOOD_AS_SURE = 0.98;
+
+/** The chance in large figures and what limits it; what the windows cannot have, in words. */
 function Headline({ view, round, plan }: Props) {
+  const [least] = plan.odds;
   return (
     <>
       {plan.inWindow ? (
@@ -59,6 +64,9 @@ function Headline({ view, round, plan }: Props) {
         </p>
       ) : (
         <ShortfallCard view={view} round={round} plan={plan} />
+      )}
+      {least && least.chance < AS_GOOD_AS_SURE && (plan.inWindow || least.fixed) && (
+        <p class="plan-note">{words.limit(least)}</p>
       )}
       {plan.notes.map((note) => (
         <p key={note} class="plan-note">

@@ -8,6 +8,7 @@ import type { RoundView, VisitView } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
 
 const NAMES: Readonly<Record<PlanStyle, string>> = {
+  practical: 'practical',
   surest: 'surest',
   closest: 'closest to the aim',
   'least-work': 'least work',
@@ -31,9 +32,9 @@ interface Props {
 /** Chance that less work may cost and still be worth a hint. */
 const NEARLY = 0.02;
 
-/** The plan with the least work of those that are nearly as sure; none where the chosen one is that. */
+/** The plan with the least work of those that are nearly as sure; none where the chosen one is that, as the practical is. */
 function lighterThan(chosen: PlanChoice | undefined, all: readonly PlanChoice[]): PlanChoice | undefined {
-  if (!chosen?.inWindow) return undefined;
+  if (!chosen?.inWindow || chosen.styles.includes('practical')) return undefined;
   return all
     .filter((one) => one.inWindow && one.effort < chosen.effort && one.chance > chosen.chance - NEARLY)
     .sort((a, b) => a.effort - b.effort)[0];
@@ -46,7 +47,7 @@ export function PlanChoiceCard({ view, round }: Props) {
   const chosen = chosenPlan(view.visit.id);
   const isChosen = ({ ask, styles }: PlanChoice): boolean =>
     chosen.maxEffort === undefined
-      ? styles.includes(chosen.style ?? 'surest')
+      ? styles.includes(chosen.style ?? 'practical')
       : ask.maxEffort !== undefined && Math.abs(ask.maxEffort - chosen.maxEffort) < 1e-6;
   const lighter = lighterThan(value?.find(isChosen), value ?? []);
   return (

@@ -48,7 +48,9 @@ export class ChanceCost {
     uncertainty: Uncertainty,
     from: readonly Settings[],
   ) {
-    const soft = terms.filter(({ term, parts }) => !term.hard && parts.some((part) => part.assembly === assembly));
+    const soft = terms.filter(
+      ({ term, parts }) => !term.hard && !term.wish && parts.some((part) => part.assembly === assembly),
+    );
     const { size } = uncertainty;
     const gauge = uncertainty.covariance(from);
     const own = soft.filter(isOwn).map((one) => ({ indexed: one, row: rowOf(one, assembly, size) }));

@@ -1,7 +1,7 @@
 /** How sure a plan is: the share of what its uncertainty may bring in which everything is in its window. */
 import { CORNERS } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
-import { ANGLES_A_WHEEL, numbersOf } from '../../pose/numbers.ts';
+import { ANGLES_A_WHEEL } from '../../pose/numbers.ts';
 import { type IndexedTerm, termAt } from '../states/indexed-term.ts';
 import { placeAmong } from '../states/state-space.ts';
 import { isIn, type Term } from '../terms.ts';
@@ -48,20 +48,59 @@ export function chanceOf(
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
-  const indexed = terms.map((term): IndexedTerm => {
+  const indexed = indexedFor(terms, assemblies);
+  let hits = 0;
+  forEachDraw(assemblies, predicted, covariances, (values) => {
+    for (const one of indexed) if (!isIn(one.term, termAt(one, values))) return;
+    hits++;
+  });
+  return hits / DRAWS;
+}
+
+/** The same, and of each term the share of draws in which it alone is in its window. */
+export function oddsOf(
+  terms: readonly Term[],
+  assemblies: readonly Assembly[],
+  predicted: readonly Float64Array[],
+  covariances: readonly Covariance[],
+): { readonly chance: number; readonly alone: ReadonlyMap<Term, number> } {
+  const indexed = indexedFor(terms, assemblies);
+  const within = new Uint32Array(terms.length);
+  let hits = 0;
+  forEachDraw(assemblies, predicted, covariances, (values) => {
+    let all = 1;
+    indexed.forEach((one, t) => {
+      if (isIn(one.term, termAt(one, values))) within[t]!++;
+      else all = 0;
+    });
+    hits += all;
+  });
+  return { chance: hits / DRAWS, alone: new Map(terms.map((term, t) => [term, within[t]! / DRAWS])) };
+}
+
+function indexedFor(terms: readonly Term[], assemblies: readonly Assembly[]): IndexedTerm[] {
+  return terms.map((term) => {
     const parts = term.parts.map(({ corner, angle, factor }) => {
       const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
       return { assembly, at: placeAmong(assemblies[assembly]!.corners, corner, angle), factor };
     });
     return { term, parts };
   });
+}
+
+/** @param show what the assemblies' angles are in a draw; the same arrays every time */
+function forEachDraw(
+  assemblies: readonly Assembly[],
+  predicted: readonly Float64Array[],
+  covariances: readonly Covariance[],
+  show: (values: readonly Float64Array[]) => void,
+): void {
   const roots = covariances.map(rootOf);
-  const values = assemblies.map(({ sides }) => new Float64Array(numbersOf(sides)));
+  const values = roots.map(({ length }) => new Float64Array(Math.sqrt(length)));
   drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
   drawnBodies ??= Float64Array.from({ length: DRAWS * MOST_BODIES }, normals(SEED + 1));
   const draw = new Float64Array(MOST + MOST_BODIES);
-  let hits = 0;
-  next: for (let n = 0; n < DRAWS; n++) {
+  for (let n = 0; n < DRAWS; n++) {
     let first = n * MOST;
     let firstBody = n * MOST_BODIES;
     for (let a = 0; a < values.length; a++) {
@@ -75,8 +114,6 @@ export function chanceOf(
         own[i] = value;
       }
     }
-    for (const one of indexed) if (!isIn(one.term, termAt(one, values))) continue next;
-    hits++;
+    show(values);
   }
-  return hits / DRAWS;
 }

@@ -8,51 +8,147 @@
  * the one with the best chance: none of those styles is ever surer. Where the windows cannot all be met the sum is
  * minimised over what misses them by so little that it may still read in them, and the nearest plan stands beside it.
  */
-import type { Assembly } from '../../pose/car-model.ts';
 import { type Problem, settingsOf } from '../problem.ts';
-import type { Found } from '../search/goal.ts';
-import { type IndexedTerm, indexTerm, isOwn } from '../states/indexed-term.ts';
+import type { Found, Goal } from '../search/goal.ts';
+import { type IndexedTerm, indexTerm, isOwn, termAt } from '../states/indexed-term.ts';
 import { type Subproblem, solve } from '../subproblem.ts';
 import type { Term } from '../terms.ts';
 import { chanceOf } from './chance.ts';
 import { ChanceCost } from './chance-cost.ts';
-import type { Covariance, Uncertainty } from './covariance.ts';
-import { bendOf } from './normal.ts';
+import type { Covariance } from './covariance.ts';
+import { bendOf, chanceWithin } from './normal.ts';
 
 /** How much a square of the distance counts beside −2 ln of a chance. */
 const NEAR = 0.1;
 
+/** What is less likely is no likelier than this. */
+const LEAST_CHANCE = 1e-6;
+
 /** Standard deviations by which a window that cannot be met may be missed and still have a chance. */
 const ROOM = 2;
 
-/** Best of the subproblem's states, whether or not its windows can all be met. */
-export function surest(subproblem: Subproblem, { uncertainty, now }: Problem): Found {
-  const { assemblies, states } = subproblem;
-  const uncertaintyOf = (assembly: Assembly): Uncertainty => uncertainty.get(assembly)!;
-  const spreadOf = (found: Found): Covariance[] =>
-    assemblies.map((assembly, a) => uncertaintyOf(assembly).covariance(states[a]!.settings(found.states[a]!)));
+/** What a search for the likeliest is asked beside. */
+export interface Asked extends Pick<Goal, 'maxEffort' | 'known'> {
+  /** For each assembly what a state costs beside; infinite where it is not to be chosen. */
+  readonly beside?: readonly ((state: number) => number)[];
+}
 
-  const closest = solve(subproblem, { inWindow: true, effortFirst: false });
-  const nearest = closest ?? solve(subproblem, { inWindow: false, effortFirst: false })!;
-  const spread = spreadOf(nearest);
-  const terms = subproblem.terms.map((term) => weighed(indexTerm(term, states), spread));
-  const indexed = terms.map((term) => indexTerm(term, states));
-  const extra = assemblies.map((assembly, a) => {
-    const chanceCost = new ChanceCost(states[a]!, indexed, a, uncertaintyOf(assembly), settingsOf(assembly, now));
-    return (state: number) => chanceCost.cost(state);
-  });
-  const within = closest ? terms : indexed.map((one) => widened(one, ROOM * sigmaOf(one, spread)));
-  const likeliest = solve({ ...subproblem, terms: within }, { inWindow: true, effortFirst: false, extra });
-  const leastWork = closest && solve(subproblem, { inWindow: true, effortFirst: true });
+/** Searches of one subproblem for what is likely to read in its windows. */
+export class Likeliest {
+  /** The nearest to the aims, in the windows where they can be met. */
+  readonly closest: Found | undefined;
+  readonly nearest: Found;
+  readonly #within: Subproblem;
+  readonly #extra: readonly ((state: number) => number)[];
+  readonly #judged: readonly Term[];
 
-  const soft = subproblem.terms.filter(({ hard }) => !hard);
-  const chance = (found: Found): number => {
+  /** @param counts whether a window counts for the chance */
+  constructor(
+    readonly subproblem: Subproblem,
+    private readonly problem: Problem,
+    counts: (term: Term) => boolean = () => true,
+  ) {
+    const { assemblies, states } = subproblem;
+    this.closest = solve(subproblem, { inWindow: true, effortFirst: false });
+    this.nearest = this.closest ?? solve(subproblem, { inWindow: false, effortFirst: false })!;
+    const spread = this.#spreadOf(this.nearest);
+    const terms = subproblem.terms.map((term) => weighed(indexTerm(term, states), spread));
+    const indexed = terms.map((term) => indexTerm(term, states));
+    this.#extra = assemblies.map((assembly, a) => {
+      const uncertainty = problem.uncertainty.get(assembly)!;
+      const cost = new ChanceCost(states[a]!, indexed, a, uncertainty, settingsOf(assembly, problem.now));
+      return remembered(states[a]!.count, (state) => cost.cost(state));
+    });
+    const room = (one: IndexedTerm): Term => widened(one, ROOM * sigmaOf(one, spread));
+    this.#within = { ...subproblem, terms: this.closest ? terms : indexed.map(room) };
+    this.#judged = subproblem.terms.filter((term) => !term.hard && !term.wish && counts(term));
+  }
+
+  /** Whether the windows can all be met. */
+  get inWindow(): boolean {
+    return this.closest !== undefined;
+  }
+
+  /** The optimum of the sum that stands for the chance; nothing where none meets the windows. */
+  best({ beside, ...goal }: Asked = {}): Found | undefined {
+    return solve(this.#within, { inWindow: true, effortFirst: false, extra: this.#with(beside), ...goal });
+  }
+
+  #with(beside: Asked['beside']): readonly ((state: number) => number)[] {
+    if (!beside) return this.#extra;
+    return this.#extra.map((own, a) => (state: number) => {
+      const more = beside[a]!(state);
+      return more === Number.POSITIVE_INFINITY ? more : more + own(state);
+    });
+  }
+
+  /**
+   * The optimum of the sum with the windows that tie assemblies together counted as they are at a choice: far from its
+   * middle −2 ln of a chance is steeper than the parabola there.
+   */
+  sharper(at: Found, { beside, ...goal }: Asked = {}): Found | undefined {
+    const { states } = this.subproblem;
+    const spread = this.#spreadOf(at);
+    const numbers = states.map((own, a) => own.exact(at.states[a]!));
+    const terms = this.subproblem.terms.map((term, t) =>
+      steepened(indexTerm(term, states), this.#within.terms[t]!, spread, numbers),
+    );
+    return solve(
+      { ...this.#within, terms },
+      { inWindow: true, effortFirst: false, extra: this.#with(beside), ...goal },
+    );
+  }
+
+  /** The nearest to the aims. */
+  nearestOf({ beside, ...goal }: Asked): Found | undefined {
+    return solve(this.subproblem, { inWindow: true, effortFirst: false, ...(beside && { extra: beside }), ...goal });
+  }
+
+  /** The one with the least work. */
+  leastWork(beside?: Asked['beside']): Found | undefined {
+    return (
+      this.closest && solve(this.subproblem, { inWindow: true, effortFirst: true, ...(beside && { extra: beside }) })
+    );
+  }
+
+  /** Share of draws in which all is in its windows. */
+  chance(found: Found): number {
+    const { assemblies, states } = this.subproblem;
     const angles = states.map((own, a) => own.exact(found.states[a]!));
-    return chanceOf(soft, assemblies, angles, spreadOf(found));
+    return chanceOf(this.#judged, assemblies, angles, this.#spreadOf(found));
+  }
+
+  #spreadOf(found: Found): Covariance[] {
+    const { assemblies, states } = this.subproblem;
+    return assemblies.map((assembly, a) =>
+      this.problem.uncertainty.get(assembly)!.covariance(states[a]!.settings(found.states[a]!)),
+    );
+  }
+}
+
+/** A choice with its chance. */
+export interface Likely {
+  readonly found: Found;
+  readonly chance: number;
+}
+
+/** Best of the subproblem's states, whether or not its windows can all be met. */
+export function surest(search: Likeliest): Likely {
+  return [search.nearest, search.best(), search.leastWork()]
+    .flatMap((found) => (found ? [{ found, chance: search.chance(found) }] : []))
+    .reduce((best, one) => (one.chance > best.chance ? one : best));
+}
+
+/** Each worked out once. */
+function remembered(count: number, costOf: (state: number) => number): (state: number) => number {
+  const known = new Float64Array(count).fill(Number.NaN);
+  return (state) => {
+    const before = known[state]!;
+    if (!Number.isNaN(before)) return before;
+    const cost = costOf(state);
+    known[state] = cost;
+    return cost;
   };
-  return [nearest, likeliest, leastWork]
-    .flatMap((found) => (found ? [{ found, chance: chance(found) }] : []))
-    .reduce((best, one) => (one.chance > best.chance ? one : best)).found;
 }
 
 /** Standard deviation of a term, given how well the assemblies' angles are known. */
@@ -73,8 +169,26 @@ function weighed(one: IndexedTerm, spread: readonly Covariance[]): Term {
   const { term } = one;
   if (term.hard) return term;
   const { half } = term.window;
-  const weight = isOwn(one) ? NEAR : Math.max(NEAR, bendOf(sigmaOf(one, spread) / half));
+  const weight = isOwn(one) || term.wish ? NEAR : Math.max(NEAR, bendOf(sigmaOf(one, spread) / half));
   return { ...term, window: { ...term.window, half: half / Math.sqrt(weight) } };
+}
+
+/** A term with the weight that −2 ln of its chance has at these numbers, where that is more than it has. */
+function steepened(
+  one: IndexedTerm,
+  weighed: Term,
+  spread: readonly Covariance[],
+  numbers: readonly Float64Array[],
+): Term {
+  const { term } = one;
+  if (term.hard || term.wish || isOwn(one)) return weighed;
+  const { low, aim, high, half } = term.window;
+  const value = termAt(one, numbers);
+  const off = ((value - aim) / half) ** 2;
+  const sigma = sigmaOf(one, spread);
+  if (!(off > 0 && sigma > 0)) return weighed;
+  const weight = (-2 * Math.log(Math.max(LEAST_CHANCE, chanceWithin(low, high, value, sigma)))) / off;
+  return { ...weighed, window: { ...weighed.window, half: Math.min(weighed.window.half, half / Math.sqrt(weight)) } };
 }
 
 function widened({ term }: IndexedTerm, by: number): Term {

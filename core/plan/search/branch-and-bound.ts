@@ -17,7 +17,7 @@ import type { Term } from '../terms.ts';
 import { Bound, type Choice, firstBy } from './bound.ts';
 import { Candidates } from './candidates.ts';
 import { type ExactCost, exactCost } from './exact-cost.ts';
-import { forget } from './forgetting.ts';
+import { forget, forgetDearer, forgetLaborious } from './forgetting.ts';
 import type { Found, Goal } from './goal.ts';
 import { Heap } from './heap.ts';
 import { relax } from './relaxation.ts';
@@ -42,6 +42,8 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
   if (shared.length === 0) return attempt(Number.POSITIVE_INFINITY)?.found;
   const distanceOnly = !goal.effortFirst && !goal.shimBound && goal.maxEffort === undefined;
   if (distanceOnly) forget(candidates, shared, costOf);
+  if (goal.maxEffort !== undefined) forgetLaborious(candidates, goal.maxEffort);
+  if (goal.known && !goal.effortFirst) forgetDearer(candidates, costOf(goal.known));
   const easy = attempt(EASY);
   return easy ? easy.found : attempt(Number.POSITIVE_INFINITY, relax(candidates, shared))?.found;
 }
@@ -49,7 +51,9 @@ export function search(states: readonly StateSpace[], terms: readonly Term[], go
 const treesOf = (candidates: readonly Candidates[], goal: Goal, tangents?: Tangents): StateTree[] =>
   candidates.map((own, assembly) => {
     const tilted = tangents ? own.tilted(tangents.slopes[assembly]!) : own.costs;
-    return new StateTree(own, tilted, { effortFirst: goal.effortFirst, shims: goal.shimBound?.assemblies[assembly] });
+    // Within an allowance a box of little work is no promise for the better states in it: they part by work first.
+    const effortFirst = goal.effortFirst || goal.known !== undefined;
+    return new StateTree(own, tilted, { effortFirst, shims: goal.shimBound?.assemblies[assembly] });
   });
 
 /** What a search came to: the best choice, if there is any. */

@@ -23,7 +23,7 @@ export class Candidates {
     const more = extra?.[assembly];
     if (more) for (const state of within) costs[state]! += more(state);
     this.costs = costs;
-    this.#order = within;
+    this.#order = more ? within.filter((state) => costs[state]! < Number.POSITIVE_INFINITY) : within;
     this.weights = Array.from({ length: states.stride }, (_, at) => weightOf(terms, assembly, at));
   }
 
@@ -35,6 +35,18 @@ export class Candidates {
   /** The one that costs least by itself; −1 where there is none. */
   get cheapest(): number {
     return this.least(new Float64Array(this.states.stride));
+  }
+
+  /** Minutes that the least laborious takes. */
+  get leastEffort(): number {
+    const { effort } = this.states;
+    return this.#order.reduce((least, state) => Math.min(least, effort[state]!), Number.POSITIVE_INFINITY);
+  }
+
+  /** Forgets those that take more minutes. */
+  keepEffort(most: number): void {
+    const { effort } = this.states;
+    this.#order = this.#order.filter((state) => effort[state]! <= most);
   }
 
   /** Forgets those that cost more by themselves. */

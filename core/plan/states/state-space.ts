@@ -41,6 +41,7 @@ export class StateSpace extends Combinations {
   readonly slack: number;
   readonly #full: FullSolve;
   readonly #exact = new Map<number, Float64Array>();
+  #ranges: readonly (readonly [number, number])[] | undefined;
 
   /**
    * @param stands one for each corner of the assembly
@@ -85,6 +86,12 @@ export class StateSpace extends Combinations {
     return before + angle - TIE;
   }
 
+  /** Least and most of each number over all states. */
+  get ranges(): readonly (readonly [low: number, high: number])[] {
+    this.#ranges ??= rangesOf(this.values, this.stride);
+    return this.#ranges;
+  }
+
   /** The positions of a state, corner by corner; adjusters that are not moved among them stay where they stand. */
   settings(state: number): Settings[] {
     const settings = this.stands.map(({ current }): Record<string, Position> => ({ ...current }));
@@ -110,4 +117,19 @@ export class StateSpace extends Combinations {
     }
     return known;
   }
+}
+
+function rangesOf(values: Float64Array, stride: number): (readonly [number, number])[] {
+  const low = new Float64Array(stride).fill(Number.POSITIVE_INFINITY);
+  const high = new Float64Array(stride).fill(Number.NEGATIVE_INFINITY);
+  for (let at = 0; at < values.length; at += stride) {
+    // Where no pose exists, or a limit forbids it.
+    if (Number.isNaN(values[at]!)) continue;
+    for (let k = 0; k < stride; k++) {
+      const value = values[at + k]!;
+      if (value < low[k]!) low[k] = value;
+      if (value > high[k]!) high[k] = value;
+    }
+  }
+  return Array.from(low, (value, k) => [value, high[k]!] as const);
 }

@@ -3,10 +3,26 @@ import type { Words } from '../words.ts';
 import { act } from './act.ts';
 import { allowed } from './allowed.ts';
 import { hint } from './hint.ts';
+import { limit } from './limit.ts';
 import { axleGone, note } from './note.ts';
 import { place } from './place.ts';
+import { preference } from './preference.ts';
 import { refusal } from './refusal.ts';
 import { noPose, remedy, step } from './step.ts';
 import { unusual } from './unusual.ts';
 
-export const en: Words = { act, place, step, remedy, note, axleGone, hint, unusual, noPose, allowed, refusal };
+export const en: Words = {
+  act,
+  place,
+  step,
+  remedy,
+  note,
+  axleGone,
+  hint,
+  limit,
+  preference,
+  unusual,
+  noPose,
+  allowed,
+  refusal,
+};

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AxleSpec, Reading } from '../../../core/contract.ts';
-import { withHalves } from '../../../core/plan/straight-wheel.ts';
+import { straightness } from '../../../core/plan/straight-wheel.ts';
 
 const total = { low: -0.1, high: 0.3 };
 /** A quarter of the total's width to each side: half of it, as the total is of two wheels. */
@@ -8,11 +8,9 @@ const HALF = { low: -0.1, aim: 0, high: 0.1 };
 const pointing = (degrees: number): Reading => ({ LR: { toe: degrees }, RR: { toe: -degrees } });
 
 describe('a total toe alone', () => {
-  it('in front gets a window for straight ahead, however the wheels stand', () => {
+  it('in front gets a wish for straight ahead, however the wheels stand', () => {
     const reading: Reading = { LF: { toe: 2 }, RF: { toe: -2 } };
-    expect(withHalves({ front: { totalToe: total } }, reading)).toEqual({
-      front: { totalToe: total, thrustAngle: HALF },
-    });
+    expect(straightness({ front: { totalToe: total } }, reading)).toEqual({ front: { thrustAngle: HALF } });
   });
 
   it.each([
@@ -21,16 +19,16 @@ describe('a total toe alone', () => {
     [0.4, 0.4],
     [-0.4, 0.4],
   ])('in the rear gets one that what is found at %d lies in: ± %d', (found, half) => {
-    const { rear, front } = withHalves({ rear: { totalToe: total } }, pointing(found));
+    const { rear, front } = straightness({ rear: { totalToe: total } }, pointing(found)) ?? {};
     expect(front).toBeUndefined();
-    expect(rear?.totalToe).toBe(total);
+    expect(rear?.totalToe).toBeUndefined();
     expect(rear?.thrustAngle?.low).toBeCloseTo(-half, 12);
     expect(rear?.thrustAngle?.aim).toBe(0);
     expect(rear?.thrustAngle?.high).toBeCloseTo(half, 12);
   });
 
   it('in the rear as in front where no rear toe was read', () => {
-    expect(withHalves({ rear: { totalToe: total } }, {})).toEqual({ rear: { totalToe: total, thrustAngle: HALF } });
+    expect(straightness({ rear: { totalToe: total } }, {})).toEqual({ rear: { thrustAngle: HALF } });
   });
 });
 
@@ -40,7 +38,7 @@ it.each<[string, AxleSpec]>([
   ['toe of the left wheel', { totalToe: total, left: { toe: total } }],
   ['toe of the right wheel', { totalToe: total, right: { toe: total } }],
   ['a thrust angle', { totalToe: total, thrustAngle: total }],
-])('what gives %s stays as it is', (_, axle) => {
+])('of what gives %s nothing is wished', (_, axle) => {
   const spec = { front: axle, rear: axle };
-  expect(withHalves(spec, pointing(0.5))).toEqual(spec);
+  expect(straightness(spec, pointing(0.5))).toBeUndefined();
 });

@@ -14,30 +14,47 @@ function withRearToe(file: CarFile, left: number, right: number): CarFile {
 }
 
 describe('a spec with total toe alone', () => {
-  it('gets a window for steer-ahead, so that each wheel takes half', () => {
+  it('gets a wish for steer-ahead and no window, so that each wheel takes half', () => {
     const request = withFront({ totalToe: total });
-    expect(request.spec.front?.thrustAngle).toEqual({ low: -0.05, aim: 0, high: 0.05 });
-    const { predicted, inWindow } = planMoves(request);
+    expect(request.spec.front).toEqual({ totalToe: total });
+    expect(request.wish?.front?.thrustAngle).toEqual({ low: -0.05, aim: 0, high: 0.05 });
+    const { predicted, inWindow, odds } = planMoves(request);
     expect(inWindow).toBe(true);
     expect(Math.abs((predicted.LF?.toe ?? NaN) - (predicted.RF?.toe ?? NaN))).toBeLessThan(0.1);
+    expect(odds.filter(({ where }) => where === 'front').map(({ angle }) => angle)).toEqual(['totalToe']);
+  });
+
+  it('is not less sure for a thrust angle that nobody gave a window', () => {
+    // Found 0.3° off, and nothing that would turn the rear wheels.
+    const rear = { ...tarn.car.rear, adjusters: [] };
+    const file = parseCarFile(
+      JSON.stringify({ ...tarn, car: { ...tarn.car, rear }, spec: { rear: { totalToe: total } } }),
+    );
+    for (const style of ['closest', 'least-work', 'surest', 'practical'] as const) {
+      const { inWindow, chance, shortfall } = planMoves({ ...planRequest(withRearToe(file, 0.4, -0.3)), style });
+      expect({ inWindow, shortfall }).toEqual({ inWindow: true, shortfall: [] });
+      expect(chance).toBeGreaterThan(0.99);
+    }
   });
 
   it('keeps rear wheels straight too, as far as the car was found so', () => {
     const file = parseCarFile(JSON.stringify({ ...tarn, spec: { rear: { totalToe: total } } }));
     const straight = planRequest(withRearToe(file, 0.2, 0.2));
-    expect(straight.spec.rear?.thrustAngle).toEqual({ low: -0.05, aim: 0, high: 0.05 });
+    expect(straight.wish?.rear?.thrustAngle).toEqual({ low: -0.05, aim: 0, high: 0.05 });
     const { predicted, inWindow } = planMoves(straight);
     expect(inWindow).toBe(true);
     expect(Math.abs((predicted.LR?.toe ?? NaN) - (predicted.RR?.toe ?? NaN))).toBeLessThanOrEqual(0.1);
     // (0.5 − 0.1)/2
-    const thrust = planRequest(withRearToe(file, 0.5, 0.1)).spec.rear?.thrustAngle;
+    const thrust = planRequest(withRearToe(file, 0.5, 0.1)).wish?.rear?.thrustAngle;
     expect(thrust?.high).toBeCloseTo(0.2, 12);
   });
 
   it('is left as it is where the wheels or steer-ahead have windows of their own', () => {
     for (const own of [{ toe: total }, { thrustAngle: total }, { left: { toe: total } }]) {
       const front = { totalToe: total, ...own };
-      expect(withFront(front).spec.front).toEqual(front);
+      const request = withFront(front);
+      expect(request.spec.front).toEqual(front);
+      expect(request.wish).toBeUndefined();
     }
   });
 });

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../core/contract.ts';
 import { adjusterKinds, adjusterPositions, planMoves, planOfFile, planRequest } from '../../../core/index.ts';
+import { MOVE_PREFERENCES, PAIR_PREFERENCES } from '../../../core/plan/preferences.ts';
 import type { Act, Hint, Level, Note, Remedy, Suspect } from '../../../core/said.ts';
 import { languages, wordsOf } from '../../../core/words/catalogue.ts';
 import type { Words } from '../../../core/words/words.ts';
@@ -38,6 +39,17 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
     const act: Act = { act: 'set', from: { as: 'turns', turns: 0 }, to: { as: 'turns', turns: -1.5 } };
     expectSentence(words.act(act));
     expect(words.act(act)).toContain('−1.5');
+  });
+
+  it('say what limits a plan, and why a careful hand prefers what it does', () => {
+    const angle = { where: 'LR', angle: 'toe', chance: 0.623 } as const;
+    expect(words.limit(angle)).toContain('62');
+    const stop = [{ corner: 'LR', adjuster: 'rod', name: 'toe rod' }] as const;
+    for (const one of [angle, { ...angle, fixed: true } as const, { ...angle, atStop: stop }]) {
+      expectSentence(words.limit(one));
+    }
+    expect(words.limit({ ...angle, atStop: stop })).toContain('toe rod');
+    for (const { id } of [...MOVE_PREFERENCES, ...PAIR_PREFERENCES]) expectSentence(words.preference(id));
   });
 
   it('say all that stands beside a plan and beside a reading', () => {

@@ -1,0 +1,14 @@
+/** Why a careful hand prefers what it does. */
+import type { PreferenceId } from '../../said.ts';
+
+const REASONS: Readonly<Record<PreferenceId, string>> = {
+  'few-adjusters': 'Each adjuster that is loosened has to be torqued again and may slip.',
+  'small-moves': 'A small move disturbs least of what is not known, and no other move has to undo it.',
+  'dead-centre':
+    'Near dead centre a cam hardly moves anything: it is set without feel, and nothing is left for the next time.',
+  'end-of-travel': 'At the end of its travel nothing is left for a correction, nor for the next time.',
+  'small-parts': 'A thin wedge sits better than a thick one and bends less of what it is clamped between.',
+  alike: 'Rods that are changed by as much left and right do not push the axle sideways or pitch it.',
+};
+
+export const preference = (id: PreferenceId): string => REASONS[id];
