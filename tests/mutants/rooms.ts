@@ -35,7 +35,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   adjuster: {
     sources: ['core/adjuster'],
     tests: [
-      'tests/core/adjuster/*',
+      'tests/core/{adjuster,words}/*',
       'tests/nonsense/car-file',
       'tests/reference/{cam-scales,rear-cams,sleeve-and-wedge,strut-top,tie-rod,upper-arm-shims}',
     ],
