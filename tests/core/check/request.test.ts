@@ -77,6 +77,12 @@ describe('a request', () => {
   it.each(['car', 'spec', 'reading', 'settings'])('needs its %s', (part) => {
     expect(() => validatePlanRequest({ ...good, [part]: undefined })).toThrow(refusedFor(part));
   });
+
+  it('names what was asked beside them as it is', () => {
+    expect(() => validatePlanRequest({ ...good, style: 'fastest' })).toThrow(refusedFor('style'));
+    expect(() => validatePlanRequest({ ...good, drawer: [{ size: 1 }] })).toThrow(refusedFor('drawer[0].count'));
+    expect(() => validatePlanRequest([])).toThrow(refusedFor('request'));
+  });
 });
 
 describe('positions', () => {
