@@ -7,7 +7,7 @@ import { partOf, practical } from './practical.ts';
 import type { Positions, Problem } from './problem.ts';
 import { type Found, type Goal, SAME_EFFORT } from './search/goal.ts';
 import { Drawer } from './shims/drawer.ts';
-import { movableAt, reachableSubproblems, type Subproblem, settingsIn, solve } from './subproblem.ts';
+import { bothSubproblems, movableAt, type Subproblem, settingsIn, solve } from './subproblem.ts';
 import type { Term } from './terms.ts';
 
 /** One choice for each subproblem. */
@@ -19,34 +19,32 @@ export class Choices {
   /** Where shims are counted. */
   readonly drawer: Drawer | undefined;
   readonly #subproblems: readonly Subproblem[];
+  /** The same without what cannot be reached. */
+  readonly #within: readonly Subproblem[];
   readonly #reachable: Reachable;
   #likeliest: readonly Likeliest[] | undefined;
-  #sure: readonly Likely[] | undefined;
+  readonly #sure = new Map<Likeliest, Likely>();
 
   constructor(private readonly problem: Problem) {
     const { request, now } = problem;
     this.drawer = request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now);
-    const { subproblems, reachable, states } = reachableSubproblems(problem, this.drawer);
-    this.#subproblems = subproblems;
+    const { given, within, reachable, states } = bothSubproblems(problem, this.drawer);
+    this.#subproblems = given;
+    this.#within = within;
     this.#reachable = reachable;
     this.combinations = states.reduce((product, { count }) => product * count, 1);
   }
 
   /**
    * The positions that are best in a style: everything in its window if any combination does that, else the nearest to
-   * the aims, or for the surest what is likelier to read in the windows all the same. Parts that nothing ties are planned
-   * each for itself.
+   * the aims, or for the surest what is likelier to read in the windows all the same. For the practical parts that
+   * nothing ties are planned each for itself: what cannot be met in one changes nothing in the others.
    */
   best(style: PlanStyle): Positions {
-    if (style === 'surest') return this.#positions(this.#surest().map(({ found }) => found));
+    if (style === 'surest') return this.#positions(this.#searches().map((search) => this.#surest(search).found));
     if (style === 'practical') return this.#practical();
-    const goal: Goal = { inWindow: true, effortFirst: style === 'least-work' };
-    // What cannot be met in one part changes nothing in the others.
-    return this.#positions(
-      this.#subproblems.map(
-        (subproblem) => solve(subproblem, goal) ?? solve(subproblem, { inWindow: false, effortFirst: false })!,
-      ),
-    );
+    const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
+    return this.#positions(within ?? this.#solve({ inWindow: false, effortFirst: false })!);
   }
 
   /** Whether no adjuster that may be moved changes a term. */
@@ -67,28 +65,43 @@ export class Choices {
     return all.map((answer) => ({ effort: sum(answer, 'effort'), positions: this.#positions(answer) }));
   }
 
-  /** The searches for what is likely, one a subproblem: the surest and the practical start from the same. */
+  #solve(goal: Goal): Answer | undefined {
+    const answers: Found[] = [];
+    for (const subproblem of this.#subproblems) {
+      const found = solve(subproblem, goal);
+      if (!found) return undefined;
+      answers.push(found);
+    }
+    return answers;
+  }
+
+  /** The searches for what is likely, one a subproblem. */
   #searches(): readonly Likeliest[] {
     this.#likeliest ??= this.#subproblems.map((subproblem) => new Likeliest(subproblem, this.problem));
     return this.#likeliest;
   }
 
-  #surest(): readonly Likely[] {
-    this.#sure ??= this.#searches().map(surest);
-    return this.#sure;
+  /** The practical starts from the same searches as the surest where everything can be reached. */
+  #searchesWithin(): readonly Likeliest[] {
+    if (this.#within === this.#subproblems) return this.#searches();
+    return this.#within.map((subproblem) => new Likeliest(subproblem, this.problem));
+  }
+
+  #surest(search: Likeliest): Likely {
+    const known = this.#sure.get(search) ?? surest(search);
+    this.#sure.set(search, known);
+    return known;
   }
 
   #practical(): Positions {
-    const answer = practical(
-      this.problem,
-      this.#searches().map((search, p) => partOf(this.problem, search, this.#surest()[p]!, this.#reachable)),
-      (found) => this.#positions(found),
-    );
-    return this.#positions(answer);
+    const positions = (found: Answer): Positions => this.#positions(found, this.#within);
+    const searches = this.#searchesWithin();
+    const parts = searches.map((search) => partOf(this.problem, search, this.#surest(search), this.#reachable));
+    return positions(practical(this.problem, parts, positions));
   }
 
-  #positions(answer: Answer): Positions {
-    const moved = this.#subproblems.map((subproblem, p) => settingsIn(subproblem, answer[p]!));
+  #positions(answer: Answer, subproblems = this.#subproblems): Positions {
+    const moved = subproblems.map((subproblem, p) => settingsIn(subproblem, answer[p]!));
     return byCorner((corner) => moved.find((own) => own[corner])?.[corner] ?? this.problem.now[corner]);
   }
 }

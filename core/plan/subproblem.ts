@@ -35,10 +35,10 @@ const allTerms = ({ request, terms, wishes, now }: Problem): Term[] => [
 ];
 
 /**
- * The same without the windows that nothing can be done about (see out-of-reach.ts).
+ * The same as given, and once more without the windows that nothing can be done about (see out-of-reach.ts).
  * @returns beside them the assemblies' states, and what they can reach
  */
-export function reachableSubproblems(problem: Problem, drawer?: Drawer) {
+export function bothSubproblems(problem: Problem, drawer?: Drawer) {
   const { model } = problem;
   const terms = allTerms(problem);
   const states = new Map(
@@ -48,8 +48,10 @@ export function reachableSubproblems(problem: Problem, drawer?: Drawer) {
   );
   const reachable = new Reachable(model, (assembly) => states.get(assembly)!);
   const worth = reachable.worthIt(terms).map((term) => reachable.untied(term));
-  const subproblems = partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
-  return { subproblems, reachable, states: [...states.values()] };
+  const given = partsOf(problem, terms, (assembly) => states.get(assembly)!, drawer);
+  const isSame = worth.length === terms.length && worth.every((term, t) => term === terms[t]);
+  const within = isSame ? given : partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
+  return { given, within, reachable, states: [...states.values()] };
 }
 
 function partsOf(
