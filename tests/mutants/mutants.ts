@@ -15,9 +15,6 @@ import { install, mutantsOf, run, type Tried } from './stryker.ts';
 /** Of 100 changes, so many must be noticed. */
 const ENOUGH = 85;
 
-/** `plan` calls the room of that name and the rooms of its parts. */
-const isCalled = (room: string, name: string): boolean => room === name || room.startsWith(`${name}/`);
-
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
@@ -28,24 +25,23 @@ const { values, positionals } = parseArgs({
 });
 const least = values.sample === 'all' ? Number.POSITIVE_INFINITY : Number(values.sample);
 const seed = Number(values.seed);
-const unknown = positionals.filter((name) => !Object.keys(ROOMS).some((room) => isCalled(room, name)));
+const unknown = positionals.filter((name) => !ROOMS[name]);
 if (unknown.length > 0 || Number.isNaN(least) || Number.isNaN(seed)) {
   console.error(`Rooms: ${Object.keys(ROOMS).join(', ')}; --sample N or all; --seed N; --force.`);
   process.exit(2);
 }
 
-function filesOf({ sources }: Room): string[] {
-  const inside = (path: string): string[] => {
-    const folder = path.replace(/\/\*\.ts$/, '');
-    if (folder === path && !statSync(path).isDirectory()) return [path];
-    const names = readdirSync(folder, { recursive: folder === path, encoding: 'utf8' });
-    return names.map((name) => `${folder}/${name.replaceAll('\\', '/')}`);
-  };
-  return sources
-    .flatMap(inside)
+const filesOf = ({ sources }: Room): string[] =>
+  sources
+    .flatMap((path) =>
+      statSync(path).isDirectory()
+        ? readdirSync(path, { recursive: true, encoding: 'utf8' }).map(
+            (name) => `${path}/${name.replaceAll('\\', '/')}`,
+          )
+        : [path],
+    )
     .filter((path) => path.endsWith('.ts'))
     .sort();
-}
 
 /** The text that a mutant stands in place of. */
 function original({ fileName, location: { start, end } }: Mutant): string {
@@ -83,7 +79,7 @@ async function tryRoom(name: string, room: Room): Promise<{ readonly line: strin
   console.log(`\n${name}: not noticed`);
   for (const one of missed) show(one);
   const line = [
-    `${name.padEnd(14)}${score.toFixed(1).padStart(6)} %  of ${tried.length - odd} (all: ${all.length}, seed ${seed}):`,
+    `${name.padEnd(10)}${score.toFixed(1).padStart(6)} %  of ${tried.length - odd} (all: ${all.length}, seed ${seed}):`,
     `${count('Killed')} killed, ${count('Timeout')} timed out, ${count('Survived')} survived, ${count('NoCoverage')} not run`,
     ...(odd > 0 ? [`; ${odd} could not be run`] : []),
   ].join(' ');
@@ -94,8 +90,7 @@ async function tryRoom(name: string, room: Room): Promise<{ readonly line: strin
 install();
 const results = [];
 for (const [name, room] of Object.entries(ROOMS)) {
-  const asked = positionals.length === 0 || positionals.some((one) => isCalled(name, one));
-  if (asked) results.push(await tryRoom(name, room));
+  if (positionals.length === 0 || positionals.includes(name)) results.push(await tryRoom(name, room));
 }
 console.log(`\n${results.map(({ line }) => line).join('\n')}`);
 process.exit(results.every(({ enough }) => enough) ? 0 : 1);

@@ -1,7 +1,7 @@
 /** The rooms of core, each with the quick tests that know it: what a mutant is run against. */
 
 export interface Room {
-  /** Folders and files whose code is mutated; `*.ts`: a folder without what is in its own. */
+  /** Folders and files whose code is mutated. */
   readonly sources: readonly string[];
   /** Globs of the tests that must notice, without their ends. Slow ones are left out where others know as much. */
   readonly tests: readonly string[];

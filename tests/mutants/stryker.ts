@@ -76,9 +76,6 @@ export async function run(room: string, ranges: readonly string[], force: boolea
   }>('@stryker-mutator/core');
   process.env.MUTANTS_ROOM = room;
   const options = { configFile: `${HERE}/stryker.config.json`, mutate: ranges, force };
-  const tried = await new Stryker({
-    ...options,
-    incrementalFile: `${CACHE}/${room.replace('/', '-')}.json`,
-  }).runMutationTest();
+  const tried = await new Stryker({ ...options, incrementalFile: `${CACHE}/${room}.json` }).runMutationTest();
   return tried.map((one) => ({ ...one, fileName: relative('.', one.fileName).replaceAll('\\', '/') }));
 }
