@@ -13,9 +13,11 @@ export function inFractions(total: number, parts: number): string {
   return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
 }
 
-/** The nearest half, as hands count: 2.5 → `2½`, 0.4 → `½`, 3 → `3`. Without sign. */
-export function inHalves(count: number): string {
-  const near = Math.round(Math.abs(count) * 2) / 2;
-  const whole = Math.floor(near);
-  return near === whole ? String(whole) : `${whole === 0 ? '' : whole}½`;
+const QUARTERS = ['', '¼', '½', '¾'];
+
+/** The nearest quarter, as hands count: 2.5 → `2½`, 0.7 → `¾`, 3 → `3`. Without sign. */
+export function inQuarters(count: number): string {
+  const near = Math.round(Math.abs(count) * 4);
+  const whole = Math.floor(near / 4);
+  return near % 4 === 0 ? String(whole) : `${whole === 0 ? '' : whole}${QUARTERS[near % 4]}`;
 }

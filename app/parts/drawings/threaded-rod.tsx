@@ -1,5 +1,5 @@
 import { FLATS, inFlats } from '../../../core/units/flats.ts';
-import { inHalves } from '../../../core/units/fractions.ts';
+import { inQuarters } from '../../../core/units/fractions.ts';
 import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame } from './picture.tsx';
@@ -90,8 +90,8 @@ function Nut({ turns }: { turns: number }) {
   );
 }
 
-/** Halves as halves: the sentence below the drawing counts them so. */
-const counted = (flats: number): string => (Number.isInteger(flats * 2) ? inHalves(flats) : plain(flats, 2));
+/** Halves and quarters as such: the sentence below the drawing counts them so. */
+const counted = (flats: number): string => (Number.isInteger(flats * 4) ? inQuarters(flats) : plain(flats, 2));
 
 function words({ adjuster, from, to }: PictureProps) {
   const change = Number(to) - Number(from);

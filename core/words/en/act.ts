@@ -6,7 +6,7 @@ import type { Act, Sense, Taper } from '../../said.ts';
 import { inFlats } from '../../units/flats.ts';
 import { plain } from '../../units/plain.ts';
 import type { Units } from '../words.ts';
-import { bareLength, halves, lengthText, plural, signed, unitOf } from './figures.ts';
+import { bareLength, counted, lengthText, plural, signed, unitOf } from './figures.ts';
 import { mark, place, wedge } from './place.ts';
 
 type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, units?: Units) => string };
@@ -24,7 +24,7 @@ const SAYINGS: Sayings = {
   'turn-marks': ({ by, from, to, goes, sense }) => {
     const way = sense ? ` ${sense}, seen from the bolt head` : '';
     const so = goes ? `, so that its end of the arm goes ${goes}` : '';
-    return `Loosen the nut, turn the bolt head ${plural(halves(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
+    return `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
   },
   'turn-rod': ({ turns, mm, sense, seenFrom }, units) => {
     const way = turns > 0 ? 'longer' : 'shorter';
@@ -79,7 +79,7 @@ const fitted = (from: Taper | undefined, to: Taper): string =>
 function clock({ at }: Taper, side: 'left' | 'right'): string {
   const hour = ((side === 'left' ? at : -at) / 30 + 24) % 12;
   const half = Math.round(hour * 2) / 2;
-  return half < 0.5 || half >= 12 ? (half === 0 || half >= 12 ? '12' : '12½') : halves(half);
+  return half < 0.5 || half >= 12 ? (half === 0 || half >= 12 ? '12' : '12½') : counted(half);
 }
 
 /** "1 turn 2 flats", "½ flat", as hands count on a six-sided nut. */
@@ -87,6 +87,6 @@ export function turnsAndFlats(turns: number): string {
   const { whole, flats } = inFlats(turns);
   return [
     ...(whole > 0 || flats === 0 ? [plural(String(whole), 'turn')] : []),
-    ...(flats > 0 ? [plural(halves(flats), 'flat')] : []),
+    ...(flats > 0 ? [plural(counted(flats), 'flat')] : []),
   ].join(' ');
 }

@@ -1,5 +1,5 @@
-/** Figures as a hand reads them: lengths in the shop's own unit, halves as halves. */
-import { inFractions, inHalves } from '../../units/fractions.ts';
+/** Figures as a hand reads them: lengths in the shop's own unit, parts as parts. */
+import { inFractions, inQuarters } from '../../units/fractions.ts';
 import { plain } from '../../units/plain.ts';
 import type { Units } from '../words.ts';
 
@@ -9,7 +9,7 @@ const PARTS = 64;
 
 /** With the sign that a scale with a middle has. */
 export const signed = (x: number, decimals?: number): string => `${x > 0 ? '+' : ''}${plain(x, decimals)}`;
-export const plural = (count: string, one: string): string => `${count} ${one}${/^(1|½)$/.test(count) ? '' : 's'}`;
+export const plural = (count: string, one: string): string => `${count} ${one}${/^(1|[¼½¾])$/.test(count) ? '' : 's'}`;
 
 /** A length without its unit: four decimals of a mm, so that a sixteenth of an inch is exact; inches as a rule has them. */
 export function bareLength(mm: number, { length = 'mm' }: Units = {}): string {
@@ -23,8 +23,8 @@ export const unitOf = ({ length = 'mm' }: Units = {}): string => (length === 'mm
 /** `4.5 mm`, `3/32 in` */
 export const lengthText = (mm: number, units?: Units): string => `${bareLength(mm, units)} ${unitOf(units)}`;
 
-/** So many, halves as a hand counts them: `2½`; what is no half is near one, and said to be about. */
-export function halves(count: number): string {
-  const text = inHalves(count);
-  return Math.abs(count * 2 - Math.round(count * 2)) < 0.02 ? text : `about ${text}`;
+/** So many, halves and quarters as a hand counts them: `2½`; what is neither is near one, and said to be about. */
+export function counted(count: number): string {
+  const text = inQuarters(count);
+  return Math.abs(count * 4 - Math.round(count * 4)) < 0.04 ? text : `about ${text}`;
 }

@@ -1,7 +1,7 @@
 import type { Remedy, StandsAt, Step } from '../../said.ts';
 import { plain } from '../../units/plain.ts';
 import type { Units } from '../words.ts';
-import { halves, lengthText, plural } from './figures.ts';
+import { counted, lengthText, plural } from './figures.ts';
 import { place } from './place.ts';
 
 type Sayings = { readonly [S in Step['step']]: (step: Extract<Step, { step: S }>, units?: Units) => string };
@@ -9,7 +9,7 @@ type Sayings = { readonly [S in Step['step']]: (step: Extract<Step, { step: S }>
 const SAYINGS: Sayings = {
   'more-shim': ({ mm }, units) => `${lengthText(mm, units)} more shim`,
   'towards-plus': ({ by, unit }, units) => {
-    const amount = { marks: plural(halves(by), 'mark'), mm: lengthText(by, units), degrees: `${plain(by)}°` }[unit];
+    const amount = { marks: plural(counted(by), 'mark'), mm: lengthText(by, units), degrees: `${plain(by)}°` }[unit];
     return `${amount} towards +`;
   },
   longer: ({ turns }) => `${plain(turns)} turn longer`,

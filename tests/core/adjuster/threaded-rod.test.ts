@@ -45,6 +45,9 @@ describe('a threaded rod', () => {
     [-1 / 6, '1 flat'],
     [1.5, '1 turn 3 flats'],
     [2.25, '2 turns 1½ flats'],
+    [0.125, '¾ flat'],
+    [-0.875, '5¼ flats'],
+    [0.3, 'about 1¾ flats'],
     [0.9999999, '1 turn'],
     [0, '0 turns'],
   ])('%d of a turn is %s', (turns, words) => {
