@@ -52,7 +52,8 @@ describe('left and right', () => {
     const held = { ...rod('tie', 'tieInner'), lead: 1.5 };
     expect(agree({ ...held, maxSideDifference: 2 }, 3)).toEqual({ value: 4.5, most: 2 });
     expect(agree({ ...held, maxSideDifference: 0 }, -2)).toEqual({ value: -3, most: 0 });
-    expect(agree(held, 3)).toBeUndefined();
+    // Without a limit of its own the other side's holds.
+    expect(agree(held, 3)).toEqual({ value: 4.5, most: Number.POSITIVE_INFINITY });
     expect(agree(shims(stream(1), 'pack', 'upperFront'), 3)).toBeUndefined();
   });
 });
