@@ -103,7 +103,11 @@ const READING: Reading = Object.fromEntries(
   ['LF', 'RF', 'LR', 'RR'].map((corner) => [corner, { camber: 0.1, toe: 0.1 }]),
 );
 const PAIRS = { front: ['LF', 'RF'], rear: ['LR', 'RR'] } as const;
-const bounds = (x: number): Window => ({ low: Number((x - 0.15).toFixed(2)), high: Number((x + 0.15).toFixed(2)) });
+/** So narrow that what is read is not in it, where that is another angle: a plan has something to do. */
+const bounds = (x: number): Window => {
+  const half = Math.min(0.15, Math.max(0.01, Math.abs(x - 0.1) / 2));
+  return { low: Number((x - half).toFixed(2)), high: Number((x + half).toFixed(2)) };
+};
 const about = ({ camber, toe }: WheelReading = {}): { camber: Window; toe: Window } | undefined =>
   camber === undefined || toe === undefined ? undefined : { camber: bounds(camber), toe: bounds(toe) };
 
