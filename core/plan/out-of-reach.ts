@@ -1,6 +1,6 @@
 /**
  * What cannot be reached and must not change the plan for the rest: windows of angles that nothing moves are left out, and
- * what such an angle ties is tied no longer.
+ * what such an angle ties is tied no longer. For the practical plan; the other styles go by all that they were given.
  */
 import type { Assembly } from '../pose/car-model.ts';
 import { outside } from '../reading/spec-terms.ts';
