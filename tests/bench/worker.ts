@@ -44,7 +44,11 @@ async function timesIn(
 ): Promise<Times> {
   const { times, plan } = await page.evaluate(
     async ({ url, request, plans, rehearsals }) => {
-      const call = { id: 1, name: 'planMoves', args: [request] };
+      const { car, spec, reading, settings, style = 'closest' } = request;
+      const rounds = [{ reading, settings }];
+      const visits = [{ id: 'visit', carId: car.id, opened: '2026-01-01T08:00:00Z', rounds }];
+      const file = { format: 'cornerwright', version: 1, car, spec, visits };
+      const call = { id: 1, name: 'planOfFile', args: [file, { style }] };
       const worker = url.includes('/worker-') ? new Worker(url, { type: 'module' }) : undefined;
       const chunk = worker ? undefined : await import(url);
       if (worker) await new Promise((ready) => worker.addEventListener('message', ready, { once: true }));
