@@ -11,7 +11,8 @@ import { test as base, expect, type Page } from '@playwright/test';
 import { serveFolder } from '../../app/terminal/serve.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
-const FIRST_PORT = 4310;
+/** Two checkouts that are tested at the same time each take ports of their own. */
+const FIRST_PORT = Number(process.env.CORNERWRIGHT_PORT ?? 4310);
 /** A static host rarely gives an app its root. */
 export const SUB_PATH = '/shop/tools/';
 
