@@ -205,4 +205,13 @@ export interface Limit {
 }
 
 /** What a careful hand prefers, by name: core/plan/preferences.ts has them all. */
-export type PreferenceId = 'few-adjusters' | 'small-moves' | 'dead-centre' | 'end-of-travel' | 'small-parts' | 'alike';
+export type PreferenceId =
+  | 'few-adjusters'
+  | 'small-moves'
+  | 'dead-centre'
+  | 'end-of-travel'
+  | 'small-parts'
+  | 'alike'
+  | 'undone'
+  | 'bump-steer'
+  | 'camber-gain';

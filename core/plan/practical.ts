@@ -43,7 +43,9 @@ export interface Part {
 
 export function partOf(problem: Problem, search: Likeliest, best: Likely, reachable: Reachable): Part {
   const { subproblem } = search;
-  const preferences = subproblem.states.map((states) => new PreferenceCost(states));
+  const preferences = subproblem.states.map(
+    (states, a) => new PreferenceCost(states, subproblem.assemblies[a]!, problem.now),
+  );
   const counting = (terms: readonly Term[]): Term[] => terms.filter(({ hard, wish }) => !hard && !wish);
   if (search.inWindow) return { search, best, judged: counting(subproblem.terms), preferences };
   const terms = eased(subproblem, reachable);

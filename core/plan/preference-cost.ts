@@ -1,7 +1,9 @@
 /** What the states of an assembly cost for what a careful hand would rather not do. */
 
-import { type Made, MOVE_PREFERENCES, PAIR_PREFERENCES } from './preferences.ts';
-import { kindOfAdjuster } from './problem.ts';
+import type { Assembly } from '../pose/car-model.ts';
+import { type Felt, FeltBy } from './felt.ts';
+import { type Made, MOVE_PREFERENCES, PAIR_PREFERENCES, WHEEL_PREFERENCES } from './preferences.ts';
+import { kindOfAdjuster, type Positions } from './problem.ts';
 import type { Axis } from './states/axis.ts';
 import type { StateSpace } from './states/state-space.ts';
 
@@ -20,11 +22,20 @@ export class PreferenceCost {
   /** Of the state that is asked for: a plan asks for thousands. */
   readonly #digits: Uint32Array;
 
-  constructor(private readonly states: StateSpace) {
+  /** Where the assembly is one wheel's own. */
+  readonly #felt: FeltBy | undefined;
+
+  constructor(
+    private readonly states: StateSpace,
+    assembly: Assembly,
+    now: Positions,
+  ) {
     const made = states.axes.map(movesOf);
     this.#digits = new Uint32Array(made.length);
     this.#costs = made.map((moves) => Float64Array.from(moves, costOf));
     this.#never = made.map((moves) => Uint8Array.from(moves, (move) => (move && isAvoided(move) ? 1 : 0)));
+    const [corner, other] = assembly.corners;
+    this.#felt = other ? undefined : new FeltBy(assembly, now[corner!], states.axes);
     this.#pairs = states.axes.flatMap((axis, left) => {
       const right = states.axes.findIndex((other) => other.side > axis.side && other.adjuster.id === axis.adjuster.id);
       return right < 0 ? [] : [{ left, right, costs: pairCosts(made[left]!, made[right]!) }];
@@ -55,8 +66,14 @@ export class PreferenceCost {
     for (const { left, right, costs } of this.#pairs) {
       cost += costs[digits[left]! * this.#costs[right]!.length + digits[right]!]!;
     }
-    return cost;
+    return this.#felt ? cost + wheelCost(this.#felt.at(digits)) : cost;
   }
+}
+
+function wheelCost(felt: Readonly<Felt>): number {
+  let cost = 0;
+  for (const { weight, of, full } of WHEEL_PREFERENCES) cost += weight * Math.min(1, felt[of] / full);
+  return cost;
 }
 
 /** The move to each position of an axis; none where it stands. */

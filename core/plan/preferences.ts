@@ -5,6 +5,7 @@
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import type { Adjuster, Position } from '../contract.ts';
 import type { PreferenceId } from '../said.ts';
+import type { Felt } from './felt.ts';
 import { samePosition } from './states/axis.ts';
 
 /** An adjuster that a plan moves. */
@@ -30,6 +31,12 @@ export interface OfMove extends Liking {
 /** Of one adjuster's moves left and right, of those that one assembly holds. */
 export interface OfPair extends Liking {
   readonly cost: (left: Made, right: Made) => number;
+}
+
+/** Of all moves of one wheel together: so many degrees of what they do beside what is asked for cost 1, and more no more. */
+export interface OfWheel extends Liking {
+  readonly of: keyof Felt;
+  readonly full: number;
 }
 
 /** Degrees from dead centre within which a cam is not left. */
@@ -76,6 +83,12 @@ export const PAIR_PREFERENCES: readonly OfPair[] = [
     weight: 0.06,
     cost: (left, right) => Math.abs(shareMoved(left) - shareMoved(right)),
   },
+];
+
+export const WHEEL_PREFERENCES: readonly OfWheel[] = [
+  { id: 'undone', weight: 0.04, of: 'undone', full: 0.5 },
+  { id: 'bump-steer', weight: 0.04, of: 'bumpSteer', full: 0.1 },
+  { id: 'camber-gain', weight: 0.02, of: 'camberGain', full: 0.1 },
 ];
 
 /** How much of its whole travel a move is, 0…1; of labels, which are counted, as they are listed. */

@@ -9,6 +9,9 @@ const REASONS: Readonly<Record<PreferenceId, string>> = {
   'end-of-travel': 'At the end of its travel nothing is left for a correction, nor for the next time.',
   'small-parts': 'A thin wedge sits better than a thick one and bends less of what it is clamped between.',
   alike: 'Rods that are changed by as much left and right do not push the axle sideways or pitch it.',
+  undone: 'Toe that one move makes and another takes back is work for nothing, and both have to be right.',
+  'bump-steer': 'A wheel that steers itself on bumps more than before is felt by the driver.',
+  'camber-gain': 'A wheel that leans in less as the body rolls on it holds the road less well.',
 };
 
 export const preference = (id: PreferenceId): string => REASONS[id];

@@ -116,7 +116,8 @@ export function playCar(half: number, number: number, car: number): Played | und
   const methods: Record<string, Method> = {
     'rule of thumb': ruleOfThumb(family, spec),
     "kit's chart": byChart(family, spec),
-    Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'surest'),
+    Cornerwright: cornerwright(carOf(family, l, r), spec, axle, 'practical'),
+    '  surest': cornerwright(carOf(family, l, r), spec, axle, 'surest'),
     '  closest': cornerwright(carOf(family, l, r), spec, axle, 'closest'),
     // What these still miss the gauge, the hands and the steps of the adjusters miss.
     [POINTS_EXACT]: cornerwright(carOf(family, exact(left), exact(right)), spec, axle, 'surest'),
