@@ -7,11 +7,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
+import { CONTENT_POLICY } from './terminal/content-policy.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const OUT = here('../dist');
-
-const CONTENT_POLICY = "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'";
 
 /** Build only: the dev server injects inline styles, which this policy forbids. */
 function contentPolicy(): Plugin {

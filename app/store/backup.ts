@@ -45,7 +45,9 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
     const data = parseJson(text, 'backup');
     checkDepth(data, 'backup');
     const { made, records } = await checkBackup(data, sha256);
-    return { incoming: records, made };
+    // What this app keeps for itself is nobody else's to write.
+    const preferences = records.preferences.filter(({ id }) => id !== UNDO);
+    return { incoming: { ...records, preferences }, made };
   }
 
   return {

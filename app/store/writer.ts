@@ -139,18 +139,26 @@ export function createWriter({ connection, ready, written }: WriterParts): Write
   };
 }
 
-/** Puts and deletes, then commits at once: what was asked for lands even if the page goes away now. */
+/**
+ * Puts and deletes, then commits at once: what was asked for lands even if the page goes away now. One that cannot even
+ * be asked for ends it before it is committed, so that `withStore` takes all of it back.
+ */
 async function apply(transaction: Transaction<'readwrite'>, changes: readonly Change[]): Promise<void> {
-  const requests = changes.map(async ({ store, id, record }) => {
-    const target = transaction.objectStore(store);
-    // The store's name decides the type of its records: see `Entry`.
-    await (record ? target.put(record as Entry[1] as never) : target.delete(id));
-  });
-  const landed = Promise.all(requests);
-  // If committing throws, that is what is reported; the requests then fail for the same reason.
-  landed.catch(() => undefined);
-  transaction.commit();
-  await landed;
+  const requests: Promise<unknown>[] = [];
+  const landed = () => Promise.all(requests);
+  try {
+    for (const { store, id, record } of changes) {
+      const target = transaction.objectStore(store);
+      // The store's name decides the type of its records: see `Entry`.
+      requests.push(record ? target.put(record as Entry[1] as never) : target.delete(id));
+    }
+    transaction.commit();
+  } catch (error) {
+    // The cause is reported; the requests then fail for the same reason.
+    landed().catch(() => undefined);
+    throw error;
+  }
+  await landed();
 }
 
 /** A copy that later edits of the caller's object cannot reach; refuses what the database would choke on. */

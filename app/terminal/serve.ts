@@ -2,12 +2,13 @@
  * Serves the built app on this machine and prints the address: what any static host does, and no more.
  * Node's own http only, so that it runs from a fresh clone. `--port N` (default 4173), `--base /sub/path/`.
  */
-import { createReadStream, statSync } from 'node:fs';
+import { createReadStream, realpathSync, statSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import { extname, join, resolve, sep } from 'node:path';
 import { pipeline } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { CONTENT_POLICY } from './content-policy.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.css': 'text/css; charset=utf-8',
@@ -22,6 +23,17 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 };
 
+/**
+ * What the page's own policy says, as a header: a policy in the page binds no worker. Nothing may be framed, guessed, or
+ * told where it was linked from.
+ */
+export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
+  'content-security-policy': `${CONTENT_POLICY}; frame-ancestors 'none'`,
+  'cross-origin-opener-policy': 'same-origin',
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+};
+
 export interface ServeOptions {
   /** Folder to serve. */
   readonly folder: string;
@@ -33,14 +45,19 @@ export interface ServeOptions {
 
 /** Starts the server; resolves when it listens, rejects when the port is taken. */
 export function serveFolder({ folder, port, base = '/', host = '127.0.0.1' }: ServeOptions): Promise<Server> {
-  const root = resolve(folder);
+  const root = realpathSync(folder);
   const server = createServer((request, response) => {
-    const file = fileFor(request.url ?? '/', root, base);
-    if (!file) {
-      response.writeHead(404, { 'content-type': 'text/plain; charset=utf-8' }).end('Not found\n');
-      return;
+    const refuse = (status: number, words: string, more = {}): void => {
+      const headers = { ...SECURITY_HEADERS, 'content-type': 'text/plain; charset=utf-8', ...more };
+      response.writeHead(status, headers).end(request.method === 'HEAD' ? undefined : `${words}\n`);
+    };
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      return refuse(405, 'Only GET and HEAD', { allow: 'GET, HEAD' });
     }
+    const file = fileFor(request.url ?? '/', root, base);
+    if (!file) return refuse(404, 'Not found');
     response.writeHead(200, {
+      ...SECURITY_HEADERS,
       'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
       // The service worker does the keeping; the browser must see a new build at once.
       'cache-control': 'no-cache',
@@ -65,9 +82,14 @@ function fileFor(url: string, root: string, base: string): string | undefined {
   }
   if (!path.startsWith(base) || path.includes('\0')) return undefined;
   const wanted = path.endsWith('/') ? `${path}index.html` : path;
-  const file = join(root, wanted.slice(base.length));
-  if (!file.startsWith(root + sep)) return undefined;
-  return statSync(file, { throwIfNoEntry: false })?.isFile() ? file : undefined;
+  try {
+    // Where it really is: a link may lead out of the folder.
+    const file = realpathSync(join(root, wanted.slice(base.length)));
+    return file.startsWith(root + sep) && statSync(file).isFile() ? file : undefined;
+  } catch {
+    // There is none, its name is too long, a file is taken for a folder, links go round in a circle.
+    return undefined;
+  }
 }
 
 if (process.argv[1] && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {

@@ -87,9 +87,8 @@ describe('writing', () => {
     const name = freshName();
     const store = open(name);
     await store.load();
-    const put = vi.spyOn(IDBObjectStore.prototype, 'put');
     const original = IDBObjectStore.prototype.put;
-    put.mockImplementation(function (this: IDBObjectStore, record) {
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, record) {
       if (this.name === 'readings') throw noRoom();
       return original.call(this, record);
     });
@@ -98,7 +97,14 @@ describe('writing', () => {
       ['readings', reading],
     ]);
     await vi.waitFor(() => expect(store.saveState.value).toBe('not-saved'));
+    // The car's own put went well: it is the reading's that takes it back.
+    expect(put.mock.results.map(({ type }) => type)).toEqual(['return', 'throw']);
     expect((await open(name).load()).cars).toEqual([]);
+    put.mockRestore();
+    store.retry();
+    await vi.waitFor(() => expect(store.saveState.value).toBe('saved'));
+    const { cars, readings } = await open(name).load();
+    expect([cars, readings]).toEqual([[car], [reading]]);
   });
 
   it('writes nothing before the first load has ended', async () => {
