@@ -4,8 +4,9 @@
  *
  * Parts that nothing ties are free of one another, so that their chances multiply. For each part the likeliest within ever
  * less work makes a list in which both fall; of each list one entry is taken, so that the sum of work is the least for
- * which the product of chances is enough. What a careful hand avoids is left out from the beginning, where enough is
- * still to be had without. A window that no state can meet is eased to the nearest that can be, and judged no more.
+ * which the product of chances is enough. What a careful hand avoids is left out from the beginning, where the windows
+ * can be met without, and the best there is is then the best without; unless that costs so much chance that the careful
+ * hand would rather not. A window that no state can meet is eased to the nearest that can be, and judged no more.
  */
 import { Likeliest, type Likely, surest } from './chance/surest.ts';
 import type { Reachable } from './out-of-reach.ts';
@@ -22,6 +23,8 @@ export const SURE = 0.95;
 export const ABOUT_AS_SURE = 0.02;
 /** What preferences may cost of the chance that the same work could have. */
 const FOR_PREFERENCES = 0.01;
+/** What it may cost to leave out what a careful hand avoids. */
+const FOR_CARE = 0.15;
 /** How much preferences count, most first: less where that costs too much chance. */
 const SHARES = [4, 1, 0.25];
 /** Ways to look for the likeliest beside the first. */
@@ -94,9 +97,10 @@ function eased(subproblem: Subproblem, reachable: Reachable): Term[] | undefined
 /** @param toPositions where the adjusters stand with a choice for each part */
 export function practical(
   problem: Problem,
-  parts: readonly Part[],
+  all: readonly Part[],
   toPositions: (answer: readonly Found[]) => Positions,
 ): readonly Found[] {
+  const parts = all.map((part) => carefully(part) ?? part);
   const judged = problem.terms.filter(({ where, angle }) =>
     parts.some((part) => part.judged.some((one) => one.where === where && one.angle === angle)),
   );
@@ -105,7 +109,7 @@ export function practical(
   const enough = Math.min(SURE, chance(sure) - ABOUT_AS_SURE);
   let asked = enough;
   for (let tried = 0; tried < TRIES; tried++) {
-    const answer = leastWork(avoiding(parts, asked), asked);
+    const answer = leastWork(parts, asked);
     if (!answer) break;
     const liked = preferred(answer, asked);
     if (chance(liked) >= enough) return liked;
@@ -118,20 +122,9 @@ export function practical(
 
 const product = (chances: readonly number[]): number => chances.reduce((all, one) => all * one, 1);
 
-/** The parts without what a careful hand avoids, as far as enough is to be had without. */
-function avoiding(parts: readonly Part[], enough: number): Part[] {
-  const now = [...parts];
-  parts.forEach((part, p) => {
-    const careful = carefully(part);
-    if (!careful) return;
-    const with_ = now.map((one, i) => (i === p ? careful : one));
-    if (product(with_.filter(isOpen).map(({ best }) => best.chance)) >= enough) now[p] = careful;
-  });
-  return now;
-}
-
 const isOpen = ({ judged, search }: Part): boolean => search.inWindow && judged.length > 0;
 
+/** The part without what a careful hand avoids; nothing where its windows cannot be met so, or not nearly as surely. */
 function carefully(part: Part): Part | undefined {
   const { search, best, preferences } = part;
   if (!search.inWindow || !preferences.some(({ avoids }) => avoids)) return undefined;
@@ -141,12 +134,16 @@ function carefully(part: Part): Part | undefined {
         own.isAvoided(state) ? Number.POSITIVE_INFINITY : 0,
   );
   if (best.found.states.every((state, a) => !preferences[a]!.isAvoided(state))) return { ...part, careful };
-  const least = search.leastWork(careful);
-  if (!least) return undefined;
-  const found = search.best({ beside: careful })!;
-  const chance = search.chance(found);
-  return { ...part, careful, best: { found, chance } };
+  const without = likeliest(
+    [search.best({ beside: careful }), search.nearestOf({ beside: careful }), search.leastWork(careful)].map((found) =>
+      likely(part, found),
+    ),
+  );
+  return without && without.chance >= best.chance - FOR_CARE ? { ...part, careful, best: without } : undefined;
 }
+
+const likeliest = (all: readonly (Likely | undefined)[]): Likely | undefined =>
+  all.reduce((best, one) => (best && !(one && one.chance > best.chance) ? best : one), undefined);
 
 /** One choice of a part's list. */
 interface Entry {

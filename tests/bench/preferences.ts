@@ -28,8 +28,10 @@ const lowerRod: Adjuster = {
   ...{ stepTurns: 1 / 6, range: [-4, 4], reference: 0 },
 };
 const tapers: Adjuster = { id: 'hub', kind: 'wedge-shim', degrees: [0.25, 0.5, 1], marks: 24, reference: 'none' };
+/** Cams that have to be turned far, so that dead centre is near. */
+const weaker = (one: Adjuster): Adjuster => (one.kind === 'eccentric-cam' ? { ...one, eccentricity: 4 } : one);
 const KINDS: readonly Kind[] = [
-  ...FAMILIES,
+  ...FAMILIES.map((family) => ({ ...family, adjusters: family.adjusters.map(weaker) })),
   {
     ...{ name: 'axle on links, a rod a side', corners: ['LR', 'RR'], adjusters: [lowerRod], aim: { toe: 0.05 } },
     suspension: randomSuspension(stream(3), 'beam-linked'),

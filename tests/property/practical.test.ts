@@ -21,6 +21,8 @@ function request(seed: number, off = 0.5): PlanRequest {
 
 const SURE = 0.95;
 const ABOUT_AS_SURE = 0.02;
+/** What it may cost of the chance to leave no cam near dead centre. */
+const FOR_CARE = 0.15;
 const enough = (surest: Plan): number => Math.min(SURE, surest.chance - ABOUT_AS_SURE);
 
 /** An eccentric bolt that was turned to more than 70° from where it moves the arm most. */
@@ -50,8 +52,9 @@ describe('the practical plan', () => {
     const { plan, surest } = planned(seed);
     expect(plan.inWindow).toBe(surest.inWindow);
     if (!plan.inWindow) return;
-    expect(plan.chance).toBeGreaterThanOrEqual(enough(surest));
     const cams = (one: Plan) => leftNearDeadCentre(request(seed).car, one.positions.LF);
+    // Two wheels that nothing ties may each give so much.
+    expect(plan.chance).toBeGreaterThanOrEqual(enough(surest) - (cams(surest) ? 2 * FOR_CARE : 0));
     if (!cams(surest)) expect(plan.effort).toBeLessThanOrEqual(surest.effort + 1e-6);
   });
 
@@ -95,7 +98,7 @@ describe('the practical plan', () => {
     return { ...asked, car: { ...asked.car, front } };
   };
   const CAMS = shortOrLong(upTo(12), upTo(40));
-  it.each(CAMS)('seed %i: leaves no cam near dead centre where a plan without is sure enough', (seed) => {
+  it.each(CAMS)('seed %i: leaves no cam near dead centre where a plan without is nearly as sure', (seed) => {
     const asked = withCams(seed);
     const plan = planMoves(asked);
     const avoided = (left: Settings, right: Settings): boolean =>
@@ -106,7 +109,7 @@ describe('the practical plan', () => {
     everyCombination(asked, 'front', ({ inWindow }, LF, RF) => {
       if (!inWindow || avoided(LF, RF)) return;
       const chance = chanceAt(problem, { ...complete(asked), LF, RF }, problem.terms);
-      expect(chance, JSON.stringify({ LF, RF })).toBeLessThan(enough(surest) + ABOUT);
+      expect(chance, JSON.stringify({ LF, RF })).toBeLessThan(surest.chance * (1 - FOR_CARE) + ABOUT);
     });
   });
 
