@@ -6,6 +6,7 @@ import { Card } from '../parts/card.tsx';
 import { Plate } from '../parts/plate.tsx';
 import { Verdict } from '../parts/verdict.tsx';
 import { go, hashOf } from '../routes.ts';
+import { Boundary } from '../shell/boundary.tsx';
 import { Header } from '../shell/header.tsx';
 import { Lazy } from '../shell/lazy.tsx';
 import { carState } from '../state/car-state.ts';
@@ -35,7 +36,9 @@ export function CarsScreen() {
           }}
         />
         {[...onRack, ...others].map((car) => (
-          <CarRow key={car.id} car={car} />
+          <Boundary key={car.id} part="A car">
+            <CarRow car={car} />
+          </Boundary>
         ))}
         {cars.length === 0 && wanted.value && <p class="soft empty">No car with “{wanted.value}” here.</p>}
       </main>
@@ -79,9 +82,15 @@ function CarRow({ car }: { readonly car: CarRecord }) {
 function found(cars: readonly CarRecord[], words: string): CarRecord[] {
   const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
   return cars
-    .filter(({ car }) => {
-      const text = `${car.label} ${car.plate ?? ''} ${(car.plate ?? '').replace(/\s/g, '')}`.toLowerCase();
+    .filter((car) => {
+      const text = namesOf(car);
       return parts.every((part) => text.includes(part));
     })
     .sort((a, b) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0));
+}
+
+/** What a car goes by. One bad record must not cost the list, so nothing is taken for granted here. */
+function namesOf({ car }: CarRecord): string {
+  const [label, plate] = [car?.label ?? '', car?.plate ?? ''].map(String) as [string, string];
+  return `${label} ${plate} ${plate.replace(/\s/g, '')}`.toLowerCase();
 }

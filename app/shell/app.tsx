@@ -1,11 +1,12 @@
 /** First load. Chooses the screen; the list of cars and the visit are in the first load, the rest come when asked for. */
 import type { ComponentType } from 'preact';
 import { acceptUpdate, updateWaiting } from '../offline/registration.ts';
-import { type Route, route } from '../routes.ts';
+import { hashOf, type Route, route } from '../routes.ts';
 import { CarsScreen } from '../screens/cars.tsx';
 import { VisitScreen } from '../screens/visit/visit.tsx';
 import { loadError, loading } from '../state/records.ts';
 import { store } from '../store/index.ts';
+import { Boundary } from './boundary.tsx';
 import { Lazy } from './lazy.tsx';
 
 const LATER: Partial<Record<Route['screen'], () => Promise<ComponentType>>> = {
@@ -25,7 +26,9 @@ export function App() {
     <>
       <UpdateNote />
       <NotSavedNote />
-      <Screen />
+      <Boundary key={hashOf(route.value)}>
+        <Screen />
+      </Boundary>
     </>
   );
 }

@@ -3,6 +3,7 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
+import { Boundary } from '../../shell/boundary.tsx';
 import { Header } from '../../shell/header.tsx';
 import { setTheme, setUnits, theme, units } from '../../state/preferences.ts';
 import { Choose } from './choose.tsx';
@@ -17,13 +18,19 @@ export function SettingsScreen() {
       <Header title="Settings" back={{ screen: 'cars' }} />
       <Sheet>
         <PunchedStep state="done" title="Units">
-          <UnitSettings />
+          <Boundary part="This">
+            <UnitSettings />
+          </Boundary>
         </PunchedStep>
         <PunchedStep state="done" title="Gauge repeatability">
-          <GaugeSettings />
+          <Boundary part="This">
+            <GaugeSettings />
+          </Boundary>
         </PunchedStep>
         <PunchedStep state="done" title="Shims in the drawer">
-          <DrawerSettings />
+          <Boundary part="This">
+            <DrawerSettings />
+          </Boundary>
         </PunchedStep>
         <PunchedStep state="done" title="Look">
           <Choose
@@ -39,10 +46,14 @@ export function SettingsScreen() {
           />
         </PunchedStep>
         <PunchedStep state="done" title="Backup">
-          <RecordSettings />
+          <Boundary part="This">
+            <RecordSettings />
+          </Boundary>
         </PunchedStep>
         <PunchedStep state="done" title="This phone">
-          <StorageState />
+          <Boundary part="This">
+            <StorageState />
+          </Boundary>
         </PunchedStep>
       </Sheet>
       <ActionBar
