@@ -4,8 +4,8 @@
  */
 
 import { canonical } from '../../core/records/canonical.ts';
-import { checkDepth, parseJson } from '../../core/records/car-file.ts';
-import { checkBackup, makeBackup } from '../../core/records/envelope.ts';
+import { checkDepth, DEEPEST, parseJson } from '../../core/records/car-file.ts';
+import { type CheckedBackup, checkBackup, makeBackup } from '../../core/records/envelope.ts';
 import type { Connection } from './connection.ts';
 import { StoreError } from './failure.ts';
 import { type MergeCounts, merge } from './merge.ts';
@@ -18,6 +18,8 @@ export interface Preview {
   readonly made: string;
   readonly records: Readonly<Record<StoreName, number>>;
   readonly changes: MergeCounts;
+  /** Records of it that are not as they should be, and why; they stay out. */
+  readonly aside: CheckedBackup['aside'];
 }
 export type RestoreReport = Preview;
 
@@ -27,6 +29,11 @@ export interface Backup {
   undo(): Promise<boolean>;
   canUndo(): Promise<boolean>;
 }
+
+/** Characters: near what a browser takes in one text. Whatever a phone could write in one, it can read again. */
+const LONGEST_BACKUP = 500_000_000;
+/** A car lies a few levels deeper in it than in its own file; a change that is kept for a record, deeper still. */
+const DEEPEST_BACKUP = DEEPEST + 8;
 
 interface BackupParts {
   readonly connection: Connection;
@@ -41,25 +48,26 @@ export async function exportText(everything: Everything, made: string): Promise<
 }
 
 export function createBackup({ connection, settle, now }: BackupParts): Backup {
-  async function preview(text: string): Promise<{ incoming: Everything; made: string }> {
-    const data = parseJson(text, 'backup');
-    checkDepth(data, 'backup');
-    const { made, records } = await checkBackup(data, sha256);
+  async function preview(text: string) {
+    const data = parseJson(text, 'backup', LONGEST_BACKUP);
+    checkDepth(data, 'backup', DEEPEST_BACKUP);
+    const { made, records, aside } = await checkBackup(data, sha256);
     // What this app keeps for itself is nobody else's to write.
     const preferences = records.preferences.filter(({ id }) => id !== UNDO);
-    return { incoming: { ...records, preferences }, made };
+    const incoming: Everything = { ...records, preferences };
+    return { incoming, made, aside };
   }
 
   return {
     async inspect(text) {
-      const { incoming, made } = await preview(text);
+      const { incoming, made, aside } = await preview(text);
       await settle();
       const present = await connection.withStore(STORES, 'readonly', readAll);
-      return { made, records: count(incoming), changes: merge(present, incoming).counts };
+      return { made, records: count(incoming), changes: merge(present, incoming).counts, aside };
     },
 
     async restore(text) {
-      const { incoming, made } = await preview(text);
+      const { incoming, made, aside } = await preview(text);
       await settle();
       const merged = await connection.withStore(STORES, 'readwrite', async (transaction) => {
         const present = await readAll(transaction);
@@ -70,7 +78,7 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
         return result;
       });
       await readBack(merged.entries);
-      return { made, records: count(incoming), changes: merged.counts };
+      return { made, records: count(incoming), changes: merged.counts, aside };
     },
 
     async undo() {

@@ -19,7 +19,7 @@ const FILE = object({
   spec: v.optional(v.unknown()),
   visits: v.optional(schema.visits),
 });
-const DEEPEST = 24;
+export const DEEPEST = 24;
 
 /**
  * A car file of any version that this one can read, brought to the present one; its car as `validateCar` returns it. Fields
@@ -53,10 +53,10 @@ export const parseCarFile = (text: string): CarFile => validateCarFile(parseJson
 
 const LONGEST_FILE = 50_000_000;
 
-/** @throws InputError when the text is not JSON or too long */
-export function parseJson(text: string, field: string): unknown {
-  if (typeof text !== 'string' || text.length > LONGEST_FILE) {
-    throw new InputError(field, typeof text, { is: 'text', least: 0, most: LONGEST_FILE });
+/** @throws InputError when the text is not JSON or longer than `most` characters */
+export function parseJson(text: string, field: string, most = LONGEST_FILE): unknown {
+  if (typeof text !== 'string' || text.length > most) {
+    throw new InputError(field, typeof text, { is: 'text', least: 0, most });
   }
   try {
     // A byte order mark is what some editors put before it.
@@ -67,11 +67,11 @@ export function parseJson(text: string, field: string): unknown {
   }
 }
 
-/** Refuses what is nested deeper than any file of ours, before anything walks into it. */
-export function checkDepth(value: unknown, field: string): void {
+/** Refuses what is nested deeper than any file of ours, by default a car's, before anything walks into it. */
+export function checkDepth(value: unknown, field: string, most = DEEPEST): void {
   let level: unknown[] = [value];
   for (let depth = 0; level.length > 0; depth++) {
-    if (depth > DEEPEST) throw new InputError(field, depth, { is: 'levels', most: DEEPEST });
+    if (depth > most) throw new InputError(field, depth, { is: 'levels', most });
     level = level.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []));
   }
 }

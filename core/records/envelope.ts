@@ -7,7 +7,7 @@ import { InputError } from '../input-error.ts';
 import { canonical } from './canonical.ts';
 import { checkVersion, migrate, VERSION } from './migrations.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
-import { validateStores } from './stored-schema.ts';
+import { readStores, type SetAside } from './stored-schema.ts';
 
 /** SHA-256 of a text in lower-case hexadecimal. Passed in: the ES library has none. */
 export type Digest = (text: string) => Promise<string>;
@@ -35,6 +35,14 @@ export async function makeBackup(stores: Stores, made: string, digest: Digest): 
   };
 }
 
+/** What is to be used of a backup, and what of it is not. */
+export interface CheckedBackup {
+  /** When it was made, ISO 8601. */
+  readonly made: string;
+  readonly records: Stores;
+  readonly aside: readonly SetAside[];
+}
+
 const BACKUP = open(
   {
     format: v.literal('cornerwright-backup', ruleText({ is: 'exactly', value: 'cornerwright-backup' })),
@@ -48,22 +56,23 @@ const BACKUP = open(
 );
 
 /**
- * What a backup holds, checked in this order: shape and version, checksum, counts, migration, every record.
+ * What a backup holds, checked in this order: shape and version, checksum, migration, every record, counts. A record that
+ * is not as it should be is set aside, and the rest is to be used.
  * @throws InputError, and then nothing of it is to be used
  */
-export async function checkBackup(value: unknown, digest: Digest): Promise<{ made: string; records: Stores }> {
+export async function checkBackup(value: unknown, digest: Digest): Promise<CheckedBackup> {
   const { version, made, counts, checksum, stores } = check(BACKUP, value, 'backup');
   checkVersion(version);
   const own = await digest(canonical(stores));
   if (own !== checksum) throw new InputError('checksum', checksum, { is: 'checksum', own });
   const { version: _, ...migrated } = migrate('stores', { ...stores, version });
-  const records = validateStores(migrated);
+  const { stores: records, aside } = readStores(migrated);
   const found = countsOf(records);
   for (const name of STORE_NAMES) {
-    if (counts[name] !== found[name])
-      throw new InputError(`counts.${name}`, counts[name], { is: 'count', there: found[name] });
+    const there = found[name] + aside.filter(({ store }) => store === name).length;
+    if (counts[name] !== there) throw new InputError(`counts.${name}`, counts[name], { is: 'count', there });
   }
-  return { made, records };
+  return { made, records, aside };
 }
 
 const countsOf = (stores: Stores): Record<StoreName, number> =>

@@ -3,15 +3,19 @@
  * only as far as the screens lean on it: one that is half built belongs in the backup too. A plan checks it whole.
  */
 import * as v from 'valibot';
-import { text, textUpTo } from '../adjuster/fields.ts';
+import { textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import { carSettings, fields, list, outcome, position, reading, shortText } from '../check/schema.ts';
+import { InputError } from '../input-error.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
-const texts = byName(textUpTo(4000));
+/** A draft holds the whole of what a form has: a car that was copied, its chart row by row. */
+const texts = byName(textUpTo(1_000_000));
+/** Ids that the app makes of others', such as `reading:VISIT`: longer than any id. */
+const derivedId = v.pipe(textUpTo(1000), v.minLength(1, ruleText({ is: 'some-text' })));
 const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
 const suspension = open({ kind: shortText, points: v.optional(byName(v.array(count))) });
@@ -54,18 +58,41 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     outcome,
     replaces: v.optional(id),
   }),
-  drafts: open({ id, texts, cursor: v.optional(v.string()), changed: time }),
-  preferences: open({ id: text({ is: 'preference' }), value: v.unknown() }),
+  drafts: open({ id: derivedId, texts, cursor: v.optional(v.string()), changed: time }),
+  preferences: open({ id: derivedId, value: v.unknown() }),
 };
 
 const MOST_RECORDS = 1_000_000;
 
-/** Every record of every store. @throws InputError such as `stores.readings[3].at` */
-export function validateStores(value: unknown, field = 'stores'): Stores {
+/** A record that is not as it should be, and what is wrong with it. */
+export interface SetAside {
+  readonly store: StoreName;
+  /** Where it has one. */
+  readonly id?: string;
+  readonly error: InputError;
+}
+
+/**
+ * Every record of every store; one that is wrong is set aside, and the rest comes in.
+ * @throws InputError where a store is missing or is no list
+ */
+export function readStores(value: unknown, field = 'stores'): { stores: Stores; aside: readonly SetAside[] } {
   const given = check(open({}), value, field);
-  const entries = STORE_NAMES.map((name) => [
-    name,
-    check(list(SCHEMAS[name], MOST_RECORDS), given[name], `${field}.${name}`),
-  ]);
-  return Object.fromEntries(entries);
+  const aside: SetAside[] = [];
+  const entries = STORE_NAMES.map((name) => {
+    const records = check(list(v.unknown(), MOST_RECORDS), given[name], `${field}.${name}`);
+    const good = records.flatMap((record, i) => {
+      try {
+        return [check(SCHEMAS[name], record, `${field}.${name}[${i}]`)];
+      } catch (error) {
+        if (!(error instanceof InputError)) throw error;
+        const own = typeof record === 'object' && record && 'id' in record ? record.id : undefined;
+        aside.push({ store: name, ...(typeof own === 'string' && { id: own }), error });
+        return [];
+      }
+    });
+    return [name, good] as const;
+  });
+  // Each list stands under the name of its store.
+  return { stores: Object.fromEntries(entries) as unknown as Stores, aside };
 }

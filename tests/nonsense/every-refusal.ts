@@ -9,7 +9,7 @@ import { checkBackup, makeBackup } from '../../core/records/envelope.ts';
 import { fromCarFile } from '../../core/records/exchange.ts';
 import { mergeCarFiles } from '../../core/records/merge.ts';
 import type { Stores } from '../../core/records/stored.ts';
-import { validateStores } from '../../core/records/stored-schema.ts';
+import { readStores } from '../../core/records/stored-schema.ts';
 import { carFile } from '../core/records/fixture.ts';
 import { refusalOf, refusalsOf, spoilt } from '../tools/spoil.ts';
 import { refusalsOfParts } from './refusals-of-parts.ts';
@@ -100,7 +100,10 @@ async function ofBackups(): Promise<InputError[]> {
     preferences: [{ id: 'units', value: 1 }],
   };
   const { stores: _, ...head } = await makeBackup(stores, made, digest);
-  const found = refusalsOf(stores, validateStores);
+  const found = refusalsOf(stores, (bad) => {
+    const [first] = readStores(bad).aside;
+    if (first) throw first.error;
+  });
   const empty = { ...head, stores: [] };
   for (const bad of [...spoilt(head), empty]) {
     const backup = isObject(bad) ? { stores, ...bad } : bad;

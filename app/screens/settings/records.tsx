@@ -81,6 +81,28 @@ export function RecordSettings() {
 
 const NAMES = { cars: 'cars', visits: 'visits', readings: 'readings', moves: 'moves' } as const;
 
+const SHOWN = 5;
+
+/** Records that are not as they should be: named, so that somebody can mend the file, which keeps them. */
+function SetAside({ aside }: Pick<Preview, 'aside'>) {
+  const one = aside.length === 1;
+  return (
+    <div class="card card-caution" role="status">
+      <p>
+        {one ? 'One record of the file is' : `${aside.length} records of the file are`} not as{' '}
+        {one ? 'it should be and stays out' : 'they should be and stay out'}. Keep the file.
+      </p>
+      <ul>
+        {aside.slice(0, SHOWN).map(({ error }) => (
+          <li key={error.field} class="soft">
+            {error.message}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
 /** What is in the file and what restoring would change. */
 function Counts({ preview, onRestore }: { readonly preview: Preview; readonly onRestore: () => void }) {
   return (
@@ -96,6 +118,7 @@ function Counts({ preview, onRestore }: { readonly preview: Preview; readonly on
         Restoring adds {preview.changes.added} records and brings {preview.changes.updated} up to date;{' '}
         {preview.changes.same + preview.changes.kept} stay as they are.
       </p>
+      {preview.aside.length > 0 && <SetAside aside={preview.aside} />}
       <p class="soft">Nothing here is deleted, and it can be undone.</p>
       <button type="button" class="quiet wide" onClick={onRestore}>
         Restore it

@@ -26,7 +26,7 @@ const asFile = async (): Promise<Record<string, unknown>> =>
 
 describe('backup', () => {
   it('gives every record of every store back', async () => {
-    expect(await checkBackup(await asFile(), digest)).toEqual({ made, records: stores });
+    expect(await checkBackup(await asFile(), digest)).toEqual({ made, records: stores, aside: [] });
     expect(Object.keys(stores).sort()).toEqual([...STORE_NAMES].sort());
   });
 
@@ -47,11 +47,16 @@ describe('backup', () => {
     await expect(checkBackup(spoilt, digest)).rejects.toMatchObject({ name: 'InputError', field });
   });
 
-  it('refuses a record that is not one, by its place', async () => {
-    const bad = { ...stores, readings: [{ ...stores.readings[0], at: 'yesterday' }] } as Stores;
-    await expect(checkBackup(await makeBackup(bad, made, digest), digest)).rejects.toThrow(
-      'stores.readings[0].at: "yesterday" is not allowed; allowed: a time, ISO 8601',
-    );
+  it('sets a record aside that is not one, by its place, and brings the rest in', async () => {
+    const bad = {
+      ...stores,
+      readings: [{ ...stores.readings[0], at: 'yesterday' }, ...stores.readings.slice(1)],
+    } as Stores;
+    const { records, aside } = await checkBackup(await makeBackup(bad, made, digest), digest);
+    expect(aside.map(({ error }) => error.message)).toEqual([
+      expect.stringContaining('stores.readings[0].at: "yesterday" is not allowed; allowed: a time, ISO 8601'),
+    ]);
+    expect(records).toEqual({ ...stores, readings: stores.readings.slice(1) });
   });
 });
 

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { canonical } from '../../../core/records/canonical.ts';
 import { checkDepth, parseJson, validateCarFile } from '../../../core/records/car-file.ts';
 import { migrate } from '../../../core/records/migrations.ts';
-import { validateStores } from '../../../core/records/stored-schema.ts';
+import { readStores } from '../../../core/records/stored-schema.ts';
 import { carFile, carFileData } from './fixture.ts';
 
 const at = '2024-12-01T08:00:00Z';
@@ -35,14 +35,12 @@ function spoilt(path: string, value: unknown): unknown {
 describe('the stores of a backup', () => {
   it('are taken as they are, with what a later version may have added', () => {
     const more = { ...GOOD, visits: [{ ...GOOD.visits[0], colour: 'red' }] };
-    expect(validateStores(more)).toEqual(more);
+    expect(readStores(more)).toEqual({ stores: more, aside: [] });
     const empty = { cars: [], visits: [], readings: [], moves: [], drafts: [], preferences: [] };
-    expect(validateStores(empty)).toEqual(empty);
+    expect(readStores(empty)).toEqual({ stores: empty, aside: [] });
   });
 
   test.each<[string, unknown]>([
-    ['cars', undefined],
-    ['cars', {}],
     ['cars.0.id', undefined],
     ['cars.0.id', 'toString'],
     ['cars.0.car', undefined],
@@ -68,7 +66,7 @@ describe('the stores of a backup', () => {
     ['visits.0.opened', undefined],
     ['visits.0.closed', 'later'],
     ['visits.0.checks', []],
-    ['visits.0.checks.tyres', 'x'.repeat(4001)],
+    ['visits.0.checks.tyres', 'x'.repeat(1_000_001)],
     ['readings.0.id', undefined],
     ['readings.0.visitId', undefined],
     ['readings.0.at', '2024'],
@@ -94,10 +92,27 @@ describe('the stores of a backup', () => {
     ['drafts.0.changed', undefined],
     ['preferences.0.id', ''],
     ['preferences.0.id', undefined],
-  ])('are refused with %s = %j, by its place', (path, value) => {
+  ])('set the record aside with %s = %j, by its place, and the rest comes in', (path, value) => {
     const field = `stores.${path.replace(/\.(\d+)/g, '[$1]')}`;
-    expect(() => validateStores(spoilt(path, value))).toThrow(
-      expect.objectContaining({ name: 'InputError', field, allowed: expect.stringMatching(/\w/) }),
+    const { stores, aside } = readStores(spoilt(path, value));
+    const [store] = path.split('.') as [keyof typeof GOOD];
+    expect(aside).toEqual([
+      expect.objectContaining({
+        store,
+        error: expect.objectContaining({ name: 'InputError', field, allowed: expect.stringMatching(/\w/) }),
+      }),
+    ]);
+    expect(stores).toEqual({ ...GOOD, [store]: [] });
+  });
+
+  it('name what is set aside where it has a name', () => {
+    const { aside } = readStores(spoilt('drafts.0.texts', undefined));
+    expect(aside.map(({ store, id }) => [store, id])).toEqual([['drafts', 'd']]);
+  });
+
+  test.each([undefined, {}, 7])('are refused where one is %j and no list', (value) => {
+    expect(() => readStores(spoilt('cars', value))).toThrow(
+      expect.objectContaining({ name: 'InputError', field: 'stores.cars', allowed: expect.stringMatching(/\w/) }),
     );
   });
 });
