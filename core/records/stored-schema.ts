@@ -9,13 +9,14 @@ import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import { carSettings, fields, list, outcome, position, reading, shortText } from '../check/schema.ts';
 import { InputError } from '../input-error.ts';
+import type { Rule } from '../rule.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
 /** A draft holds the whole of what a form has: a car that was copied, its chart row by row. */
 const texts = byName(textUpTo(1_000_000));
 /** Ids that the app makes of others', such as `reading:VISIT`: longer than any id. */
-const derivedId = v.pipe(textUpTo(1000), v.minLength(1, ruleText({ is: 'some-text' })));
+const derivedId = (rule: Rule) => v.pipe(textUpTo(1000), v.minLength(1, ruleText(rule)));
 const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
 const suspension = open({ kind: shortText, points: v.optional(byName(v.array(count))) });
@@ -58,8 +59,8 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     outcome,
     replaces: v.optional(id),
   }),
-  drafts: open({ id: derivedId, texts, cursor: v.optional(v.string()), changed: time }),
-  preferences: open({ id: derivedId, value: v.unknown() }),
+  drafts: open({ id: derivedId({ is: 'some-text' }), texts, cursor: v.optional(v.string()), changed: time }),
+  preferences: open({ id: derivedId({ is: 'preference' }), value: v.unknown() }),
 };
 
 const MOST_RECORDS = 1_000_000;
