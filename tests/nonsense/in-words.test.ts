@@ -17,7 +17,7 @@ import { refusalOf } from '../tools/spoil.ts';
 import { everyRefusal } from './every-refusal.ts';
 
 /** Rules that files and commands have before core sees them, and those that stand behind what cannot happen. */
-const ELSEWHERE: readonly Rule['is'][] = ['path', 'readable', 'some-text', 'other'];
+const ELSEWHERE: readonly Rule['is'][] = ['path', 'readable', 'other'];
 
 let all: readonly InputError[] = [];
 beforeAll(async () => {
