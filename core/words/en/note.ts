@@ -17,6 +17,18 @@ const SAYINGS: Sayings = {
     `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
   'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
+  'thrust-left': ({ thrust, goes, degrees }) =>
+    `${away(thrust, 2)} of thrust stays, and front toe is read against the centre line: driving straight ahead, the steering wheel will stand ${
+      degrees === undefined
+        ? `off to the ${goes}; the steering ratio on the build card would say how far`
+        : `about ${Math.round(degrees)}° to the ${goes}`
+    }. With front toe read against the thrust line it is set straight.`,
+  'wheel-stood-off': ({ degrees, road, stays }) =>
+    road === undefined
+      ? `The steering wheel stood ${away(degrees)} off level and is not put straight: how far the road wheels turn with it is not known. Type the steering ratio on the build card.`
+      : `The steering wheel stood ${away(degrees)} off level: with it level the front wheels point ${away(-road, 2)}. Clamp it level before a rod is turned: all figures here are with it so.${
+          stays === undefined ? '' : ` It will still stand about ${away(stays)}: that is as near as the windows allow.`
+        }`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>
@@ -24,6 +36,10 @@ const SAYINGS: Sayings = {
 };
 
 export const note = (one: Note): string => (SAYINGS[one.note] as (note: Note) => string)(one);
+
+/** "0.25° to the right" */
+const away = (degrees: number, decimals = 0): string =>
+  `${Math.abs(degrees).toFixed(decimals)}° to the ${degrees > 0 ? 'right' : 'left'}`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
