@@ -2,7 +2,7 @@
 import type { AxleSpec, PlanRequest, Reading, Spec } from '../contract.ts';
 import { angleOf, thrustOf } from '../reading/axle-angles.ts';
 import { aimed, windowFor } from '../reading/spec-terms.ts';
-import { levelled } from '../reading/steering-wheel.ts';
+import { HARDLY_SEEN, levelled } from '../reading/steering-wheel.ts';
 
 /**
  * A spec that gives total toe alone leaves open which wheel has it, and the planner would turn both out of reason for a
@@ -21,9 +21,6 @@ function halves(axle: AxleSpec | undefined, found: number): AxleSpec | undefined
   const half = Math.max((axle.totalToe.high - axle.totalToe.low) / 4, found);
   return { thrustAngle: { low: -half, aim: 0, high: half } };
 }
-
-/** Degrees at the steering wheel, either way, that no driver minds. Trade practice, no source. */
-export const HARDLY_SEEN = 1;
 
 /**
  * A request whose steering wheel did not stand level while toe was read, as if it had been turned level first: all that is

@@ -7,6 +7,9 @@ import { pointed } from './toe-reference.ts';
 
 type Steered = Pick<Car, 'steeringRatio' | 'front'>;
 
+/** Degrees at the steering wheel, either way, that no driver minds. Trade practice, no source. */
+export const HARDLY_SEEN = 1;
+
 /** Degrees that the road wheels pointed further to the right than with it level; nothing where that is not known. */
 export function pointedBy({ steeringWheel }: Reading, { steeringRatio, front }: Steered): number | undefined {
   if (!steeringWheel || !steeringRatio || !front.steered) return undefined;

@@ -4,7 +4,7 @@ import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
-import { setTheme, setUnits, theme, units } from '../../state/preferences.ts';
+import { setTheme, setToeReference, setUnits, theme, toeReference, units } from '../../state/preferences.ts';
 import { Choose } from './choose.tsx';
 import { DrawerSettings } from './drawer.tsx';
 import { GaugeSettings } from './gauge.tsx';
@@ -18,6 +18,21 @@ export function SettingsScreen() {
       <Sheet>
         <PunchedStep state="done" title="Units">
           <UnitSettings />
+        </PunchedStep>
+        <PunchedStep state="done" title="The rack">
+          <Choose
+            label="Front toe is read against"
+            value={toeReference.value ?? 'thrust-line'}
+            onChoose={setToeReference}
+            choices={[
+              ['thrust-line', 'the thrust line'],
+              ['centreline', 'the centre line'],
+            ]}
+          />
+          <p class="soft">
+            Most four-wheel racks read it against the thrust line. Each reading keeps its own; one is changed at its
+            form.
+          </p>
         </PunchedStep>
         <PunchedStep state="done" title="Gauge repeatability">
           <GaugeSettings />

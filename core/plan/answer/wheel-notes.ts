@@ -5,11 +5,11 @@
  */
 import type { Reading } from '../../contract.ts';
 import { angleOf } from '../../reading/axle-angles.ts';
+import { HARDLY_SEEN } from '../../reading/steering-wheel.ts';
 import { angleAgainst, referenceOf } from '../../reading/toe-reference.ts';
 import type { Note } from '../../said.ts';
 import { predictWith } from '../predict.ts';
 import type { Positions, Problem } from '../problem.ts';
-import { HARDLY_SEEN } from '../straight-wheel.ts';
 
 /**
  * What a steering ratio mostly is. Trade practice, no source: it decides what is worth a word where the car's own is not

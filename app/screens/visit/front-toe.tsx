@@ -1,0 +1,41 @@
+/** What front toe is read against: asked once in the life of a shop, then shown, and changed for one reading at a touch. */
+import type { ToeReference } from '../../../core/reading/toe-reference.ts';
+import { againstText, lineText } from '../../state/against.ts';
+import { setToeReference } from '../../state/preferences.ts';
+import { draft } from '../../state/records.ts';
+import { entryDraft } from '../../state/stage.ts';
+import { asksReference, changeForm, END, entryForm, typedRecord } from '../../state/visit-actions.ts';
+import type { VisitView } from '../../state/visits.ts';
+
+export function FrontToe({ view }: { readonly view: VisitView }) {
+  const { reference } = entryForm(view);
+  if (asksReference(view)) return <Question view={view} reference={reference} />;
+  const walked = draft(entryDraft(view.visit.id))?.cursor === END;
+  // Once all is typed it shows whether there is a thrust line at all.
+  const { reading } = typedRecord(view, {});
+  if (walked && !reading.toeReference) return <p class="soft">{againstText(reading)}</p>;
+  const other: ToeReference = reference === 'centreline' ? 'thrust-line' : 'centreline';
+  return (
+    <button type="button" class="quiet wide" onClick={() => changeForm(view, { reference: other })}>
+      Front toe against {lineText(reference)} · change
+    </button>
+  );
+}
+
+function Question({ view, reference }: { readonly view: VisitView; readonly reference: ToeReference }) {
+  const answer = (value: ToeReference) => {
+    setToeReference(value);
+    changeForm(view, { reference: value });
+  };
+  return (
+    <fieldset class="choice">
+      <legend>Your rack reads front toe against</legend>
+      <button type="button" aria-pressed={reference === 'thrust-line'} onClick={() => answer('thrust-line')}>
+        the thrust line, usual for four-wheel racks
+      </button>
+      <button type="button" aria-pressed={reference === 'centreline'} onClick={() => answer('centreline')}>
+        the centre line
+      </button>
+    </fieldset>
+  );
+}
