@@ -139,4 +139,4 @@ const WORDS: Record<Field['angle'], string> = {
 export const angleWord = (angle: Field['angle']): string => WORDS[angle];
 /** `LF camber`, `front total toe`. */
 export const fieldWord = ({ where, angle }: Field): string =>
-  `${where} ${angle === 'sai' ? 'SAI' : WORDS[angle].toLowerCase()}`;
+  angle === 'steeringWheel' ? WORDS[angle] : `${where} ${angle === 'sai' ? 'SAI' : WORDS[angle].toLowerCase()}`;

@@ -180,7 +180,7 @@ function Hint({ view, field }: { readonly view: VisitView; readonly field: Field
     );
   }
   if (question) return <span role="status">{question}</span>;
-  if (field.angle === 'steeringWheel') return <>degrees off level, + turned to the right</>;
+  if (field.angle === 'steeringWheel') return <>degrees off, + to the right</>;
   const window = windowOf(spec, field);
   const show = (value: number) => valueText(field.angle, value, car.wheel.rimDiameter, own.toe);
   return window ? (

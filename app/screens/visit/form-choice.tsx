@@ -56,7 +56,15 @@ interface TooProps {
 function Too({ label, on, onChange }: TooProps) {
   return (
     <label class="torque">
-      <input type="checkbox" checked={on} onChange={(event) => onChange(event.currentTarget.checked)} />
+      <input
+        type="checkbox"
+        checked={on}
+        onChange={(event) => {
+          // The next digits are for a cell, not for this.
+          event.currentTarget.blur();
+          onChange(event.currentTarget.checked);
+        }}
+      />
       <span>{label}</span>
     </label>
   );

@@ -1,4 +1,5 @@
 /** What front toe is read against: asked once in the life of a shop, then shown, and changed for one reading at a touch. */
+import './front-toe.css';
 import type { ToeReference } from '../../../core/reading/toe-reference.ts';
 import { againstText, lineText } from '../../state/against.ts';
 import { setToeReference } from '../../state/preferences.ts';
@@ -16,9 +17,17 @@ export function FrontToe({ view }: { readonly view: VisitView }) {
   if (walked && !reading.toeReference) return <p class="soft">{againstText(reading)}</p>;
   const other: ToeReference = reference === 'centreline' ? 'thrust-line' : 'centreline';
   return (
-    <button type="button" class="quiet wide" onClick={() => changeForm(view, { reference: other })}>
-      Front toe against {lineText(reference)} · change
-    </button>
+    <p class="front-toe soft">
+      Front toe against {lineText(reference)}
+      <button
+        type="button"
+        class="quiet"
+        aria-label={`Change it to ${lineText(other)} for this reading`}
+        onClick={() => changeForm(view, { reference: other })}
+      >
+        Change
+      </button>
+    </p>
   );
 }
 
@@ -28,14 +37,17 @@ function Question({ view, reference }: { readonly view: VisitView; readonly refe
     changeForm(view, { reference: value });
   };
   return (
-    <fieldset class="choice">
-      <legend>Your rack reads front toe against</legend>
-      <button type="button" aria-pressed={reference === 'thrust-line'} onClick={() => answer('thrust-line')}>
-        the thrust line, usual for four-wheel racks
-      </button>
-      <button type="button" aria-pressed={reference === 'centreline'} onClick={() => answer('centreline')}>
-        the centre line
-      </button>
-    </fieldset>
+    <>
+      <fieldset class="choice">
+        <legend>Your rack reads front toe against</legend>
+        <button type="button" aria-pressed={reference === 'thrust-line'} onClick={() => answer('thrust-line')}>
+          the thrust line
+        </button>
+        <button type="button" aria-pressed={reference === 'centreline'} onClick={() => answer('centreline')}>
+          the centre line
+        </button>
+      </fieldset>
+      <p class="soft">Most four-wheel racks: the thrust line. Asked once; it can be changed in the settings.</p>
+    </>
   );
 }

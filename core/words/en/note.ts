@@ -18,16 +18,18 @@ const SAYINGS: Sayings = {
   'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
   'thrust-left': ({ thrust, goes, degrees }) =>
-    `${away(thrust, 2)} of thrust stays, and front toe is read against the centre line: driving straight ahead, the steering wheel will stand ${
+    `The thrust line stays ${away(thrust)}, and front toe is read against the centre line: driving straight ahead, the steering wheel will stand ${
       degrees === undefined
         ? `off to the ${goes}; the steering ratio on the build card would say how far`
         : `about ${Math.round(degrees)}° to the ${goes}`
-    }. With front toe read against the thrust line it is set straight.`,
+    }. Front toe set against the thrust line leaves it level.`,
   'wheel-stood-off': ({ degrees, road, stays }) =>
     road === undefined
-      ? `The steering wheel stood ${away(degrees)} off level and is not put straight: how far the road wheels turn with it is not known. Type the steering ratio on the build card.`
-      : `The steering wheel stood ${away(degrees)} off level: with it level the front wheels point ${away(-road, 2)}. Clamp it level before a rod is turned: all figures here are with it so.${
-          stays === undefined ? '' : ` It will still stand about ${away(stays)}: that is as near as the windows allow.`
+      ? `The steering wheel stood ${offLevel(degrees)}, and is not put straight: how far the road wheels turn with it is not known. Type the steering ratio on the build card.`
+      : `The steering wheel stood ${offLevel(degrees)}: with it level the front wheels point ${away(-road)}. Clamp it level before a rod is turned: all figures here are with it so.${
+          stays === undefined
+            ? ''
+            : ` It will still stand about ${offLevel(Math.round(stays))}: nearer it does not come.`
         }`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
@@ -38,8 +40,10 @@ const SAYINGS: Sayings = {
 export const note = (one: Note): string => (SAYINGS[one.note] as (note: Note) => string)(one);
 
 /** "0.25° to the right" */
-const away = (degrees: number, decimals = 0): string =>
-  `${Math.abs(degrees).toFixed(decimals)}° to the ${degrees > 0 ? 'right' : 'left'}`;
+const away = (degrees: number): string => `${Math.abs(degrees).toFixed(2)}° to the ${side(degrees)}`;
+/** "5° off level, to the right" */
+const offLevel = (degrees: number): string => `${plain(Math.abs(degrees), 1)}° off level, to the ${side(degrees)}`;
+const side = (degrees: number): string => (degrees > 0 ? 'right' : 'left');
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

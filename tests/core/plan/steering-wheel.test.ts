@@ -127,7 +127,7 @@ describe('a steering wheel that stood off as the car rolled in straight', () => 
       const [note] = noted.filter(({ note }) => note === 'wheel-stood-off');
       expect(note).toEqual({ note: 'wheel-stood-off', degrees: steeringWheel, road: steeringWheel / RATIO });
       expect(notes.join()).toContain(
-        `${Math.abs(steeringWheel).toFixed(0)}° to the ${steeringWheel > 0 ? 'right' : 'left'}`,
+        `${Number(Math.abs(steeringWheel).toFixed(1))}° off level, to the ${steeringWheel > 0 ? 'right' : 'left'}`,
       );
     });
 
