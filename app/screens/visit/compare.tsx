@@ -45,7 +45,7 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
       {PLACES.map((place) => (
         <PlaceRulers key={place} place={place} rows={rows.filter(({ where }) => where === place)} rim={rim} />
       ))}
-      <p class="soft">{againstText(reading)}</p>
+      <p class="soft">{againstText(round.record)}</p>
       <AxleGone reading={expected} axle="front" />
       <AxleGone reading={expected} axle="rear" />
       <RulerLegend />

@@ -13,8 +13,8 @@ export function FrontToe({ view }: { readonly view: VisitView }) {
   if (asksReference(view)) return <Question view={view} reference={reference} />;
   const walked = draft(entryDraft(view.visit.id))?.cursor === END;
   // Once all is typed it shows whether there is a thrust line at all.
-  const { reading } = typedRecord(view, {});
-  if (walked && !reading.toeReference) return <p class="soft">{againstText(reading)}</p>;
+  const record = typedRecord(view, {});
+  if (walked && !record.reading.toeReference) return <p class="soft">{againstText(record)}</p>;
   const other: ToeReference = reference === 'centreline' ? 'thrust-line' : 'centreline';
   return (
     <p class="front-toe soft">

@@ -16,7 +16,7 @@ import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
-import { leftReading, refKey, type VisitView } from '../../state/visits.ts';
+import { leftReading, leftRecord, refKey, type VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
 import { CHECKS } from './checks.tsx';
 
@@ -74,10 +74,12 @@ function movedAdjusters(view: VisitView) {
 /** The before-and-after sheet: what prints. */
 export function Paper({ view }: { readonly view: VisitView }) {
   const { car, spec } = view.car;
-  const found = view.rounds[0]?.record.reading ?? {};
+  const [first] = view.rounds;
+  const found = first?.record.reading ?? {};
   const left = leftReading(view) ?? {};
+  const shown = leftRecord(view) ?? first?.record;
   // Found and left are seen from the same line.
-  const reference = referenceOf(leftReading(view) ?? found);
+  const reference = referenceOf(shown?.reading ?? {});
   return (
     <section class="paper" aria-label="Before and after">
       <header class="paper-head">
@@ -87,7 +89,7 @@ export function Paper({ view }: { readonly view: VisitView }) {
       <p class="soft">
         Found {fullTime(view.rounds[0]?.record.at ?? view.visit.opened)}
         {view.visit.closed && <>, left {fullTime(view.visit.closed)}</>}. Toe in {toeUnitWord()}.{' '}
-        {againstText(leftReading(view) ?? found)}
+        {shown && againstText(shown)}
         {!readAgainst(found, reference) &&
           ` As found it was against ${lineText(referenceOf(found))} without rear toe, and cannot be compared.`}
       </p>

@@ -30,7 +30,7 @@ export function ReadingBody({ view, round, open }: Props) {
   return (
     <>
       <FormGrid car={car} form={formOfRecord(round.record)} cell={cell} />
-      <p class="soft">{againstText(reading)}</p>
+      <p class="soft">{againstText(round.record)}</p>
       {open && (
         <button type="button" class="quiet wide" onClick={() => correctReading(view, round)}>
           Change a reading
