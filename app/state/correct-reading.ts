@@ -15,12 +15,15 @@ export function correctReading(view: VisitView, { record }: RoundView): void {
   keepDraft(entryDraft(view.visit.id), { ...typedOf(view, record), [ENTRY_REPLACES]: record.id }, END);
 }
 
-/** What was typed; a reading that came in a file has its values only. */
+/**
+ * What was typed; a reading that came in a file has its values only. What its form was is said in either case: one of before
+ * a question was asked is not to be taken for what is usual now.
+ */
 function typedOf(view: VisitView, record: ReadingRecord): Readonly<Record<string, string>> {
   const { typed, reading } = record;
-  if (Object.keys(typed).some(isField)) return typed;
-  const { car } = view.car;
   const form = formOfRecord(record);
+  if (Object.keys(typed).some(isField)) return { ...formTexts(form), ...typed };
+  const { car } = view.car;
   const texts = fieldsOf(car, form).flatMap(({ id, where, angle }) => {
     const value = angleOf(reading, where, angle);
     return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];

@@ -41,8 +41,8 @@ function taken(texts: Readonly<Record<string, string>>, id = 'v'): ReadingRecord
   takeDown(viewOf(id), {});
   return viewOf(id).rounds.at(-1)!.record;
 }
-const put = (id: string, visitId: string, reading: Reading, when = at): void => {
-  const record = { id, visitId, at: when, reading, settings: {}, typed: {} };
+const put = (id: string, visitId: string, reading: Reading, when = at, typed: ReadingRecord['typed'] = {}): void => {
+  const record = { id, visitId, at: when, reading, settings: {}, typed };
   records.value = { ...records.value, readings: [...records.value.readings, record] };
 };
 
@@ -115,9 +115,9 @@ describe('a reading of before it was asked', () => {
     expect(taken(TYPED).reading.toeReference).toBe('centreline');
   });
 
-  it('stays so when it is corrected', () => {
+  it.each([[{}], [TYPED]])('stays so when it is corrected, typed or from a file: %j', (typed) => {
     setToeReference('thrust-line');
-    put('r', 'v', old);
+    put('r', 'v', old, at, typed);
     correctReading(viewOf(), viewOf().rounds[0]!);
     expect(taken({ 'LF.toe': '0.20' }).reading).toMatchObject({ toeReference: 'centreline', LF: { toe: 0.2 } });
   });
