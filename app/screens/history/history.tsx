@@ -35,7 +35,7 @@ export function HistoryScreen() {
       <Sheet>
         {past.length === 0 && <p class="step">Nothing measured yet.</p>}
         {fields.some(({ where, angle }) => isAgainst(where, angle)) && (
-          <p class="step soft">
+          <p class="step soft history-against">
             Front toe against {lineText(reference)}
             {leftOut > 0 && `; left out where it was read without rear toe (${leftOut})`}.
           </p>
