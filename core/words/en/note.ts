@@ -9,14 +9,6 @@ type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>
 const SAYINGS: Sayings = {
   'by-chart': ({ names }) =>
     `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
-  'lengths-unknown': ({ axle, name, most }) =>
-    `${capital(axle)} ${name}: left and right may differ by ${plain(most, 3)} mm, and their lengths are not on file. The plan goes by what each has turned since the dimensions were taken, as if both were alike then: lay a tape on both.`,
-  'bump-steer': ({ corner, before, after, travel }) =>
-    `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${travel} mm of travel.`,
-  strain: ({ corners, before, after }) =>
-    `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
-  'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
-    `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
   'thrust-left': ({ thrust, goes, degrees }) =>
     `The thrust line stays ${away(thrust)}, and front toe is read against the centre line: driving straight ahead, the steering wheel will stand ${
       degrees === undefined
@@ -31,6 +23,14 @@ const SAYINGS: Sayings = {
             ? ''
             : ` It will still stand about ${offLevel(Math.round(stays))}: nearer it does not come.`
         }`,
+  'lengths-unknown': ({ axle, name, most }) =>
+    `${capital(axle)} ${name}: left and right may differ by ${plain(most, 3)} mm, and their lengths are not on file. The plan goes by what each has turned since the dimensions were taken, as if both were alike then: lay a tape on both.`,
+  'bump-steer': ({ corner, before, after, travel }) =>
+    `${corner}: bump steer gets worse, from ${before.toFixed(2)}° to ${after.toFixed(2)}° of toe over ${travel} mm of travel.`,
+  strain: ({ corners, before, after }) =>
+    `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
+  'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
+    `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>
