@@ -1,6 +1,7 @@
 /** What front toe is read against: asked once in the life of a shop, kept in each reading, told in each comparison. */
 import { beforeEach, describe, expect, it } from 'vitest';
 import { pastOf } from '../../app/screens/history/past.ts';
+import { againstText } from '../../app/state/against.ts';
 import { compare } from '../../app/state/comparing.ts';
 import { correctReading } from '../../app/state/correct-reading.ts';
 import { fieldsOf } from '../../app/state/fields.ts';
@@ -193,5 +194,24 @@ describe('a steering wheel that stood off', () => {
     put('r', 'v', { LF: { toe: 0.3 }, RF: { toe: 0.1 }, steeringWheel: 4.5 });
     correctReading(viewOf(), viewOf().rounds[0]!);
     expect(taken({}).reading.steeringWheel).toBe(4.5);
+  });
+});
+
+describe('the line under a reading', () => {
+  const rear: Reading = { LR: { toe: 0.2 }, RR: { toe: 0.1 } };
+  const total = { 'form:toe': 'total' };
+  it.each<[string, Reading, ReadingRecord['typed'], RegExp]>([
+    [
+      'says the thrust line',
+      { LF: { toe: 0 }, ...rear, toeReference: 'thrust-line' },
+      {},
+      /^Front toe against the thrust line\.$/,
+    ],
+    ['says the centre line of an old one', { RF: { toe: 0 }, ...rear }, {}, /^Front toe against the centre line\.$/],
+    ['says why without rear toe', { LF: { toe: 0 }, LR: { toe: 0 } }, {}, /the centre line: rear toe was not read/],
+    ['says nothing without front toe', { LF: { camber: 0 }, ...rear, toeReference: 'thrust-line' }, {}, /^$/],
+    ['says nothing of a total', { LF: { toe: 0 }, RF: { toe: 0 }, ...rear, toeReference: 'thrust-line' }, total, /^$/],
+  ])('%s', (_, reading, typed, says) => {
+    expect(againstText({ reading, typed })).toMatch(says);
   });
 });
