@@ -11,6 +11,7 @@
  *   caster  atan2(−k.x, k.z), k = steering axis, lower to upper  + top leans to the rear
  *   SAI     atan2(−k.y, k.z)                                     + top leans inboard
  *   cross   left − right;  thrust (left rear toe − right rear toe)/2, + points to the right
+ *   steering wheel, degrees off level                            + turned to the right: clockwise, as the driver sees it
  */
 
 import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
@@ -79,6 +80,8 @@ export interface Car {
   readonly notes?: string;
   /** Diameter, mm, at which toe is given as a length. */
   readonly wheel: { readonly rimDiameter: number };
+  /** Degrees that the steering wheel turns for one degree of the road wheels, such as 16. */
+  readonly steeringRatio?: number;
   readonly front: Axle;
   readonly rear: Axle;
 }
@@ -113,6 +116,12 @@ export interface Reading
     Readonly<Partial<Record<AxleName, AxleReading>>> {
   /** What front toe is read against. Default `centreline`. */
   readonly toeReference?: 'centreline' | 'thrust-line';
+  /**
+   * Degrees that the steering wheel stood off level while front toe was read, the car rolled in straight and the wheel not
+   * clamped: + turned to the right. Front toe is that of the road wheels as they stood then; where a gauge gives the total
+   * alone, each has half. Absent or 0: it was level, and front toe itself says where the wheels point with it so.
+   */
+  readonly steeringWheel?: number;
   /** In a predicted reading: corners whose angles are absent because no pose exists there, and with what; in words too. */
   readonly unreachable?: readonly {
     readonly corner: Corner;
@@ -191,7 +200,8 @@ export interface PlanRequest {
   readonly spec: Spec;
   /**
    * What is wished beside the windows: it decides among what they leave open, nearer to its aims, a half window of it as
-   * far as one of theirs. It is no window: nothing is out of it and it costs no chance.
+   * far as one of theirs. It is no window: nothing is out of it and it costs no chance. One that is `assumed` is kept
+   * to its limits where all windows can be met so.
    */
   readonly wish?: Spec;
   readonly reading: Reading;

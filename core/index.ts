@@ -19,6 +19,7 @@ export { planChoices, planMoves } from './ask/plan-moves.ts';
 export { expectationOfFile, type PlanRequestOptions, planRequest } from './ask/plan-request.ts';
 export { expectReading, predictReading } from './ask/predict-reading.ts';
 export { reachOf } from './ask/reach-of.ts';
+export { readAgainst } from './ask/read-against.ts';
 export { heightEffect, sideEffects } from './ask/side-effects.ts';
 export { type AxlePose, solveAxle } from './ask/solve-axle.ts';
 export { solveCorner } from './ask/solve-corner.ts';

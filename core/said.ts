@@ -124,6 +124,21 @@ export interface Named extends AdjusterRef {
 export type Note =
   /** Adjusters whose effect is a chart's. */
   | { readonly note: 'by-chart'; readonly names: readonly string[] }
+  /**
+   * Degrees, + to the right, of thrust that is left where front toe is read against the centre line; which way the steering
+   * wheel will stand off as the car rolls straight, and how far where the steering ratio is on file.
+   */
+  | {
+      readonly note: 'thrust-left';
+      readonly thrust: number;
+      readonly goes: 'left' | 'right';
+      readonly degrees?: number;
+    }
+  /**
+   * Degrees, + to the right, that the steering wheel stood off level while toe was read. `road`: what that is at the road
+   * wheels, which the plan counts in; absent where no steering ratio is on file. `stays`: what it cannot put straight.
+   */
+  | { readonly note: 'wheel-stood-off'; readonly degrees: number; readonly road?: number; readonly stays?: number }
   /** Left and right of the same name must stay within so many mm of each other, and their lengths are not on file. */
   | { readonly note: 'lengths-unknown'; readonly axle: AxleName; readonly name: string; readonly most: number }
   /** Most toe, degrees, over so many mm of travel either way. */

@@ -15,7 +15,7 @@ import {
   type WheelReading,
 } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
-import { angleOf } from '../../core/reading/axle-angles.ts';
+import { angleAgainst } from '../../core/reading/toe-reference.ts';
 import { engine } from '../engine/index.ts';
 import { fieldsOf, TOE_UNIT } from '../state/fields.ts';
 import { formTexts } from '../state/form.ts';
@@ -51,7 +51,8 @@ export async function practiceReading(view: VisitView, settings: CarSettings): P
   }
   const form = entryForm(view);
   const texts = fieldsOf(car, form).flatMap(({ id, where, angle }) => {
-    const value = angleOf(shown, where, angle);
+    // Its wheels are solved against the centre line.
+    const value = angleAgainst(shown, where, angle, form.reference);
     return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];
   });
   return { [TOE_UNIT]: units.value.toe, ...formTexts(form), ...Object.fromEntries(texts) };

@@ -11,7 +11,7 @@ import type { Form } from './form.ts';
 import type { Units } from './preferences.ts';
 import { readAngle, readToe } from './units.ts';
 
-/** An angle of one wheel, the total toe of an axle where that is what the rack gives, or how an axle on links stands. */
+/** An angle of one wheel, the total toe of an axle where that is what the rack gives, or how the steering wheel or an axle on links stands. */
 export interface Field {
   /** `LF.camber`, `front.totalToe`: as in the form grid and the draft. */
   readonly id: string;
@@ -19,8 +19,8 @@ export interface Field {
   readonly angle: Angle | 'totalToe' | keyof typeof STANDS;
 }
 
-/** How an axle on links stands, degrees and mm; what is usual of it nobody knows. */
-const STANDS = { pinionAngle: 'Pinion', lateral: 'Axle left, mm' };
+/** How an axle on links and the steering wheel stand, degrees and mm; what is usual of it nobody knows. */
+const STANDS = { pinionAngle: 'Pinion', lateral: 'Axle left, mm', steeringWheel: 'Steering wheel' };
 const isOfStand = (angle: Field['angle']): angle is keyof typeof STANDS => angle in STANDS;
 export const isOnLinks = ({ suspension }: Axle): boolean => !!suspensionKinds[suspension.kind]?.rigidAxle?.onLinks;
 
@@ -45,17 +45,22 @@ export const hasSai = ({ front, rear }: Car): boolean =>
 export const canTotal = (car: Car, axle: AxleName): boolean => axle === 'rear' || car.front.steered;
 
 /** One row of the form: an angle of both wheels, or one figure for the axle. */
-export function rowsOf(car: Car, axle: AxleName, { sai, total, axle: stands }: Form): readonly (readonly Field[])[] {
+export function rowsOf(car: Car, axle: AxleName, form: Asked): readonly (readonly Field[])[] {
+  const { sai, total, axle: stands, wheel } = form;
   const field = (where: Corner | AxleName, angle: Field['angle']): Field => ({ id: `${where}.${angle}`, where, angle });
   const rows = anglesOf(car[axle], sai).map((angle) =>
     angle === 'toe' && total && canTotal(car, axle)
       ? [field(axle, 'totalToe')]
       : cornersOf(axle).map((corner) => field(corner, angle)),
   );
+  if (wheel && axle === 'front' && car.front.steered) rows.push([field(axle, 'steeringWheel')]);
   return stands && isOnLinks(car[axle]) ? [...rows, [field(axle, 'pinionAngle')], [field(axle, 'lateral')]] : rows;
 }
 
-export const fieldsOf = (car: Car, form: Form): readonly Field[] =>
+/** What of a form says which fields there are. */
+type Asked = Omit<Form, 'reference'>;
+
+export const fieldsOf = (car: Car, form: Asked): readonly Field[] =>
   (['front', 'rear'] as const).flatMap((axle) => rowsOf(car, axle, form).flat());
 
 /** Among the typed texts: the unit in which toe was typed, so that another choice later changes nothing. */
@@ -109,6 +114,10 @@ export function readingOf(
     const { where, angle } = field;
     const { value } = readField(field, texts[field.id] ?? '', units, rimDiameter);
     if (value === undefined) continue;
+    if (angle === 'steeringWheel') {
+      reading.steeringWheel = value;
+      continue;
+    }
     if (isAxle(where) && isOfStand(angle)) {
       reading[where] = { ...reading[where], [angle]: value };
       continue;
@@ -130,4 +139,4 @@ const WORDS: Record<Field['angle'], string> = {
 export const angleWord = (angle: Field['angle']): string => WORDS[angle];
 /** `LF camber`, `front total toe`. */
 export const fieldWord = ({ where, angle }: Field): string =>
-  `${where} ${angle === 'sai' ? 'SAI' : WORDS[angle].toLowerCase()}`;
+  angle === 'steeringWheel' ? WORDS[angle] : `${where} ${angle === 'sai' ? 'SAI' : WORDS[angle].toLowerCase()}`;

@@ -61,19 +61,25 @@ export function setTheme(value: Theme): void {
 /** What a new reading of this car asks; toe as it was last taken on it. */
 export function usualForm(carId: string): Form {
   const total = records.value.preferences.find((one) => one.id === `total-toe:${carId}`)?.value === true;
-  return { sai: units.value.sai, total };
+  return { sai: units.value.sai, total, reference: usualReference(carId) };
 }
 export function setTotalToe(carId: string, value: boolean): void {
   keep(['preferences', { id: `total-toe:${carId}`, value }]);
 }
 
-/** What front toe of a car is read against on its rack: kept beside the car, as each reading carries it itself. */
-export function toeReference(carId: string): 'centreline' | 'thrust-line' {
-  const value = records.value.preferences.find((one) => one.id === `toe-reference:${carId}`)?.value;
-  return value === 'thrust-line' ? value : 'centreline';
+/** What the shop's rack reads front toe against; nothing until somebody has said so. */
+export const toeReference = computed(() => referenceAt('toe-reference'));
+export function setToeReference(value: Form['reference']): void {
+  keep(['preferences', { id: 'toe-reference', value }]);
 }
-export function setToeReference(carId: string, value: 'centreline' | 'thrust-line'): void {
-  keep(['preferences', { id: `toe-reference:${carId}`, value }]);
+
+/** Most four-wheel racks read it against the thrust line; an earlier version asked for it car by car. */
+const usualReference = (carId: string): Form['reference'] =>
+  toeReference.value ?? referenceAt(`toe-reference:${carId}`) ?? 'thrust-line';
+
+function referenceAt(id: string): Form['reference'] | undefined {
+  const value = records.value.preferences.find((one) => one.id === id)?.value;
+  return value === 'thrust-line' || value === 'centreline' ? value : undefined;
 }
 
 /** Keeps the page in the theme that was chosen. */

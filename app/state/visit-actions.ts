@@ -6,10 +6,9 @@ import type { CarRecord, ReadingRecord, VisitRecord } from '../../core/records/s
 import { newId, now } from '../store/index.ts';
 import { type Field, fieldsOf, isField, readingOf, TOE_UNIT, unitsOf } from './fields.ts';
 import { type Form, formOf, formOfRecord, formTexts } from './form.ts';
-import { setTotalToe, setUnits, toeReference, units, usualForm } from './preferences.ts';
+import { setToeReference, setTotalToe, setUnits, toeReference, units, usualForm } from './preferences.ts';
 import { draft, dropDraft, keep, keepDraft, records } from './records.ts';
 import { choice, dropVisitDrafts, ENTRY_REPLACES, ENTRY_STEP, entryDraft, visitDraft } from './stage.ts';
-import { valueText } from './units.ts';
 import { openVisit, type RoundView, type VisitView } from './visits.ts';
 
 /** The caret of an entry that has been walked through. */
@@ -59,24 +58,6 @@ export function changeForm(view: VisitView, change: Partial<Form>): void {
   if (change.sai !== undefined) setUnits({ sai: change.sai });
 }
 
-/** Opens a reading again with what was typed; saving makes a new record that replaces it. */
-export function correctReading(view: VisitView, { record }: RoundView): void {
-  keepDraft(entryDraft(view.visit.id), { ...typedOf(view, record), [ENTRY_REPLACES]: record.id }, END);
-}
-
-/** What was typed; a reading that came in a file has its values only. */
-function typedOf(view: VisitView, record: ReadingRecord): Readonly<Record<string, string>> {
-  const { typed, reading } = record;
-  if (Object.keys(typed).some(isField)) return typed;
-  const { car } = view.car;
-  const form = formOfRecord(record);
-  const texts = fieldsOf(car, form).flatMap(({ id, where, angle }) => {
-    const value = angleOf(reading, where, angle);
-    return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];
-  });
-  return { ...typed, ...Object.fromEntries(texts), ...formTexts(form), [TOE_UNIT]: units.value.toe };
-}
-
 /** Whether the entry under way holds any figure. */
 export function anythingTyped(view: VisitView): boolean {
   const texts = draft(entryDraft(view.visit.id))?.texts ?? {};
@@ -96,6 +77,7 @@ export function entryReady(view: VisitView): void {
 
 /** The typed reading becomes a record. */
 export function takeDown(view: VisitView, settings: CarSettings): void {
+  if (asksReference(view)) setToeReference(entryForm(view).reference);
   keep(['readings', typedRecord(view, settings)]);
   dropDraft(entryDraft(view.visit.id));
 }
@@ -117,15 +99,20 @@ export function typedRecord(view: VisitView, settings: CarSettings): ReadingReco
     id: newId(),
     visitId: view.visit.id,
     at: now(),
-    reading: withReference(view, readingOf(fields, texts, units.value, car.wheel.rimDiameter)),
+    reading: withReference(form, readingOf(fields, texts, units.value, car.wheel.rimDiameter)),
     settings,
     typed,
     ...(replaces ? { replaces } : {}),
   };
 }
 
-const withReference = ({ car }: VisitView, reading: Reading): Reading =>
-  toeReference(car.id) === 'thrust-line' ? { ...reading, toeReference: 'thrust-line' } : reading;
+/** A gauge that gave no rear toe knows of no thrust line. */
+const withReference = ({ reference }: Form, reading: Reading): Reading =>
+  angleOf(reading, 'rear', 'thrustAngle') === undefined ? reading : { ...reading, toeReference: reference };
+
+/** Asked once, on the first reading of all, where the line makes a difference: whoever goes on has taken what was shown. */
+export const asksReference = (view: VisitView): boolean =>
+  !toeReference.value && view.rounds.length === 0 && !entryForm(view).total;
 
 /** Signed off: what was ticked goes into the visit, its drafts end. */
 export function signOff(view: VisitView): void {

@@ -49,6 +49,10 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     if (!found[corner]) continue;
     lines.push(`${corner}   ${wheel(found, corner).padEnd(48)}${wheel(plan.predicted, corner)}`);
   }
+  const { LF, RF, toeReference } = found;
+  if (toeReference && (LF?.toe ?? RF?.toe) !== undefined) {
+    lines.push(`Front toe against the ${toeReference === 'centreline' ? 'centre line' : 'thrust line'}.`);
+  }
   for (const axle of ['front', 'rear'] as const) {
     const [before, after] = [axleRead(found, axle), `${axleRead(plan.predicted, axle)}${gone(plan.predicted, axle)}`];
     if (before || after) lines.push(`${axle.padEnd(5)}${before.padEnd(48)}${after.replace(/^, /, '')}`);

@@ -7,6 +7,7 @@ import { withAxleKept } from '../plan/axle-kept.ts';
 import { predictWith } from '../plan/predict.ts';
 import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
+import { levelled } from '../reading/steering-wheel.ts';
 import { validateCarFile } from '../records/car-file.ts';
 import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
 import { readingInWords } from './in-words.ts';
@@ -19,7 +20,8 @@ export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gaug
  * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
  * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a wish for
  * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts). A rigid axle on links gets the windows of
- * change that its spec leaves open (see axle-kept.ts).
+ * change that its spec leaves open (see axle-kept.ts). A steering wheel that did not stand level while toe was read stays
+ * in the reading: the plan counts it in.
  * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
  * @returns a request for `planMoves`, checked
  * @throws InputError naming the field, the value and what is allowed, such as `spec` or `visits` where there is none
@@ -30,7 +32,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   if (!spec) throw new InputError('spec', spec, { is: 'windows' });
   const { locked = [], ...asked } = validateRequestOptions(options, car);
   const { visit, round, from, settings } = lastRound(checked);
-  const found = asMeasured(car, round.reading, from);
+  const found = asMeasured(car, levelled(round.reading, car), from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
     ? predictWith(compileCar(found), round.reading, from, settings)
@@ -49,14 +51,15 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
 
 /**
  * What the rack should read, degrees, after all that was done in the last round that holds of the last visit: as
- * `expectReading`. Without moves it is what was read.
+ * `expectReading`. Without moves it is what was read. Front toe is with the steering wheel level, where it was read with
+ * it off and the steering ratio is on file.
  * @param file a car file
  * @throws InputError naming the field, the value and what is allowed
  */
 export function expectationOfFile(file: CarFile): Reading {
   const checked = validateCarFile(file);
   const { round, from, settings } = lastRound(checked);
-  return readingInWords(expected(checked.car, round.reading, from, settings));
+  return readingInWords(expected(checked.car, levelled(round.reading, checked.car), from, settings));
 }
 
 interface LastRound {

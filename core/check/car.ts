@@ -84,6 +84,7 @@ const CAR = open(
     plate: v.optional(textUpTo(40)),
     notes: v.optional(textUpTo(schema.MOST.notes)),
     wheel: object({ rimDiameter: number(100, 2000, 'mm') }, shape('rimDiameter', { in: 'mm' })),
+    steeringRatio: v.optional(number(4, 40, 'to 1')),
     front: v.unknown(),
     rear: v.unknown(),
   },

@@ -73,6 +73,7 @@ const axleReading = object({
 export const reading = object({
   ...byCorner(wheelReading),
   toeReference: v.optional(choice(['centreline', 'thrust-line'])),
+  steeringWheel: v.optional(angle),
   // What predictReading adds where no pose exists: such a reading may come back in.
   unreachable: v.optional(v.array(v.object({ corner, message: v.string() }))),
   front: v.optional(axleReading),

@@ -67,8 +67,9 @@ export function predictWith(model: CarModel, reading: Reading, from: CarSettings
       if (wheel?.toe !== undefined) wheels[corner] = { ...wheel, toe: wheel.toe + sign * thrust };
     }
   }
-  const reference = reading.toeReference ? { toeReference: reading.toeReference } : {};
-  return { ...wheels, ...axles, ...reference, ...(unreachable.length > 0 ? { unreachable } : {}) };
+  const { toeReference, steeringWheel } = reading;
+  const asRead = { ...(toeReference && { toeReference }), ...(steeringWheel !== undefined && { steeringWheel }) };
+  return { ...wheels, ...axles, ...asRead, ...(unreachable.length > 0 ? { unreachable } : {}) };
 }
 
 /** Each measured angle moved on by what the model says; what was not measured stays absent. */

@@ -27,14 +27,17 @@ import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
 import { samePosition } from './states/axis.ts';
 import { placeAmong } from './states/state-space.ts';
+import { withWheelLevel } from './straight-wheel.ts';
 import { distanceOf, isIn, type Term, termsOf, termValue, wishesOf } from './terms.ts';
 
 /** Where every adjuster of every corner stands. */
 export type Positions = Record<Corner, Settings>;
 
 export interface Problem {
-  /** Validated. */
+  /** Validated; its front toe with the steering wheel level. */
   readonly request: PlanRequest;
+  /** Degrees that the steering wheel stood off level while toe was read, + to the right; absent: it did not. */
+  readonly stoodOff?: number;
   readonly model: CarModel;
   readonly now: Positions;
   readonly terms: readonly Term[];
@@ -45,8 +48,9 @@ export interface Problem {
   readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
 }
 
-/** @param request validated */
-export function problemOf(request: PlanRequest): Problem {
+/** @param asked validated */
+export function problemOf(asked: PlanRequest): Problem {
+  const request = withWheelLevel(asked);
   const model = compileCar(request.car);
   const now = complete(request);
   const uncertainty = new Map(
@@ -56,7 +60,12 @@ export function problemOf(request: PlanRequest): Problem {
     }),
   );
   const wishes = wishesOf(request.wish ?? {}, request.reading, request.car);
-  return { request, model, now, ...termsOf(specFor(request), request.reading, request.car), wishes, uncertainty };
+  const stoodOff = asked.reading.steeringWheel;
+  return {
+    ...{ request, model, now, wishes, uncertainty },
+    ...termsOf(specFor(request), request.reading, request.car),
+    ...(stoodOff && { stoodOff }),
+  };
 }
 
 /** How well what is read at an axle repeats. What nobody measures on it has no gauge that could be off. */

@@ -11,7 +11,7 @@ import type { Drawer } from './shims/drawer.ts';
 import { ShimBound } from './shims/shim-bound.ts';
 import type { CornerStand, Instead } from './states/corner-stand.ts';
 import { StateSpace } from './states/state-space.ts';
-import { groups, type Term, tiesOf, tieTerms } from './terms.ts';
+import { groups, type Term, tiesOf, tieTerms, unlimited } from './terms.ts';
 
 /** Assemblies that terms tie together, with all their states. */
 export interface Subproblem {
@@ -81,11 +81,6 @@ function yielding(subproblem: Subproblem): Subproblem {
   if (solve(subproblem, { inWindow: true, effortFirst: false })) return subproblem;
   return { ...subproblem, terms: terms.map((term) => (term.window.assumed ? unlimited(term) : term)) };
 }
-
-const unlimited = (term: Term): Term => ({
-  ...term,
-  window: { ...term.window, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY },
-});
 
 interface StatesOptions {
   /** Positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked. */

@@ -35,7 +35,7 @@ export interface TermPart {
 export interface Term extends SpecTerm {
   readonly parts: readonly TermPart[];
   readonly constant: number;
-  /** It has an aim and no limits: it costs what it is off its aim, and is never out. */
+  /** It costs what it is off its aim, and no chance; limits it has only where it is assumed to have. */
   readonly wish?: true;
   /** A limit of the parts themselves, kept whether or not the windows can be met; it costs nothing. */
   readonly hard?: true;
@@ -86,7 +86,7 @@ const changeTerms = (spec: Spec) =>
     AXLE_CHANGES.flatMap((angle) => {
       const given = spec[where]?.[angle];
       if (!given) return [];
-      return [{ where, angle, window: { ...aimed(given), ...(given.assumed && { assumed: given.assumed }) } }];
+      return [{ where, angle, window: aimed(given) }];
     }),
   );
 
@@ -102,11 +102,12 @@ function changePart(where: AxleName, angle: AxleChange, reading: Reading): Pick<
 
 /** What is wished, as far as this reading can judge it. */
 export const wishesOf = (wish: Spec, reading: Reading, car: Car): Term[] =>
-  termsOf(wish, reading, car).terms.map((term) => ({
-    ...term,
-    window: { ...term.window, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY },
-    wish: true,
-  }));
+  termsOf(wish, reading, car).terms.map((term) => ({ ...(term.window.assumed ? term : unlimited(term)), wish: true }));
+
+export const unlimited = (term: Term): Term => ({
+  ...term,
+  window: { ...term.window, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY },
+});
 
 function partsOf(where: Corner | AxleName, angle: string): TermPart[] {
   const place = PLACE[angle]!;

@@ -47,6 +47,7 @@ export function includedAngle({ camber, sai }: WheelReading = {}): number | unde
 /** Value, degrees (mm sideways), of a wheel's or an axle's angle by the name that a spec or a reading gives it. */
 export function angleOf(reading: Reading, where: Corner | AxleName, angle: string): number | undefined {
   if (!isAxle(where)) return reading[where]?.[angle as keyof WheelReading];
+  if (angle === 'steeringWheel') return reading.steeringWheel;
   const [left, right] = AXLES[where];
   const own = reading[where]?.[angle as keyof AxleReading];
   return own ?? axleAngles(reading[left], reading[right])[angle as keyof AxleAngles];

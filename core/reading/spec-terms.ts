@@ -62,6 +62,6 @@ function term(where: SpecTerm['where'], angle: string, window: Window | undefine
 }
 
 /** The window with its aim (default: its middle) and half width. */
-export function aimed({ low, aim, high }: Window): AimedWindow {
-  return { low, aim: aim ?? (low + high) / 2, high, half: (high - low) / 2 };
+export function aimed({ low, aim, high, assumed }: Window): AimedWindow {
+  return { low, aim: aim ?? (low + high) / 2, high, half: (high - low) / 2, ...(assumed && { assumed }) };
 }

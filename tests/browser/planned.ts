@@ -11,8 +11,14 @@ interface Round {
   readonly settings: CarSettings;
 }
 
+/** As it is taken down where nobody says otherwise: front toe against the thrust line, where there is one. */
+export const takenDown = (reading: Reading): Reading =>
+  reading.LR?.toe === undefined || reading.RR?.toe === undefined
+    ? reading
+    : { toeReference: 'thrust-line', ...reading };
+
 export function asked({ car, spec, reading, settings }: Round, options: PlanRequestOptions = {}): PlanRequest {
-  const rounds = [{ reading, settings }];
+  const rounds = [{ reading: takenDown(reading), settings }];
   const visits = [{ id: 'visit', carId: car.id, opened: '2026-01-01T08:00:00Z', rounds }];
   const file: CarFile = { format: 'cornerwright', version: 1, car, spec, visits };
   return planRequest(file, { style: 'practical', ...options });

@@ -2,7 +2,7 @@
 import type { Reading } from '../../core/contract.ts';
 import { whatWouldFree } from '../../core/index.ts';
 import { expect, openApp, test } from './harness.ts';
-import { planned } from './planned.ts';
+import { planned, takenDown } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
 const TYPED = ['4.20', '2.90', '-1.90', '0.90', '0.40', '-0.20', '-1.70', '-0.10', '0.35', '0.05'];
@@ -20,7 +20,7 @@ test('what cannot be reached is told with what is at its stop, what may be bent 
 }) => {
   const plan = planned({ car, spec, reading: READING, settings: {} });
   expect(plan.inWindow).toBe(false);
-  const [stuck] = whatWouldFree({ car, spec, reading: READING, settings: {} });
+  const [stuck] = whatWouldFree({ car, spec, reading: takenDown(READING), settings: {} });
   const [change] = stuck?.ways[0] ?? [];
   expect(change?.further).toBeDefined();
 

@@ -27,7 +27,7 @@ function ofFiles(): InputError[] {
   const wheel = { camber: window, caster: window, toe: window };
   const axle = { ...wheel, totalToe: window, crossCamber: window, crossCaster: window, thrustAngle: window };
   const spec = { front: { ...axle, left: wheel, right: wheel }, rear: axle };
-  const { front, rear, ...car } = { ...good.car, plate: 'AB 12', notes: 'none' };
+  const { front, rear, ...car } = { ...good.car, plate: 'AB 12', notes: 'none', steeringRatio: 16 };
   const bare = { suspension: { kind: 'unknown' }, adjusters: [], steered: false };
   return [
     ...refusalsOf(car, (bad: object) => validateCarFile({ ...good, car: { ...bad, front, rear } })),
@@ -56,6 +56,7 @@ const FULL_ROUND = {
   reading: {
     LF: { camber: 0, caster: 3, toe: 0, sai: 12 },
     toeReference: 'centreline',
+    steeringWheel: 3,
     unreachable: [{ corner: 'RF', message: 'x' }],
   },
   settings: { LF: { pack: 3 } },

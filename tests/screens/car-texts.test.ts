@@ -36,7 +36,15 @@ const SPEC: Spec = {
   },
 };
 const recordOf = (front: Axle, spec = SPEC): CarRecord => {
-  const car: Car = { id: 'c', label: 'Marl estate', plate: 'A 1', wheel: { rimDiameter: 431.8 }, front, rear: REST };
+  const car: Car = {
+    id: 'c',
+    label: 'Marl estate',
+    plate: 'A 1',
+    wheel: { rimDiameter: 431.8 },
+    steeringRatio: 15.7,
+    front,
+    rear: REST,
+  };
   const checked = validateCarFile({ format: 'cornerwright', version: 1, car, spec });
   return { id: 'c', car: checked.car, spec: checked.spec ?? {}, changed: '2025-01-01' };
 };
@@ -87,6 +95,15 @@ describe('a car on the build card', () => {
     const typed = { ...texts, 'car.front.rightAdjusters[0].lead': '2' };
     const { front } = checked(fileOf(typed, 'c', record)).car;
     expect([front.adjusters[0]?.lead, front.rightAdjusters?.[0]?.lead]).toEqual([1.5, 2]);
+  });
+
+  it('takes a steering ratio with and without its “to 1”, none too, and refuses any other by name', () => {
+    const record = recordOf({ suspension: randomSuspension(stream(79), 'strut'), adjusters: [], steered: true });
+    const withRatio = (text: string) => fileOf({ ...textsOf(record), 'car.steeringRatio': text }, 'c', record);
+    for (const text of ['16', '16:1', ' 16 : 1 ', '16,0']) expect(checked(withRatio(text)).car.steeringRatio).toBe(16);
+    expect(checked(withRatio('')).car).not.toHaveProperty('steeringRatio');
+    for (const text of ['3.9', '40.1', '16:2', 'quick'])
+      expect(() => checked(withRatio(text))).toThrow('car.steeringRatio');
   });
 
   it('begins a right list as the left one, less what the axle has once, and keeps what the card does not ask', () => {

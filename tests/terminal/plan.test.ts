@@ -54,6 +54,29 @@ describe('npm run plan', () => {
     );
   });
 
+  it('for people: what front toe is against, and how the steering wheel stood and will stand', () => {
+    const file = JSON.parse(readFileSync(tarn, 'utf8'));
+    file.car.steeringRatio = 16;
+    file.car.front.adjusters = file.car.front.adjusters.filter(({ kind }: { kind: string }) => kind === 'threaded-rod');
+    file.car.rear.adjusters = [];
+    file.spec = { front: { totalToe: { low: 0, high: 0.3 } } };
+    const front = { LF: { toe: 0.08 }, RF: { toe: 0.08 }, toeReference: 'centreline', steeringWheel: -4 };
+    const reading = { ...front, LR: { toe: 0.3 }, RR: { toe: -0.1 } };
+    file.visits = [{ id: 'v', carId: file.car.id, opened: '2026-01-05', rounds: [{ reading, settings: {} }] }];
+    const { stdout } = plan(spoilt(JSON.stringify(file)));
+    expect(stdout).toContain('Front toe against the centre line.');
+    // 4/16 at the road wheels; of thrust 0.2° as they are set straight along the car: 3°.
+    expect(stdout).toContain(
+      'The steering wheel stood 4° off level, to the left: with it level the front wheels point 0.25° to the right.',
+    );
+    expect(stdout).toMatch(
+      /The thrust line stays 0\.20° to the right, .* the steering wheel will stand about [234]° to the right\./,
+    );
+    // Found and predicted are both with it level.
+    expect(stdout).toMatch(/^LF +toe 0\.33 /m);
+    expect(stdout).toMatch(/^RF +toe −0\.17 /m);
+  });
+
   it('for people: each move in its order with what the rack reads after it, the chance, the cautions', () => {
     const { stdout, status } = plan(tarn);
     expect(status).toBe(0);

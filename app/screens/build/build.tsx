@@ -8,7 +8,6 @@ import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
-import { setToeReference, toeReference } from '../../state/preferences.ts';
 import { draft, dropDraft, keep } from '../../state/records.ts';
 import { why } from '../../state/why.ts';
 import { now } from '../../store/index.ts';
@@ -32,7 +31,7 @@ const SECTIONS: readonly {
   {
     id: 'car',
     title: 'The car',
-    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel'],
+    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel', 'car.steeringRatio'],
     body: (form) => <CarSection form={form} />,
   },
   ...(['front', 'rear'] as const).flatMap((axle) => {
@@ -150,24 +149,13 @@ function CarSection({ form }: { readonly form: Form }) {
         hint="the rim’s outer edge, or where your gauge touches"
         mode="decimal"
       />
-      <fieldset class="choice">
-        <legend>Front toe is read against</legend>
-        {(
-          [
-            ['centreline', 'the centre line'],
-            ['thrust-line', 'the thrust line'],
-          ] as const
-        ).map(([value, label]) => (
-          <button
-            key={value}
-            type="button"
-            aria-pressed={toeReference(form.id) === value}
-            onClick={() => setToeReference(form.id, value)}
-          >
-            {label}
-          </button>
-        ))}
-      </fieldset>
+      <TextField
+        form={form}
+        path="car.steeringRatio"
+        label="Steering ratio, to 1"
+        hint="as the maker gives it, such as 16; it says how far the steering wheel stands off. May be left empty"
+        mode="decimal"
+      />
       <TextField form={form} path="car.notes" label="Notes" />
       <CopyFrom form={form} />
       {!form.record && <ImportButton />}

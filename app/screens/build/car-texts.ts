@@ -5,7 +5,7 @@
 import type { Adjuster, Axle, AxleName } from '../../../core/contract.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { adjusterFrom, textsOfAdjuster } from './adjuster-fields.ts';
-import { lengthOf, lengthText, type Texts, unlessTyped } from './numbers.ts';
+import { lengthOf, lengthText, plainText, ratioOf, type Texts, unlessTyped } from './numbers.ts';
 import { suspensionOf, suspensionTexts } from './suspension-texts.ts';
 import { axleWindowsOf, axleWindowTexts } from './window-texts.ts';
 
@@ -26,6 +26,7 @@ export function textsOf(record: CarRecord): Texts {
     'car.plate': car.plate ?? '',
     'car.notes': car.notes ?? '',
     'car.wheel.rimDiameter': lengthText(car.wheel.rimDiameter),
+    'car.steeringRatio': plainText(car.steeringRatio),
     ...axleTexts(record, 'front', car.wheel.rimDiameter),
     ...axleTexts(record, 'rear', car.wheel.rimDiameter),
   };
@@ -58,11 +59,12 @@ export const adjusterTexts = (adjuster: Adjuster, path: string): Texts => ({
 
 /** The car file that the texts say, unchecked. */
 export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) {
-  const { plate: _, notes: __, ...own } = record?.car ?? {};
+  const { plate: _, notes: __, steeringRatio, ...own } = record?.car ?? {};
   const plate = texts['car.plate']?.trim();
   const notes = texts['car.notes']?.trim();
   const before = record?.car.wheel.rimDiameter;
   const rim = unlessTyped(texts['car.wheel.rimDiameter'], before, lengthText, lengthOf);
+  const ratio = unlessTyped(texts['car.steeringRatio'], steeringRatio, plainText, ratioOf);
   const rims = { now: typeof rim === 'number' ? rim : 0, before };
   return {
     format: 'cornerwright',
@@ -74,6 +76,7 @@ export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) 
       ...(plate ? { plate } : {}),
       ...(notes ? { notes } : {}),
       wheel: { rimDiameter: rim },
+      ...(ratio === undefined ? {} : { steeringRatio: ratio }),
       front: axleOf(texts, 'front', record?.car.front),
       rear: axleOf(texts, 'rear', record?.car.rear),
     },

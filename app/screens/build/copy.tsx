@@ -15,7 +15,7 @@ export function CopyFrom({ form }: { readonly form: Form }) {
   const whole = () => {
     if (!other) return;
     const texts = Object.entries(textsOf(other)).filter(([key]) => !OWN.includes(key));
-    const under = ['car.wheel', ...AXLES.flatMap((axle) => [`car.${axle}`, `spec.${axle}`])];
+    const under = ['car.wheel', 'car.steeringRatio', ...AXLES.flatMap((axle) => [`car.${axle}`, `spec.${axle}`])];
     form.fill(Object.fromEntries(texts), under, `The build of ${other.car.label} copied`);
   };
   const oneAxle = (axle: (typeof AXLES)[number]) => {

@@ -47,6 +47,12 @@ export const plainOf = (text: string | undefined): unknown =>
     return value;
   });
 
+/** A ratio to 1: `16` or `16:1`. */
+export const ratioOf = (text: string | undefined): unknown => {
+  const ratio = plainOf(text?.replace(/\s*:\s*1\s*$/, ''));
+  return typeof ratio === 'string' ? text : ratio;
+};
+
 /** A bare number as it is typed, with all its digits. */
 export const plainText = (x: unknown): string =>
   typeof x === 'number' ? String(Number(x.toFixed(6))).replace('-', '−') : '';

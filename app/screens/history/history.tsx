@@ -1,26 +1,30 @@
 /** A car over its visits: a line for each angle, as found and as left with its window, and the same as a table. */
 import './history.css';
 import { signal } from '@preact/signals';
+import { isAgainst } from '../../../core/reading/toe-reference.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
+import { lineText } from '../../state/against.ts';
 import { shortDay } from '../../state/days.ts';
 import { type Field, fieldWord } from '../../state/fields.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { records } from '../../state/records.ts';
 import { valueText } from '../../state/units.ts';
 import { AngleLine } from './angle-line.tsx';
-import { type Past, pastOf } from './past.ts';
+import { type History, type Past, pastOf } from './past.ts';
 
 const picked = signal<string | undefined>(undefined);
+
+const NOTHING: History = { past: [], fields: [], reference: 'centreline', leftOut: 0 };
 
 export function HistoryScreen() {
   const id = route.value.screen === 'history' ? route.value.id : '';
   const car = records.value.cars.find((one) => one.id === id);
-  const { past, fields } = car ? pastOf(records.value, car) : { past: [], fields: [] };
+  const { past, fields, reference, leftOut } = car ? pastOf(records.value, car) : NOTHING;
   return (
     <div class="screen">
       <Header
@@ -30,6 +34,12 @@ export function HistoryScreen() {
       />
       <Sheet>
         {past.length === 0 && <p class="step">Nothing measured yet.</p>}
+        {fields.some(({ where, angle }) => isAgainst(where, angle)) && (
+          <p class="step soft history-against">
+            Front toe against {lineText(reference)}
+            {leftOut > 0 && `; left out where it was read without rear toe (${leftOut})`}.
+          </p>
+        )}
         {car &&
           fields.map((field) => (
             <PunchedStep

@@ -1,7 +1,8 @@
-/** What each visit of a car found and left. */
+/** What each visit of a car found and left, its front toe all from one line. */
 
 import { axleOf } from '../../../core/corners.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
+import { angleAgainst, readAgainst, referenceOf, type ToeReference } from '../../../core/reading/toe-reference.ts';
 import type { CarRecord, ReadingRecord } from '../../../core/records/stored.ts';
 import { canTotal, type Field, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
@@ -15,8 +16,21 @@ export interface Past {
   readonly left: (field: Field) => number | undefined;
 }
 
-/** Oldest first, visits with a reading only; and the fields that were measured in any of them. */
-export function pastOf(all: Records, { id, car }: CarRecord): { past: readonly Past[]; fields: readonly Field[] } {
+export interface History {
+  /** Oldest first, visits with a reading only. */
+  readonly past: readonly Past[];
+  /** What was measured in any of them. */
+  readonly fields: readonly Field[];
+  /** What all front toe is shown against; and of how many readings it is left out, as they have no rear toe to tell by. */
+  readonly reference: ToeReference;
+  readonly leftOut: number;
+}
+
+export function pastOf(all: Records, { id, car }: CarRecord): History {
+  const views = [...visitsOf(all, id)].reverse().flatMap((visit) => visitView(all, visit.id) ?? []);
+  const taken = views.filter(({ rounds }) => rounds.length > 0);
+  const shown = taken.flatMap((view) => [view.rounds[0]?.record, leftRecord(view)].filter((one) => one !== undefined));
+  const reference = commonLine(shown);
   const measured =
     (record: ReadingRecord | undefined) =>
     ({ where, angle }: Field): number | undefined => {
@@ -24,10 +38,8 @@ export function pastOf(all: Records, { id, car }: CarRecord): { past: readonly P
       const { total } = formOfRecord(record);
       const isWheel = where !== 'front' && where !== 'rear';
       if (isWheel && angle === 'toe' && total && canTotal(car, axleOf(where))) return undefined;
-      return angleOf(record.reading, where, angle);
+      return angleAgainst(record.reading, where, angle, reference);
     };
-  const views = [...visitsOf(all, id)].reverse().flatMap((visit) => visitView(all, visit.id) ?? []);
-  const taken = views.filter(({ rounds }) => rounds.length > 0);
   const past = taken.map((view) => ({
     day: view.visit.opened,
     found: measured(view.rounds[0]?.record),
@@ -35,8 +47,16 @@ export function pastOf(all: Records, { id, car }: CarRecord): { past: readonly P
   }));
   const anyTotal = taken.some(({ rounds }) => rounds.some(({ record }) => formOfRecord(record).total));
   const fields = [false, ...(anyTotal ? [true] : [])].flatMap((total) =>
-    fieldsOf(car, { sai: true, total, axle: true }),
+    fieldsOf(car, { sai: true, total, axle: true, wheel: true }),
   );
   const unique = fields.filter(({ id }, i) => fields.findIndex((one) => one.id === id) === i);
-  return { past, fields: unique.filter((field) => past.some(({ found }) => found(field) !== undefined)) };
+  const fieldsTaken = unique.filter((field) => past.some(({ found }) => found(field) !== undefined));
+  const leftOut = new Set(shown.filter(({ reading }) => !readAgainst(reading, reference))).size;
+  return { past, fields: fieldsTaken, reference, leftOut };
+}
+
+/** The newest reading's own, of those that can be told against either. */
+function commonLine(records: readonly ReadingRecord[]): ToeReference {
+  const both = records.filter(({ reading }) => angleOf(reading, 'rear', 'thrustAngle') !== undefined);
+  return referenceOf(both.at(-1)?.reading ?? {});
 }

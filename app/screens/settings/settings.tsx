@@ -5,7 +5,7 @@ import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
 import { Boundary } from '../../shell/boundary.tsx';
 import { Header } from '../../shell/header.tsx';
-import { setTheme, setUnits, theme, units } from '../../state/preferences.ts';
+import { setTheme, setToeReference, setUnits, theme, toeReference, units } from '../../state/preferences.ts';
 import { Choose } from './choose.tsx';
 import { DrawerSettings } from './drawer.tsx';
 import { GaugeSettings } from './gauge.tsx';
@@ -21,6 +21,21 @@ export function SettingsScreen() {
           <Boundary part="This">
             <UnitSettings />
           </Boundary>
+        </PunchedStep>
+        <PunchedStep state="done" title="The rack">
+          <Choose
+            label="Front toe is read against"
+            value={toeReference.value ?? 'thrust-line'}
+            onChoose={setToeReference}
+            choices={[
+              ['thrust-line', 'the thrust line'],
+              ['centreline', 'the centre line'],
+            ]}
+          />
+          <p class="soft">
+            Most four-wheel racks read it against the thrust line. Each reading keeps its own; one is changed at its
+            form.
+          </p>
         </PunchedStep>
         <PunchedStep state="done" title="Gauge repeatability">
           <Boundary part="This">

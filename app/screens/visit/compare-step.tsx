@@ -1,12 +1,13 @@
 /** The live step after a re-measure: compared with the prediction, then another round or as left. */
 import type { ComponentChildren } from 'preact';
+import { HARDLY_SEEN, levelled } from '../../../core/reading/steering-wheel.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
+import { correctReading } from '../../state/correct-reading.ts';
 import { judged } from '../../state/judge.ts';
 import { useExpected, usePlan } from '../../state/planning.ts';
 import { choose } from '../../state/stage.ts';
-import { correctReading } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
 import { CompareBody } from './compare.tsx';
 
@@ -16,14 +17,16 @@ export function CompareStep({ view, past }: { readonly view: VisitView; readonly
   const expected = useExpected(view, before);
   const plan = usePlan(view, before);
   if (!round) return null;
-  const { verdict } = judged(round.record.reading, view.car.spec);
+  const { reading } = round.record;
+  const { verdict } = judged(levelled(reading, view.car.car), view.car.spec);
+  const isLevel = Math.abs(reading.steeringWheel ?? 0) <= HARDLY_SEEN;
   const another = {
     label: 'Plan the next moves',
     onPress: () => choose(view.visit.id, { goOn: round.record.id }),
   };
   const left = { label: 'As left', onPress: () => choose(view.visit.id, { signOff: round.record.id }) };
   const change = { label: 'Change a reading', onPress: () => correctReading(view, round) };
-  const good = verdict === 'in' || verdict === 'edge';
+  const good = isLevel && (verdict === 'in' || verdict === 'edge');
   return (
     <>
       <Sheet>

@@ -1,9 +1,11 @@
 /** Re-measured: predicted against measured on one ruler an angle, and in words where the two part. */
 import type { AxleName, Corner, Plan, Reading } from '../../../core/contract.ts';
+import { levelled } from '../../../core/reading/steering-wheel.ts';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { Ruler, RulerLegend } from '../../parts/ruler.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
+import { againstText } from '../../state/against.ts';
 import { type Compared, compare } from '../../state/comparing.ts';
 import { angleWord, fieldsOf, fieldWord } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
@@ -22,11 +24,17 @@ interface Props {
 export function CompareBody({ view, round, before, expected, plan }: Props) {
   const { car, spec } = view.car;
   const rim = car.wheel.rimDiameter;
+  // A plan's figures are with the steering wheel level.
+  const seen = (reading: Reading): Reading => {
+    const { steeringWheel } = reading;
+    return { ...levelled(reading, car), ...(steeringWheel !== undefined && { steeringWheel }) };
+  };
+  const { reading } = round.record;
   const rows = compare(
     fieldsOf(car, formOfRecord(round.record)),
     spec,
-    round.record.reading,
-    before?.record.reading,
+    seen(reading),
+    before && seen(before.record.reading),
     expected,
     plan?.deviation,
   );
@@ -37,6 +45,7 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
       {PLACES.map((place) => (
         <PlaceRulers key={place} place={place} rows={rows.filter(({ where }) => where === place)} rim={rim} />
       ))}
+      <p class="soft">{againstText(round.record)}</p>
       <AxleGone reading={expected} axle="front" />
       <AxleGone reading={expected} axle="rear" />
       <RulerLegend />

@@ -6,6 +6,7 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
 import type { GridCell } from '../../parts/reading-grid.tsx';
+import { Lazy } from '../../shell/lazy.tsx';
 import { type Field, fieldsOf, fieldWord, readField, TOE_UNIT, type Typed, unitsOf } from '../../state/fields.ts';
 import { formTexts } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
@@ -17,8 +18,9 @@ import { canRead, toeUnitWord, valueText } from '../../state/units.ts';
 import { correcting, END, entryForm } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
 import { wordsLater } from '../../state/words-later.ts';
-import { FormChoice } from './form-choice.tsx';
 import { FormGrid } from './form-grid.tsx';
+
+const loadChoice = async () => (await import('./form-choice.tsx')).FormChoice;
 
 interface Props {
   readonly view: VisitView;
@@ -77,7 +79,7 @@ export function EntryGrid({ view }: { readonly view: VisitView }) {
         {units.value.angle === 'degrees' ? 'Degrees' : 'Degrees and minutes'}
         {own.toe === 'angle' ? '' : `, toe in ${toeUnitWord(own.toe)}`}; toe-in is +
       </p>
-      <FormChoice view={view} />
+      <Lazy load={loadChoice} props={{ view }} quiet />
     </>
   );
 }
@@ -178,6 +180,7 @@ function Hint({ view, field }: { readonly view: VisitView; readonly field: Field
     );
   }
   if (question) return <span role="status">{question}</span>;
+  if (field.angle === 'steeringWheel') return <>degrees off, + to the right</>;
   const window = windowOf(spec, field);
   const show = (value: number) => valueText(field.angle, value, car.wheel.rimDiameter, own.toe);
   return window ? (

@@ -1,14 +1,18 @@
-/** First load. What the rack gives: toe of each wheel or the axle's total, SAI or not, how an axle on links stands. */
+/** What the rack gives: toe of each wheel or the axle's total and against what, SAI or not, how things stand. */
 import { canTotal, hasSai, isOnLinks } from '../../state/fields.ts';
 import { changeForm, entryForm } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
+import { FrontToe } from './front-toe.tsx';
 
 export function FormChoice({ view }: { readonly view: VisitView }) {
   const { car } = view.car;
-  const { sai, total, axle = false } = entryForm(view);
-  const front = canTotal(car, 'front') ? 'Steering wheel clamped straight' : 'Front toe of each wheel';
+  const { sai, total, axle = false, wheel = false } = entryForm(view);
+  const front = canTotal(car, 'front')
+    ? `Steering wheel ${wheel ? 'as it stood' : 'clamped straight'}`
+    : 'Front toe of each wheel';
   return (
     <>
+      {!total && <FrontToe view={view} />}
       <fieldset class="choice">
         <legend>Toe</legend>
         <button type="button" aria-pressed={!total} onClick={() => changeForm(view, { total: false })}>
@@ -19,25 +23,49 @@ export function FormChoice({ view }: { readonly view: VisitView }) {
         </button>
       </fieldset>
       {total && <p class="soft">{front}, rear taken as straight: each wheel has half of its total.</p>}
-      {hasSai(car) && <Too what="SAI" on={sai} onChange={(sai) => changeForm(view, { sai })} />}
+      {car.front.steered && (
+        <Too
+          label="Steering wheel not level while you read"
+          on={wheel}
+          onChange={(wheel) => changeForm(view, { wheel })}
+        />
+      )}
+      {car.front.steered && wheel && <p class="soft">{wheelText(car.steeringRatio)}</p>}
+      {hasSai(car) && <Too label="SAI too" on={sai} onChange={(sai) => changeForm(view, { sai })} />}
       {[car.front, car.rear].some(isOnLinks) && (
-        <Too what="Pinion and axle’s place" on={axle} onChange={(axle) => changeForm(view, { axle })} />
+        <Too label="Pinion and axle’s place too" on={axle} onChange={(axle) => changeForm(view, { axle })} />
       )}
     </>
   );
 }
 
+function wheelText(ratio: number | undefined): string {
+  const roll =
+    'Roll the car in straight, leave the wheel as it stands, and type by how many degrees it is off: + to the right.';
+  return ratio === undefined
+    ? `${roll} To put it straight the plan needs the steering ratio: type that on the car’s build card.`
+    : `${roll} The plan puts it straight with the rods.`;
+}
+
 interface TooProps {
-  readonly what: string;
+  readonly label: string;
   readonly on: boolean;
   readonly onChange: (on: boolean) => void;
 }
 
-function Too({ what, on, onChange }: TooProps) {
+function Too({ label, on, onChange }: TooProps) {
   return (
     <label class="torque">
-      <input type="checkbox" checked={on} onChange={(event) => onChange(event.currentTarget.checked)} />
-      <span>{what} too</span>
+      <input
+        type="checkbox"
+        checked={on}
+        onChange={(event) => {
+          // The next digits are for a cell, not for this.
+          event.currentTarget.blur();
+          onChange(event.currentTarget.checked);
+        }}
+      />
+      <span>{label}</span>
     </label>
   );
 }

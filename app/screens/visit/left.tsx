@@ -3,8 +3,10 @@ import { ANGLES, type AxleName, CORNERS, type Corner, type Reading } from '../..
 import { axleOf, isAxle } from '../../../core/corners.ts';
 import { type AssessedAngle, assess } from '../../../core/reading/assess.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
+import { angleAgainst, readAgainst, referenceOf, type ToeReference } from '../../../core/reading/toe-reference.ts';
 import { Plate } from '../../parts/plate.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
+import { againstText, lineText } from '../../state/against.ts';
 import { fullTime } from '../../state/days.ts';
 import { canTotal, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
@@ -14,7 +16,7 @@ import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
-import { leftReading, refKey, type VisitView } from '../../state/visits.ts';
+import { leftReading, leftRecord, refKey, type VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
 import { CHECKS } from './checks.tsx';
 
@@ -72,8 +74,12 @@ function movedAdjusters(view: VisitView) {
 /** The before-and-after sheet: what prints. */
 export function Paper({ view }: { readonly view: VisitView }) {
   const { car, spec } = view.car;
-  const found = view.rounds[0]?.record.reading ?? {};
+  const [first] = view.rounds;
+  const found = first?.record.reading ?? {};
   const left = leftReading(view) ?? {};
+  const shown = leftRecord(view) ?? first?.record;
+  // Found and left are seen from the same line.
+  const reference = referenceOf(shown?.reading ?? {});
   return (
     <section class="paper" aria-label="Before and after">
       <header class="paper-head">
@@ -82,7 +88,10 @@ export function Paper({ view }: { readonly view: VisitView }) {
       </header>
       <p class="soft">
         Found {fullTime(view.rounds[0]?.record.at ?? view.visit.opened)}
-        {view.visit.closed && <>, left {fullTime(view.visit.closed)}</>}. Toe in {toeUnitWord()}.
+        {view.visit.closed && <>, left {fullTime(view.visit.closed)}</>}. Toe in {toeUnitWord()}.{' '}
+        {shown && againstText(shown)}
+        {!readAgainst(found, reference) &&
+          ` As found it was against ${lineText(referenceOf(found))} without rear toe, and cannot be compared.`}
       </p>
       <table class="paper-table">
         <thead>
@@ -94,7 +103,7 @@ export function Paper({ view }: { readonly view: VisitView }) {
           </tr>
         </thead>
         <tbody>
-          {rowsOf(view, found, left).map((row) => (
+          {rowsOf(view, found, left, reference).map((row) => (
             <tr key={row.name}>
               <th scope="row">{row.name}</th>
               <td>{row.found}</td>
@@ -120,7 +129,7 @@ export function Paper({ view }: { readonly view: VisitView }) {
   );
 }
 
-function rowsOf(view: VisitView, found: Reading, left: Reading) {
+function rowsOf(view: VisitView, found: Reading, left: Reading, reference: ToeReference) {
   const { car, spec } = view.car;
   const show = (angle: string, value: number | undefined) =>
     value === undefined ? '–' : valueText(angle, value, car.wheel.rimDiameter);
@@ -129,13 +138,13 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
   const isTaken = (where: Corner | AxleName, angle: string): boolean =>
     total && (angle === 'toe' || angle === 'thrustAngle') && canTotal(car, isAxle(where) ? where : axleOf(where));
   const judged = inRackOrder(assess(left, spec).angles).filter(({ where, angle }) => !isTaken(where, angle));
-  const others = fieldsOf(car, { sai: true, total, axle: true })
+  const others = fieldsOf(car, { sai: true, total, axle: true, wheel: true })
     .filter(({ where, angle }) => !judged.some((one) => one.where === where && one.angle === angle))
     .filter(({ where, angle }) => [found, left].some((one) => angleOf(one, where, angle) !== undefined));
   return [
     ...judged.map(({ where, angle, value, window, state }) => ({
       name: placeWord(car, where, angle),
-      found: show(angle, angleOf(found, where, angle)),
+      found: show(angle, angleAgainst(found, where, angle, reference)),
       left: show(angle, value),
       window: `${show(angle, window.low)} to ${show(angle, window.high)}`,
       verdict: markOf(state),
@@ -145,8 +154,8 @@ function rowsOf(view: VisitView, found: Reading, left: Reading) {
       const value = angleOf(left, where, angle);
       const window = windowOf(spec, field);
       return {
-        name: placeWord(car, where, angle),
-        found: show(angle, angleOf(found, where, angle)),
+        name: angle === 'steeringWheel' ? 'steering wheel, + right' : placeWord(car, where, angle),
+        found: show(angle, angleAgainst(found, where, angle, reference)),
         left: show(angle, value),
         window: window ? `${show(angle, window.low)} to ${show(angle, window.high)}` : '',
         verdict: value !== undefined && window ? verdictOf(value, window) : ('unknown' as const),

@@ -1,33 +1,8 @@
-/** First load. The practice car has a rack of its own: one quiet button takes its reading. */
+/** First load. What only a practice car has, fetched for one. */
+import { Lazy } from '../../shell/lazy.tsx';
+import type { VisitView } from '../../state/visits.ts';
 
-import { useState } from 'preact/hooks';
-import { movedOn } from '../../../core/records/rounds.ts';
-import { draft, keepDraft, records } from '../../state/records.ts';
-import { entryDraft } from '../../state/stage.ts';
-import { END } from '../../state/visit-actions.ts';
-import { lastSettings, type VisitView } from '../../state/visits.ts';
+const loadTake = async () => (await import('./practice-take.tsx')).PracticeTake;
 
-export function PracticeButton({ view }: { readonly view: VisitView }) {
-  const [failed, setFailed] = useState('');
-  if (!view.car.practice) return null;
-  const take = async () => {
-    try {
-      const { practiceReading } = await import('../../practice/rack.ts');
-      const round = view.rounds.at(-1);
-      const settings = round ? movedOn(round.record.settings, round.moves) : lastSettings(records.value, view.car.id);
-      const texts = await practiceReading(view, settings);
-      const id = entryDraft(view.visit.id);
-      keepDraft(id, { ...draft(id)?.texts, ...texts }, END);
-    } catch (error) {
-      setFailed(error instanceof Error ? error.message : String(error));
-    }
-  };
-  return (
-    <>
-      <button type="button" class="quiet wide" onClick={() => void take()}>
-        Take the practice rack’s reading
-      </button>
-      {failed && <p role="alert">{failed}</p>}
-    </>
-  );
-}
+export const PracticeButton = ({ view }: { readonly view: VisitView }) =>
+  view.car.practice ? <Lazy load={loadTake} props={{ view }} quiet /> : null;

@@ -1,11 +1,12 @@
 /** A reading that is down on the card: its figures with their marks, and the way to correct it. */
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import type { GridCell } from '../../parts/reading-grid.tsx';
+import { againstText } from '../../state/against.ts';
+import { correctReading } from '../../state/correct-reading.ts';
 import type { Field } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { valueText } from '../../state/units.ts';
-import { correctReading } from '../../state/visit-actions.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { FormGrid } from './form-grid.tsx';
 
@@ -29,6 +30,7 @@ export function ReadingBody({ view, round, open }: Props) {
   return (
     <>
       <FormGrid car={car} form={formOfRecord(round.record)} cell={cell} />
+      <p class="soft">{againstText(round.record)}</p>
       {open && (
         <button type="button" class="quiet wide" onClick={() => correctReading(view, round)}>
           Change a reading

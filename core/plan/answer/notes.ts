@@ -14,6 +14,7 @@ import type { Note } from '../../said.ts';
 import { predictWith } from '../predict.ts';
 import { adjusterOf, kindOfAdjuster, nameOf, type Positions, type Problem } from '../problem.ts';
 import { isKnownApart, mostApart, tiesOf } from '../terms.ts';
+import { wheelNotes } from './wheel-notes.ts';
 
 export function notesOf(problem: Problem, moves: readonly BareMove[], then: Positions): Note[] {
   const { request, model, now } = problem;
@@ -27,6 +28,7 @@ export function notesOf(problem: Problem, moves: readonly BareMove[], then: Posi
     ...moved.flatMap((corner) => bumpSteerNote(model, corner, now, then)),
     ...strains,
     ...axleNotes(problem, moved, then),
+    ...wheelNotes(problem, then),
   ];
 }
 

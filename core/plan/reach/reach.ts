@@ -10,6 +10,7 @@ import { predictWith } from '../predict.ts';
 import { complete } from '../problem.ts';
 import type { CornerStand } from '../states/corner-stand.ts';
 import { StateSpace } from '../states/state-space.ts';
+import { withWheelLevel } from '../straight-wheel.ts';
 import { movableAt } from '../subproblem.ts';
 import { poissonDisk } from './poisson-disk.ts';
 
@@ -60,7 +61,8 @@ const ROOM = 0.5;
  * Every combination of positions of a corner's adjusters, as angles that the rack would read there. Takes validated input.
  * @throws InputError where the corner was not measured for both axes of the picture
  */
-export function reachWith(request: PlanRequest, corner: Corner, to?: CarSettings): Reach {
+export function reachWith(asked: PlanRequest, corner: Corner, to?: CarSettings): Reach {
+  const request = withWheelLevel(asked);
   const { reading, spec } = request;
   const wheel = reading[corner];
   const across = wheel?.caster === undefined ? 'toe' : 'caster';

@@ -33,6 +33,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   notes: 'notes',
   wheel: 'the wheels',
   rimDiameter: 'diameter at which toe is a length',
+  steeringRatio: 'steering ratio',
   front: 'front',
   rear: 'rear',
   'car.front': 'front axle',
@@ -113,6 +114,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   lateral: 'sideways',
   reading: 'reading',
   toeReference: 'what toe is read against',
+  steeringWheel: 'steering wheel off level',
   unreachable: 'wheels that cannot be reached',
   message: 'message',
   // Visits, and the records of the app.

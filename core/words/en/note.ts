@@ -9,6 +9,20 @@ type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>
 const SAYINGS: Sayings = {
   'by-chart': ({ names }) =>
     `${names.join(', ')}: the effect is the chart's; what it does to other angles is not known. Re-measure them all.`,
+  'thrust-left': ({ thrust, goes, degrees }) =>
+    `The thrust line stays ${away(thrust)}, and front toe is read against the centre line: driving straight ahead, the steering wheel will stand ${
+      degrees === undefined
+        ? `off to the ${goes}; the steering ratio on the build card would say how far`
+        : `about ${Math.round(degrees)}° to the ${goes}`
+    }. Front toe set against the thrust line leaves it level.`,
+  'wheel-stood-off': ({ degrees, road, stays }) =>
+    road === undefined
+      ? `The steering wheel stood ${offLevel(degrees)}, and is not put straight: how far the road wheels turn with it is not known. Type the steering ratio on the build card.`
+      : `The steering wheel stood ${offLevel(degrees)}: with it level the front wheels point ${away(-road)}. Clamp it level before a rod is turned: all figures here are with it so.${
+          stays === undefined
+            ? ''
+            : ` It will still stand about ${offLevel(Math.round(stays))}: nearer it does not come.`
+        }`,
   'lengths-unknown': ({ axle, name, most }) =>
     `${capital(axle)} ${name}: left and right may differ by ${plain(most, 3)} mm, and their lengths are not on file. The plan goes by what each has turned since the dimensions were taken, as if both were alike then: lay a tape on both.`,
   'bump-steer': ({ corner, before, after, travel }) =>
@@ -24,6 +38,12 @@ const SAYINGS: Sayings = {
 };
 
 export const note = (one: Note): string => (SAYINGS[one.note] as (note: Note) => string)(one);
+
+/** "0.25° to the right" */
+const away = (degrees: number): string => `${Math.abs(degrees).toFixed(2)}° to the ${side(degrees)}`;
+/** "5° off level, to the right" */
+const offLevel = (degrees: number): string => `${plain(Math.abs(degrees), 1)}° off level, to the ${side(degrees)}`;
+const side = (degrees: number): string => (degrees > 0 ? 'right' : 'left');
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

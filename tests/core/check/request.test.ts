@@ -128,7 +128,7 @@ describe('a spec', () => {
 describe('a reading', () => {
   it('may come back with the corners that had no pose', () => {
     const reading = {
-      ...{ LF: { camber: 90, caster: -90, toe: 0, sai: 12 }, toeReference: 'thrust-line' },
+      ...{ LF: { camber: 90, caster: -90, toe: 0, sai: 12 }, toeReference: 'thrust-line', steeringWheel: -90 },
       unreachable: [{ corner: 'RR', message: 'too far' }],
     };
     expect(validateReading(reading)).toEqual(reading);
@@ -138,6 +138,8 @@ describe('a reading', () => {
     [{ unreachable: [{ corner: 'FL', message: '' }] }, 'reading.unreachable[0].corner'],
     [{ unreachable: [{ corner: 'LF' }] }, 'reading.unreachable[0].message'],
     [{ toeReference: 'axle' }, 'reading.toeReference'],
+    [{ steeringWheel: 90.1 }, 'reading.steeringWheel'],
+    [{ steeringWheel: '5' }, 'reading.steeringWheel'],
     [{ LF: { camber: -90.1 } }, 'reading.LF.camber'],
     [{ LF: { height: 1 } }, 'reading.LF.height'],
     [{ RR: { sai: '12' } }, 'reading.RR.sai'],

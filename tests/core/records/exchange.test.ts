@@ -2,6 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import type { Visit } from '../../../core/contract.ts';
 import { validateCarFile } from '../../../core/records/car-file.ts';
 import { fromCarFile, toCarFile } from '../../../core/records/exchange.ts';
+import { mergeCarFiles } from '../../../core/records/merge.ts';
 import { carFile, carFileNames } from './fixture.ts';
 
 const BASE = carFile('tarn-gt.json');
@@ -20,6 +21,18 @@ describe('records and car files', () => {
     }));
     expect(back).toEqual({ ...file, visits: withMoves });
     expect(validateCarFile(back)).toEqual(back);
+  });
+
+  it('keep the steering ratio, how far the wheel stood off, and what front toe is against', () => {
+    const reading = { LF: { toe: 0.1 }, toeReference: 'thrust-line', steeringWheel: -3.5 } as const;
+    const rounds = [{ id: 'r', at: now, reading, settings: {}, moved: [] }];
+    const visits: Visit[] = [{ id: 'v', carId: BASE.car.id, opened: now, rounds }];
+    const file = validateCarFile({ ...BASE, car: { ...BASE.car, steeringRatio: 15.5 }, visits });
+    const records = fromCarFile(file, { now, makeId: () => 'x' });
+    const back = toCarFile(records.car, records.visits, records.readings, records.moves);
+    expect(back.car.steeringRatio).toBe(15.5);
+    expect(back.visits).toEqual(visits);
+    expect(mergeCarFiles(file, back).file).toEqual(file);
   });
 
   it('gives ids and times to a file that was written by hand', () => {
