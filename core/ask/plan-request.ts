@@ -8,16 +8,22 @@ import { predictWith } from '../plan/predict.ts';
 import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { validateCarFile } from '../records/car-file.ts';
-import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
+import { latestRound, latestVisit, movedIn, movedOn, seized } from '../records/rounds.ts';
 import { readingInWords } from './in-words.ts';
 
-/** What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit. */
-export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gauge' | 'locked' | 'drawer' | 'language'>;
+/**
+ * What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit;
+ * `done`: beside those that were moved in its last round.
+ */
+export type PlanRequestOptions = Pick<
+  PlanRequest,
+  'style' | 'maxEffort' | 'gauge' | 'locked' | 'done' | 'leave' | 'drawer' | 'language'
+>;
 
 /**
  * What to plan for a car file: the last round that holds of the last visit, its settings moved on by what was done after
  * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
- * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a wish for
+ * (see as-measured.ts). What would not move in that visit is locked; what was moved since the reading is done. A spec that gives total toe alone gets a wish for
  * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts). A rigid axle on links gets the windows of
  * change that its spec leaves open (see axle-kept.ts).
  * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
@@ -28,13 +34,14 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   const checked = validateCarFile(file);
   const { car, spec } = checked;
   if (!spec) throw new InputError('spec', spec, { is: 'windows' });
-  const { locked = [], ...asked } = validateRequestOptions(options, car);
+  const { locked = [], done = [], ...asked } = validateRequestOptions(options, car);
   const { visit, round, from, settings } = lastRound(checked);
   const found = asMeasured(car, round.reading, from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
     ? predictWith(compileCar(found), round.reading, from, settings)
     : round.reading;
+  const moved = [...done, ...movedIn(round)];
   const wish = straightness(spec, reading);
   return {
     car: found,
@@ -43,6 +50,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
     reading,
     settings,
     locked: [...locked, ...seized(visit)],
+    ...(moved.length > 0 && { done: moved }),
     ...asked,
   };
 }

@@ -78,6 +78,12 @@ export const PAIR_PREFERENCES: readonly OfPair[] = [
   },
 ];
 
+/**
+ * A move that was made in this round is not asked for again, unless without it windows stay out that can be met, or it
+ * brings so much more chance (see done.ts).
+ */
+export const NOT_AGAIN: { readonly id: PreferenceId; readonly least: number } = { id: 'not-again', least: 0.05 };
+
 /** How much of its whole travel a move is, 0…1; of labels, which are counted, as they are listed. */
 function shareMoved({ adjuster, kind, from, to }: Made): number {
   // Of parts that are exchanged it is the size that matters.

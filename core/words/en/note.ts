@@ -19,6 +19,8 @@ const SAYINGS: Sayings = {
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
+  'shims-short': ({ shims }) =>
+    `With the pack that is left alone its shims stay where they are: ${shimsText(shims)} more are needed.`,
   'shims-borrowed': ({ by, shims, from }) =>
     `${name(by)} takes ${shimsText(shims)} out of ${from.map(name).join(' and ')}: open that first.`,
 };

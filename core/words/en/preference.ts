@@ -9,6 +9,7 @@ const REASONS: Readonly<Record<PreferenceId, string>> = {
   'end-of-travel': 'At the end of its travel nothing is left for a correction, nor for the next time.',
   'small-parts': 'A thin wedge sits better than a thick one and bends less of what it is clamped between.',
   alike: 'Rods that are changed by as much left and right do not push the axle sideways or pitch it.',
+  'not-again': 'What is set and tightened is taken up again only where that is worth it.',
 };
 
 export const preference = (id: PreferenceId): string => REASONS[id];
