@@ -116,14 +116,14 @@ export type Remedy =
   | 'more-taper';
 
 /** Where a move stands in a job of several. */
-export type JobEnd = 'left' | 'right' | 'front' | 'rear' | 'inner' | 'outer';
+export type JobEnd = 'left' | 'right' | 'front' | 'rear';
 /** Moves that are done in one go, as the same bolts are loosened for all of them: one of a job. */
 export interface JobPart {
   /** The same for all moves of the job, and for no other. */
   readonly id: string;
   /** What of the job this move is. */
   readonly end: JobEnd;
-  /** The arm that it is done to, as its suspension kind calls it. Absent: it is done to both sides of an axle. */
+  /** The arm that it is done to, such as `upper arm`. Absent: it is done to both sides of an axle. */
   readonly arm?: string;
 }
 

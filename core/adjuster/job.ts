@@ -1,8 +1,9 @@
 /** Which moves are one job: the same bolts are loosened once for all of them, and nothing is read before all are made. */
-import type { Adjuster, AdjusterRef, Car } from '../contract.ts';
+import type { Adjuster, AdjusterRef, Car, Suspension } from '../contract.ts';
 import { axleOf, isLeft } from '../corners.ts';
-import type { JobPart } from '../said.ts';
+import type { JobEnd, JobPart } from '../said.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
+import { linksOf } from '../suspension/kind.ts';
 import { adjusterKinds } from './catalogue.ts';
 import { adjustersOf, sideOf } from './of-corner.ts';
 
@@ -23,13 +24,25 @@ function axleJob(car: Car, { corner }: AdjusterRef, { id, kind }: Adjuster): Job
 function armJob(car: Car, { corner }: AdjusterRef, adjuster: Adjuster): JobPart | undefined {
   const { job, touches } = adjusterKinds[adjuster.kind] ?? {};
   if (job !== 'arm') return undefined;
-  const { arms = [] } = suspensionKinds[sideOf(car, corner).suspension.kind] ?? {};
-  for (const { name, ends } of arms) {
-    const point = touches?.(adjuster).points?.find((one) => Object.hasOwn(ends, one));
-    if (point) return { id: `${corner}/${name}`, end: ends[point]!, arm: name };
+  for (const bolt of touches?.(adjuster).points ?? []) {
+    const arm = armAt(sideOf(car, corner).suspension, bolt);
+    if (arm) return { id: `${corner}/${arm.name}`, end: arm.end, arm: arm.name };
   }
   return undefined;
 }
+
+/** The arm that a bolt holds: two links that meet at one joint of the upright are one, called as its points are. */
+function armAt({ kind, points }: Suspension, bolt: string): { name: string; end: JobEnd } | undefined {
+  const links = linksOf(suspensionKinds[kind] ?? NONE, points);
+  const joint = links.find(([body]) => body === bolt)?.[1];
+  const bolts = links.filter(([, outer]) => outer === joint).map(([body]) => body);
+  const other = bolts.find((one) => one !== bolt);
+  if (!other || bolts.length !== 2) return undefined;
+  const end = points[bolt]![0] > points[other]![0] ? 'front' : 'rear';
+  const alike = [...bolt].findIndex((letter, i) => letter !== other[i]);
+  return { name: `${bolt.slice(0, alike)} arm`.trim(), end };
+}
+const NONE = { kind: '', name: '', points: [], height: false };
 
 /** Neighbours of the same job as one, in the order in which they stand; what is a job of its own alone. */
 export function jobsOf<T extends { readonly job?: JobPart }>(moves: readonly T[]): (readonly T[])[] {
@@ -41,3 +54,7 @@ export function jobsOf<T extends { readonly job?: JobPart }>(moves: readonly T[]
   }
   return jobs;
 }
+
+/** How many jobs it is to move so many adjusters. */
+export const jobCount = (car: Car, refs: readonly AdjusterRef[]): number =>
+  new Set(refs.map((ref) => jobOf(car, ref)?.id ?? `${ref.corner} ${ref.adjuster}`)).size;

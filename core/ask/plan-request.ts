@@ -1,6 +1,6 @@
 import { validateCarSettings } from '../check/adjusters.ts';
 import { validateRequestOptions } from '../check/request.ts';
-import type { CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
+import type { AdjusterRef, CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { asMeasured, expected } from '../plan/as-measured.ts';
 import { withAxleKept } from '../plan/axle-kept.ts';
@@ -8,7 +8,7 @@ import { predictWith } from '../plan/predict.ts';
 import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { validateCarFile } from '../records/car-file.ts';
-import { latestRound, latestVisit, movedIn, movedOn, seized } from '../records/rounds.ts';
+import { current, latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
 import { readingInWords } from './in-words.ts';
 
 /**
@@ -83,4 +83,12 @@ function lastRound({ car, visits = [] }: CarFile): LastRound {
   const from = validateCarSettings(round.settings, car, `${field}.settings`);
   const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, `${field}.moved`);
   return { visit, round, from, settings };
+}
+
+/** Adjusters that were moved in a round, and stand elsewhere by it. */
+function movedIn({ moved = [] }: Round): readonly AdjusterRef[] {
+  const made = current(moved).filter(({ outcome, from, to }) => outcome !== 'wont-move' && from !== to);
+  return [
+    ...new Map(made.map(({ corner, adjuster }) => [`${corner}/${adjuster}`, { corner, adjuster }] as const)).values(),
+  ];
 }

@@ -53,11 +53,3 @@ export function seized(visit: Visit): readonly AdjusterRef[] {
   }
   return [...refs.values()];
 }
-
-/** Adjusters that were moved in a round, and stand elsewhere by it. */
-export function movedIn({ moved = [] }: Round): readonly AdjusterRef[] {
-  const made = current(moved).filter(({ outcome, from, to }) => outcome !== 'wont-move' && from !== to);
-  return [
-    ...new Map(made.map(({ corner, adjuster }) => [`${corner}/${adjuster}`, { corner, adjuster }] as const)).values(),
-  ];
-}

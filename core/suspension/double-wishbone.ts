@@ -23,10 +23,6 @@ export const doubleWishbone: SuspensionKind = {
     ['tieInner', 'tieOuter'],
   ],
   height: true,
-  arms: [
-    { name: 'upper arm', ends: { upperFront: 'front', upperRear: 'rear' } },
-    { name: 'lower arm', ends: { lowerFront: 'front', lowerRear: 'rear' } },
-  ],
   lowerArm: ['lowerFront', 'lowerRear', 'lowerBall'],
   steeringAxis: ['lowerBall', 'upperBall'],
   rack: 'tieInner',

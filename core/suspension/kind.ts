@@ -2,7 +2,7 @@
  * What a suspension kind says about itself: its points and what holds them together. It is data; the constraint rows
  * are written from it in one place (core/pose/wheel-rows.ts) and one solver serves every kind.
  */
-import type { JobEnd, Level, Suspect } from '../said.ts';
+import type { Level, Suspect } from '../said.ts';
 
 /** All that is known of a kind of suspension: adding one is one such object in a file of its own. */
 export interface SuspensionKind {
@@ -30,8 +30,6 @@ export interface SuspensionKind {
   readonly rigidAxle?: { readonly once: readonly string[]; readonly onLinks?: true };
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
-  /** Arms that two bolts hold, by what a technician calls them: the points of both bolts and which end each is. */
-  readonly arms?: readonly { readonly name: string; readonly ends: Readonly<Record<string, JobEnd>> }[];
   /** Its points on a lower arm or link: cams there are set for camber first. */
   readonly lowerArm?: readonly string[];
   /** The body point that the steering rack moves. */

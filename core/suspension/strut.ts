@@ -16,7 +16,6 @@ export const strut: SuspensionKind = {
   lines: [['strutTop', 'strutLower']],
   clamped: true,
   height: true,
-  arms: [{ name: 'lower arm', ends: { lowerFront: 'front', lowerRear: 'rear' } }],
   lowerArm: ['lowerFront', 'lowerRear', 'lowerBall'],
   steeringAxis: ['lowerBall', 'strutTop'],
   rack: 'tieInner',

@@ -10,6 +10,5 @@ export const trailingArm: SuspensionKind = {
   points: ['pivotInner', 'pivotOuter', 'wheelCentre'],
   seats: ['pivotInner'],
   lines: [['pivotOuter', 'pivotInner']],
-  arms: [{ name: 'trailing arm', ends: { pivotInner: 'inner', pivotOuter: 'outer' } }],
   height: true,
 };

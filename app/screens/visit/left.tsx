@@ -3,13 +3,15 @@ import { ANGLES, type AxleName, CORNERS, type Corner, type Reading } from '../..
 import { axleOf, isAxle } from '../../../core/corners.ts';
 import { type AssessedAngle, assess } from '../../../core/reading/assess.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
+import type { MoveRecord } from '../../../core/records/stored.ts';
 import { Plate } from '../../parts/plate.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { fullTime } from '../../state/days.ts';
 import { canTotal, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
+import { headingOf, jobsMade, jobWay } from '../../state/jobs.ts';
 import { markOf, placeWord, verdictOf, windowOf } from '../../state/judge.ts';
-import { adjusterOf, wayText } from '../../state/move-words.ts';
+import { adjusterOf } from '../../state/move-words.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
@@ -183,19 +185,22 @@ function Ticked({ view }: { readonly view: VisitView }) {
 }
 
 function MovesMade({ view }: { readonly view: VisitView }) {
+  const { car } = view.car;
   const made = view.rounds.flatMap(({ moves }) => moves);
   if (made.length === 0) return <p>No adjuster was moved.</p>;
   return (
     <ol class="paper-moves">
-      {made.map((move) => {
-        const adjuster = adjusterOf(view.car.car, move);
+      {jobsMade(car, made).map((job) => {
+        const [first] = job as readonly [MoveRecord];
+        const adjuster = adjusterOf(car, first);
         if (!adjuster) return null;
+        const { where, title } = headingOf(car, job);
         return (
-          <li key={move.id}>
-            {move.corner} {adjuster.name}:{' '}
-            {move.outcome === 'wont-move'
-              ? `would not move from ${positionText(adjuster, move.from)}`
-              : wayText(adjuster, move)}
+          <li key={first.id}>
+            {where} {title}:{' '}
+            {first.outcome === 'wont-move'
+              ? `would not move from ${positionText(adjuster, first.from)}`
+              : jobWay(car, job)}
           </li>
         );
       })}

@@ -11,7 +11,7 @@ interface Step {
 }
 
 /** Which of a job is made first. */
-const ENDS: readonly JobEnd[] = ['left', 'right', 'front', 'rear', 'inner', 'outer'];
+const ENDS: readonly JobEnd[] = ['left', 'right', 'front', 'rear'];
 
 /** Steps in working order, job by job: a job stands where the earliest of its steps does. One alone has no mark. */
 export function inJobs<T extends Step>(car: Car, steps: readonly T[]): (readonly (T & { readonly job?: JobPart })[])[] {
