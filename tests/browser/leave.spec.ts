@@ -1,9 +1,11 @@
 /** The turns of a round: a move left this time, the car measured before all is made, and planned on from that. */
 
 import type { Page } from '@playwright/test';
-import { formatAngle, type Plan, predictReading, type Reading } from '../../core/index.ts';
+import type { Position, Reading } from '../../core/contract.ts';
+import { formatAngle } from '../../core/index.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
 import { expect, MADE, openApp, test } from './harness.ts';
-import { asked, planned } from './planned.ts';
+import { planned } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
 const READING: Reading = {
@@ -17,6 +19,15 @@ const typed = ({ LF, RF, LR, RR }: Reading): string[] =>
   [LF?.caster, RF?.caster, LF?.camber, RF?.camber, LF?.toe, RF?.toe, LR?.camber, RR?.camber, LR?.toe, RR?.toe].map(
     (value) => formatAngle(value ?? Number.NaN).replace('−', '-'),
   );
+const read = (texts: readonly string[]): Reading => {
+  const [lf, rf, lfCamber, rfCamber, lfToe, rfToe, lrCamber, rrCamber, lrToe, rrToe] = texts.map(Number);
+  return {
+    LF: { caster: lf, camber: lfCamber, toe: lfToe },
+    RF: { caster: rf, camber: rfCamber, toe: rfToe },
+    LR: { camber: lrCamber, toe: lrToe },
+    RR: { camber: rrCamber, toe: rrToe },
+  } as Reading;
+};
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
 /** Every row of a move to come, as it stands there. */
 const rows = async (page: Page) =>
@@ -24,66 +35,59 @@ const rows = async (page: Page) =>
 const start = { car, spec, reading: READING, settings: {} };
 
 test('what is left this time changes no other move, and is taken up again', async ({ page, site }) => {
-  const plan = planned(start);
-  const { moves } = plan;
-  expect(moves.length).toBeGreaterThan(3);
+  const jobs = jobsIn(planned(start));
+  expect(jobs.length).toBeGreaterThan(3);
+  expect(jobs.some((job) => job.length > 1)).toBe(true);
   await openApp(page, site);
   await toTheMoves(page, typed(READING));
-  await expect(page.getByText(`1 of ${moves.length}`)).toBeVisible();
+  await expect(page.getByText(`1 of ${jobs.length}`)).toBeVisible();
   const before = await rows(page);
   await page.locator('.move-leave').last().click();
-  await expect(page.getByText(`1 of ${moves.length - 1}`)).toBeVisible();
+  await expect(page.getByText(`1 of ${jobs.length - 1}`)).toBeVisible();
   await expect(page.locator('.move-left')).toHaveCount(1);
   expect(await rows(page)).toEqual(before.slice(0, -1));
-  await expect(page.locator('.card-form')).toContainText(moves[0]!.instruction);
-  const { corner, adjuster } = moves.at(-1)!;
-  const rest: Plan = planned(start, { leave: [{ corner, adjuster }] });
-  if (!rest.inWindow) await expect(page.getByText('Without what is left, not all comes in')).toBeVisible();
+  await expect(page.locator('.card-form')).toContainText(sentence(jobs[0]!));
+  const { chance, inWindow } = planned(start, {
+    leave: jobs.at(-1)!.map(({ corner, adjuster }) => ({ corner, adjuster })),
+  });
+  expect(inWindow).toBe(false);
+  await expect(page.getByText('Without what is left, not all comes in')).toBeVisible();
+  await expect(page.getByText(`in the window even so: ${Math.round(chance * 100)} %`)).toBeVisible();
   await press(page, /^Make .* after all$/);
-  await expect(page.getByText(`1 of ${moves.length}`)).toBeVisible();
+  await expect(page.getByText(`1 of ${jobs.length}`)).toBeVisible();
   expect(await rows(page)).toEqual(before);
   await press(page, 'Leave it');
-  await expect(page.locator('.card-form')).toContainText(moves[1]!.instruction);
+  await expect(page.locator('.card-form')).toContainText(sentence(jobs[1]!));
 });
 
 test('after two moves the car is measured, and the rest is planned from what it reads', async ({ page, site }) => {
-  const { moves } = planned(start);
+  const jobs = jobsIn(planned(start));
+  const made = jobs.slice(0, 2);
   await openApp(page, site);
   await toTheMoves(page, typed(READING));
-  await expect(page.getByText(`1 of ${moves.length}`)).toBeVisible();
-  await press(page, MADE);
-  await expect(page.getByText(`2 of ${moves.length}`)).toBeVisible();
-  await press(page, MADE);
-  await expect(page.getByText(`3 of ${moves.length}`)).toBeVisible();
+  for (const [i, job] of made.entries()) {
+    await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
+    await expect(page.locator('.card-form')).toContainText(sentence(job));
+    await press(page, MADE);
+  }
+  await expect(page.getByText(`3 of ${jobs.length}`)).toBeVisible();
   await press(page, 'Measure now');
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   await press(page, 'Back to the moves');
-  await expect(page.getByText(`3 of ${moves.length}`)).toBeVisible();
+  await expect(page.getByText(`3 of ${jobs.length}`)).toBeVisible();
   await press(page, 'Measure now');
   await expect(page.getByRole('region', { name: 'Keypad' })).toBeVisible();
-
-  // It does not read as was predicted, so that the old plan's other moves are not those that it needs.
-  const settings: Record<string, Record<string, number | string>> = {};
-  for (const { corner, adjuster, to } of moves.slice(0, 2)) settings[corner] = { ...settings[corner], [adjuster]: to };
-  const then = predictReading(asked(start).car, READING, {}, settings);
-  const reading = JSON.parse(
-    typed({ ...then, LF: { ...then.LF, toe: (then.LF?.toe ?? 0) + 0.3 } })
-      .join(',')
-      .replace(/.*/, '[$&]'),
-  );
-  const [lfCaster, rfCaster, lfCamber, rfCamber, lfToe, rfToe, lrCamber, rrCamber, lrToe, rrToe] = reading;
-  const second: Reading = {
-    LF: { caster: lfCaster, camber: lfCamber, toe: lfToe },
-    RF: { caster: rfCaster, camber: rfCamber, toe: rfToe },
-    LR: { camber: lrCamber, toe: lrToe },
-    RR: { camber: rrCamber, toe: rrToe },
-  };
+  // Toe does not read as was predicted, so that the old plan's other moves are not those that it needs.
+  const now = { ...made.at(-1)!.at(-1)!.expectAfter, toeReference: undefined };
+  const second = read(typed({ ...now, LF: { ...now.LF, toe: (now.LF?.toe ?? 0) + 0.3 } }));
   for (const text of typed(second)) await page.keyboard.type(text);
   await press(page, 'Compare with the plan');
   await expect(page.getByRole('button', { name: /^Moves 2 made/ })).toBeVisible();
   await press(page, 'Plan the next moves');
-  const next = planned({ car, spec, reading: second, settings });
-  expect(next.moves[0]?.instruction).not.toBe(moves[2]?.instruction);
-  await expect(page.getByText(`1 of ${next.moves.length}`)).toBeVisible();
-  await expect(page.locator('.card-form')).toContainText(next.moves[0]!.instruction);
+  const settings: Record<string, Record<string, Position>> = {};
+  for (const { corner, adjuster, to } of made.flat()) settings[corner] = { ...settings[corner], [adjuster]: to };
+  const next = jobsIn(planned({ car, spec, reading: second, settings }));
+  await expect(page.getByText(`1 of ${next.length}`)).toBeVisible();
+  await expect(page.locator('.card-form')).toContainText(sentence(next[0]!));
+  expect(next.map(sentence)).not.toEqual(jobs.slice(2).map(sentence));
 });
