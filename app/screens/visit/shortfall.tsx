@@ -27,12 +27,14 @@ export function ShortfallCard({ view, round, plan }: Props) {
   const short = seen.length > 0 ? seen : plan.shortfall;
   const places = [...new Set(short.map(({ where }) => where))];
   const left = leftIn(view, round).now.length > 0;
+  const worth = plan.chance >= WORTH_TELLING;
   return (
     <Card tone="caution" title={left ? 'Without what is left, not all comes in' : 'The windows cannot all be reached'}>
       <p class="soft">
-        {!left && 'This is as near as they come.'}
-        {plan.chance >= WORTH_TELLING &&
-          ` Chance that the re-measure is in the window even so: ${chanceText(plan.chance)}.`}
+        {left
+          ? `Chance that the re-measure is in the window without it: ${worth ? chanceText(plan.chance) : 'under 1 %'}.`
+          : 'This is as near as they come.'}
+        {!left && worth && ` Chance that the re-measure is in the window even so: ${chanceText(plan.chance)}.`}
       </p>
       {places.map((where) => (
         <Place key={where} view={view} short={short.filter((one) => one.where === where)} />
