@@ -1,5 +1,5 @@
 /** The plan of a round, recomputed from its records: asked of the engine with the visit's file, never kept. */
-import type { CarFile, Corner, Plan, PlanStyle, Reading } from '../../core/contract.ts';
+import type { AdjusterRef, CarFile, Corner, Plan, PlanStyle, Reading } from '../../core/contract.ts';
 import type { PlanChoice, PlanRequestOptions, Reach, Stuck } from '../../core/index.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
@@ -46,9 +46,16 @@ export function usePlanChoices(view: VisitView, round: RoundView): Asked<PlanCho
   );
 }
 
-export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Plan> {
+/** @param undone moves that are left beside those that were */
+export function usePlan(
+  view: VisitView,
+  round: RoundView | undefined,
+  undone: readonly AdjusterRef[] = [],
+): Asked<Plan> {
   const question = round && questionOf(view, round);
-  const leave = round ? leftIn(view, round).now : [];
+  const leave = round
+    ? [...leftIn(view, round).now, ...undone.map(({ corner, adjuster }) => ({ corner, adjuster }))]
+    : [];
   const args =
     question &&
     ([

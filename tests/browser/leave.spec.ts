@@ -1,8 +1,8 @@
 /** The turns of a round: a move left this time, the car measured before all is made, and planned on from that. */
 
 import type { Page } from '@playwright/test';
-import type { Position, Reading } from '../../core/contract.ts';
-import { formatAngle } from '../../core/index.ts';
+import type { Moved, Position, Reading } from '../../core/contract.ts';
+import { formatAngle, planOfFile } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
 import { expect, MADE, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
@@ -91,4 +91,46 @@ test('after two moves the car is measured, and the rest is planned from what it 
   await expect(page.getByText(`1 of ${next.length}`)).toBeVisible();
   await expect(page.locator('.card-form')).toContainText(sentence(next[0]!));
   expect(next.map(sentence)).not.toEqual(jobs.slice(2).map(sentence));
+});
+
+test('a job of two packs is booked by one touch, taken back by one, and may be refused in part', async ({
+  page,
+  site,
+}) => {
+  const { moves } = planned(start);
+  const jobs = jobsIn({ moves });
+  const arm = jobs.findIndex((job) => job.length > 1);
+  await openApp(page, site);
+  await toTheMoves(page, typed(READING));
+  for (let i = 0; i < arm; i += 1) {
+    await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
+    // A nervous thumb touches twice: the second one is not for the job that has come under it.
+    await page.getByRole('button', { name: MADE }).dblclick();
+  }
+  await expect(page.getByText(`${arm + 1} of ${jobs.length}`)).toBeVisible();
+  await expect(page.locator('.card-form svg.picture')).toHaveCount(2);
+  await press(page, 'RF upper arm made, front and rear');
+  await expect(page.getByText(`${arm + 2} of ${jobs.length}`)).toBeVisible();
+  await expect(page.locator('.move-made').last()).toContainText(/front .* mm, rear .* mm, done/);
+  await press(page, 'Undo');
+  await expect(page.locator('.card-form')).toContainText(sentence(jobs[arm]!));
+
+  await press(page, 'Won’t move');
+  await press(page, /^Rear$/);
+  await expect(page.locator('.move-made').last()).toContainText('won’t move');
+  const stuck = jobs[arm]!.find(({ job }) => job?.end === 'rear')!;
+  const done = jobs.slice(0, arm).flat();
+  const moved = [
+    ...done.map((move) => ({ ...move, outcome: 'done' as const })),
+    { ...stuck, to: stuck.from, outcome: 'wont-move' as const },
+  ];
+  const plain = moved.map(
+    ({ corner, adjuster, from, to, outcome }): Moved => ({ corner, adjuster, from, to, outcome }),
+  );
+  const rounds = [{ reading: READING, settings: {}, moved: plain }];
+  const visits = [{ id: 'v', carId: car.id, opened: '2026-01-01', rounds }];
+  const next = planOfFile({ format: 'cornerwright', version: 1, car, spec, visits }, { style: 'practical' });
+  const left = jobsIn(next);
+  await expect(page.getByText(`${arm + 2} of ${arm + 1 + left.length}`)).toBeVisible();
+  await expect(page.locator('.card-form')).toContainText(sentence(left[0]!));
 });
