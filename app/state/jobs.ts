@@ -1,4 +1,5 @@
 /** Jobs of a plan and of what was made, as the cards show them: moves that are done in one go are one. */
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { jobOf, jobsOf } from '../../core/adjuster/job.ts';
 import type { AdjusterRef, AxleName, Car, Corner, Move, Plan } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
@@ -7,6 +8,7 @@ import type { JobPart } from '../../core/said.ts';
 import type { Left } from './leave.ts';
 import { adjusterOf, wayText } from './move-words.ts';
 import { units } from './preferences.ts';
+import { positionText } from './standing.ts';
 import { type RoundView, refKey, sameRef } from './visits.ts';
 import { words } from './words.ts';
 
@@ -22,8 +24,8 @@ export const jobsLeft = (plan: Plan, round: RoundView): readonly Job[] =>
 /** What was marked with one touch stands together. */
 export function jobsMade(car: Car, moves: readonly MoveRecord[]): readonly (readonly MoveRecord[])[] {
   const marked = moves.map((move) => {
-    const job = move.outcome === 'done' ? jobOf(car, move) : undefined;
-    return { move, ...(job && { job: { ...job, id: `${job.id} ${move.at}` } }) };
+    const job = jobOf(car, move);
+    return { move, ...(job && { job: { ...job, id: `${job.id} ${move.at} ${move.outcome}` } }) };
   });
   return jobsOf(marked).map((job) => job.map(({ move }) => move));
 }
@@ -62,6 +64,10 @@ const partsOf = (car: Car, job: readonly AdjusterRef[]): readonly JobPart[] =>
 export const endOf = (car: Car, job: readonly AdjusterRef[], ref: AdjusterRef): string =>
   job.length > 1 ? (jobOf(car, ref)?.end ?? '') : '';
 
+/** Moves of which one cannot be without the others, such as wedges on both sides; or one alone. */
+export const isWhole = (car: Car, job: readonly AdjusterRef[]): boolean =>
+  job.length === 1 || job.every((ref) => adjusterKinds[adjusterOf(car, ref)?.kind ?? '']?.wholeAxle);
+
 /** The touch that says it is made: "LF tie rod made", "LF upper arm made, front and rear". */
 export function madeText(car: Car, job: readonly AdjusterRef[]): string {
   const { where, title } = headingOf(car, job);
@@ -76,6 +82,15 @@ export const jobWay = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'from' 
       const adjuster = adjusterOf(car, move);
       const way = adjuster ? wayText(adjuster, move) : `${move.from} → ${move.to}`;
       return `${endOf(car, job, move)} ${way}`.trim();
+    })
+    .join(', ');
+
+/** Where a job that would not go stands: "front 3 mm, rear 1.5 mm". */
+export const jobStands = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'from'>)[]): string =>
+  job
+    .map((move) => {
+      const adjuster = adjusterOf(car, move);
+      return `${endOf(car, job, move)} ${adjuster ? positionText(adjuster, move.from) : move.from}`.trim();
     })
     .join(', ');
 

@@ -1,6 +1,6 @@
 /** Leaving a move this time: nothing else is asked anew, and only a plan that is made anew goes without it. */
 import { beforeEach, describe, expect, it } from 'vitest';
-import { headingOf, jobsLeft, jobsMade, leftJobs, madeText } from '../../app/state/jobs.ts';
+import { headingOf, isWhole, jobStands, jobsLeft, jobsMade, leftJobs, madeText } from '../../app/state/jobs.ts';
 import { leave, leftIn, takeUp } from '../../app/state/leave.ts';
 import { questionOf } from '../../app/state/planning.ts';
 import { records } from '../../app/state/records.ts';
@@ -94,6 +94,9 @@ describe('jobs of a round', () => {
     expect(count(arm)).toEqual([2]);
     expect(count([arm[0]!, { ...arm[1]!, at: 'later' }])).toEqual([1, 1]);
     expect(count([arm[0]!, mark('2', 'upper-rear', 'wont-move', 'now')])).toEqual([1, 1]);
+    const seized = arm.map((one) => ({ ...one, to: 3, outcome: 'wont-move' as const }));
+    expect(count(seized)).toEqual([2]);
+    expect(jobStands(car, seized)).toBe('front 3 mm, rear 3 mm');
     expect(count([mark('0', 'tie-rod', 'done', 'now'), ...arm])).toEqual([1, 2]);
   });
 
@@ -103,6 +106,15 @@ describe('jobs of a round', () => {
     expect(madeText(car, arm)).toBe('RF upper arm made, front and rear');
     expect(madeText(car, arm.slice(0, 1))).toBe('RF upper arm, front shims made');
     expect(madeText(car, [LF_ROD])).toBe('LF tie rod made');
+    expect([isWhole(car, arm), isWhole(car, [LF_ROD])]).toEqual([false, true]);
+    const wedge = { id: 'wedge', kind: 'axle-wedge', degrees: [1, 2], reference: 0 };
+    const wedged = { ...car, front: { ...car.front, adjusters: [wedge] } };
+    expect(
+      isWhole(wedged, [
+        { corner: 'LF', adjuster: 'wedge' },
+        { corner: 'RF', adjuster: 'wedge' },
+      ]),
+    ).toBe(true);
     expect(leftJobs(car, { now: [LF_ROD, ...arm], before: [] })).toEqual([[LF_ROD], arm]);
   });
 });

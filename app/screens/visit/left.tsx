@@ -9,11 +9,10 @@ import { Verdict } from '../../parts/verdict.tsx';
 import { fullTime } from '../../state/days.ts';
 import { canTotal, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
-import { headingOf, jobsMade, jobWay } from '../../state/jobs.ts';
+import { headingOf, jobStands, jobsMade, jobWay } from '../../state/jobs.ts';
 import { markOf, placeWord, verdictOf, windowOf } from '../../state/judge.ts';
 import { adjusterOf } from '../../state/move-words.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
-import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
 import { leftReading, refKey, type VisitView } from '../../state/visits.ts';
@@ -192,15 +191,12 @@ function MovesMade({ view }: { readonly view: VisitView }) {
     <ol class="paper-moves">
       {jobsMade(car, made).map((job) => {
         const [first] = job as readonly [MoveRecord];
-        const adjuster = adjusterOf(car, first);
-        if (!adjuster) return null;
+        if (!adjusterOf(car, first)) return null;
         const { where, title } = headingOf(car, job);
         return (
           <li key={first.id}>
             {where} {title}:{' '}
-            {first.outcome === 'wont-move'
-              ? `would not move from ${positionText(adjuster, first.from)}`
-              : jobWay(car, job)}
+            {first.outcome === 'wont-move' ? `would not move from ${jobStands(car, job)}` : jobWay(car, job)}
           </li>
         );
       })}

@@ -1,11 +1,9 @@
 /** Jobs that were done, the last one open to being taken back. */
 import type { MoveRecord } from '../../../core/records/stored.ts';
 import { CornerMark } from '../../parts/corner-mark.tsx';
-import { headingOf, jobsMade, jobWay } from '../../state/jobs.ts';
-import { adjusterOf } from '../../state/move-words.ts';
+import { headingOf, jobStands, jobsMade, jobWay } from '../../state/jobs.ts';
 import { dropDraft, keep } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
-import { positionText } from '../../state/standing.ts';
 import type { VisitView } from '../../state/visits.ts';
 import { newId, now } from '../../store/index.ts';
 
@@ -42,10 +40,8 @@ interface RowProps {
 export function MadeRow({ view, job, last }: RowProps) {
   const { car } = view.car;
   const { where, title } = headingOf(car, job);
-  const { outcome, from } = job[0]!;
-  const adjuster = adjusterOf(car, job[0]!);
-  const stays = adjuster && outcome === 'wont-move';
-  const way = stays ? positionText(adjuster, from) : jobWay(car, job);
+  const { outcome } = job[0]!;
+  const way = outcome === 'wont-move' ? jobStands(car, job) : jobWay(car, job);
   return (
     <p class="move-row move-made">
       <CornerMark corner={where} />

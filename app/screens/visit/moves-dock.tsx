@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import type { Move, Plan, Position } from '../../../core/contract.ts';
 import type { MoveRecord } from '../../../core/records/stored.ts';
-import { endOf, type Job, jobsLeft, madeText } from '../../state/jobs.ts';
+import { endOf, isWhole, type Job, jobsLeft, madeText } from '../../state/jobs.ts';
 import { leave } from '../../state/leave.ts';
 import { measureNow } from '../../state/measure-now.ts';
 import { adjusterOf } from '../../state/move-words.ts';
@@ -77,7 +77,7 @@ function Answers({ id, ...props }: OfJob & { readonly id: string }) {
   const resting = !useRested(id);
   const ask = (what: Asking['what']) => {
     const [first] = job as readonly [Move];
-    if (job.length > 1) asking.value = { job: id, what };
+    if (!isWhole(view.car.car, job)) asking.value = { job: id, what };
     else if (what === 'wont-move') mark(props, job, what);
     else asking.value = { job: id, what, move: first, position: first.to };
   };
@@ -139,6 +139,7 @@ function Which({ asked, ...props }: OfJob & { readonly asked: Asking }) {
 function SetTo({ asked, move, ...props }: OfJob & { readonly asked: Asking; readonly move: Move }) {
   const adjuster = adjusterOf(props.view.car.car, move);
   const { position = move.to } = asked;
+  const moves = isWhole(props.view.car.car, props.job) ? props.job : [move];
   if (!adjuster) return null;
   return (
     <Stepper
@@ -153,7 +154,7 @@ function SetTo({ asked, move, ...props }: OfJob & { readonly asked: Asking; read
         {
           label: 'Plan from here',
           main: true,
-          onPress: () => mark(props, [move], position === move.to ? 'done' : 'set-to', position),
+          onPress: () => mark(props, moves, position === move.to ? 'done' : 'set-to', position),
         },
       ]}
     />
