@@ -109,7 +109,7 @@ function LaterRow({ view, round, job }: Omit<Props, 'plan'> & { readonly job: Jo
       <button
         type="button"
         class="move-leave"
-        aria-label={`Leave ${where} ${title} this time`}
+        aria-label={`Leave it this time: ${where} ${title}`}
         onClick={() => leave(view, round, job)}
       >
         Leave it
@@ -131,10 +131,10 @@ function LeftRow({ view, round, job }: Omit<Props, 'plan'> & { readonly job: rea
       <button
         type="button"
         class="quiet"
-        aria-label={`Make ${where} ${title} after all`}
+        aria-label={`Make it after all: ${where} ${title}`}
         onClick={() => takeUp(view, round, job)}
       >
-        After all
+        Make it
       </button>
     </p>
   );
