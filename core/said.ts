@@ -164,6 +164,13 @@ export type Note =
       readonly kept?: { readonly pinion?: number; readonly aside?: number };
       readonly beyond?: true;
     }
+  /** Two adjusters that may not differ by more than `most`, mm, and differ by `by` where one of them is left. */
+  | {
+      readonly note: 'too-far-apart';
+      readonly both: readonly [Named, Named];
+      readonly most: number;
+      readonly by: number;
+    }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that are needed beside those there are, as a pack that is left alone keeps its own. */

@@ -16,6 +16,7 @@ import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
 import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
+import { leaving, limitNotes } from './leave.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
 import { type Drawer, shimsOf } from './shims/drawer.ts';
@@ -34,16 +35,6 @@ export function planOf(request: PlanRequest): BarePlan {
   return planTo(problem, positions, choices, { proven: asPlanned && exact, asPlanned });
 }
 
-/** The same without the moves that are left: those adjusters stay where they stand. */
-function leaving({ request, now }: Problem, planned: Positions): { positions: Positions; asPlanned: boolean } {
-  const positions = { ...planned };
-  for (const { corner, adjuster } of request.leave ?? []) {
-    positions[corner] = { ...positions[corner], [adjuster]: now[corner][adjuster]! };
-  }
-  const asPlanned = !request.leave?.some(({ corner, adjuster }) => planned[corner][adjuster] !== now[corner][adjuster]);
-  return { positions, asPlanned };
-}
-
 interface Made {
   readonly proven: boolean;
   /** Nothing that was planned is left. */
@@ -53,14 +44,22 @@ interface Made {
 function planTo(problem: Problem, positions: Positions, choices: Choices, { proven, asPlanned }: Made): BarePlan {
   const judged = evaluate(problem, positions);
   const moves = inOrder(problem, positions, choices.drawer);
-  const { predicted, deviation, inWindow, chance, distance } = judged;
+  const { predicted, deviation, distance } = judged;
+  // A plan is for places that exist; what is left of one may not be.
+  const exists = asPlanned || !predicted.unreachable;
+  const inWindow = exists && judged.inWindow;
+  const chance = exists ? judged.chance : 0;
   return {
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
     odds: oddsAt(problem, judged, positions, (term) => choices.isFixed(term)),
     effort: workOf(problem, positions),
     optimum: { proven, combinations: choices.combinations },
     shortfall: shortfallOf(problem, judged, positions),
-    noted: [...shimNotes(problem, choices, moves, inWindow || !asPlanned), ...notesOf(problem, moves, positions)],
+    noted: [
+      ...(asPlanned ? [] : limitNotes(problem, positions)),
+      ...shimNotes(problem, choices, moves, inWindow || !asPlanned),
+      ...notesOf(problem, moves, positions),
+    ],
     unmeasured: problem.unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }

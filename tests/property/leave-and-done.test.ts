@@ -3,11 +3,21 @@
  * little.
  */
 import { describe, expect, it } from 'vitest';
-import type { AdjusterRef, Corner, Move, Plan, PlanRequest, PlanStyle, Position } from '../../core/contract.ts';
+import type {
+  Adjuster,
+  AdjusterRef,
+  Car,
+  Corner,
+  Move,
+  Plan,
+  PlanRequest,
+  PlanStyle,
+  Position,
+} from '../../core/contract.ts';
 import { adjusterPositions, planChoices, planMoves, predictReading } from '../../core/index.ts';
 import { chanceAt, problemOf } from '../../core/plan/problem.ts';
 import { randomReading, randomSpec } from '../tools/brute-force.ts';
-import { randomCar, stream } from '../tools/random-cars.ts';
+import { randomCar, randomSuspension, rod, stream } from '../tools/random-cars.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
 import { seenOf } from '../tools/seen.ts';
 
@@ -44,6 +54,50 @@ describe('a move that is left', () => {
       expect(planMoves({ ...asked, leave: [] })).toEqual(plan);
     },
   );
+});
+
+describe('a limit that one of two would break if it were left', () => {
+  const pack = (id: string, at: string): Adjuster => ({
+    ...{ id, kind: 'shim-pack', at, direction: [0, 1, 0], sizes: [1], max: 9, reference: 3 },
+    ...(id === 'ahead' && { pair: { with: 'behind', most: 1 } }),
+  });
+  const suspension = randomSuspension(stream(4), 'double-wishbone');
+  const tie: Adjuster = { ...rod('tie', 'tieInner', 3, 0.5), maxSideDifference: 1 };
+  const front = {
+    suspension,
+    adjusters: [pack('ahead', 'upperFront'), pack('behind', 'upperRear'), tie],
+    steered: true,
+  };
+  const car: Car = { ...randomCar(stream(1)), front };
+  const both = { LF: { ahead: 6, behind: 6, tie: 2 }, RF: { ahead: 6, behind: 6, tie: 2 } };
+  const wheel = { camber: 0, caster: 4, toe: 0 };
+  const reading = { LF: wheel, RF: wheel };
+  const { LF = {}, RF = {} } = predictReading(car, reading, {}, both);
+  const about = ({ camber = 0, caster = 0, toe = 0 }) =>
+    Object.fromEntries(
+      Object.entries({ camber, caster, toe }).map(([angle, aim]) => [
+        angle,
+        { low: aim - 0.02, aim, high: aim + 0.02 },
+      ]),
+    );
+  const asked: PlanRequest = { car, reading, settings: {}, spec: { front: { left: about(LF), right: about(RF) } } };
+  const broken = (leave: readonly AdjusterRef[]) =>
+    planMoves({ ...asked, leave }).noted.flatMap((note) =>
+      note.note === 'too-far-apart'
+        ? [[...note.both.map(({ corner, adjuster }) => `${corner} ${adjuster}`), note.most, note.by]]
+        : [],
+    );
+  const left = (adjuster: string): AdjusterRef => ({ corner: 'LF', adjuster });
+
+  it('is told, with both of them and by how much', () => {
+    expect(planMoves(asked).positions).toMatchObject(both);
+    expect(broken([])).toEqual([]);
+    expect(broken([left('behind')])).toEqual([['LF ahead', 'LF behind', 1, 3]]);
+    // Two turns of a rod.
+    expect(broken([left('tie')])).toEqual([['LF tie', 'RF tie', 1, 2 * tie.lead]]);
+    expect(broken([left('ahead'), left('behind')])).toEqual([]);
+    expect(broken([left('tie'), { corner: 'RF', adjuster: 'tie' }])).toEqual([]);
+  });
 });
 
 /** Points of chance that are worth a move that was done already. */

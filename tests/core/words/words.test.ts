@@ -89,6 +89,8 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       { note: 'axle-goes', axle: 'rear', pinion: 0.8, aside: 0, kept: { pinion: 0.5 }, beyond: true },
       { note: 'shims-missing', shims },
       { note: 'shims-short', shims },
+      { note: 'too-far-apart', both: [named, named], most: 1.5, by: 2.25 },
+      { note: 'too-far-apart', both: [named, named], most: 0, by: 2 },
       { note: 'shims-borrowed', by: named, shims, from: [{ ...named, corner: 'RF' }] },
     ];
     for (const note of notes) expectSentence(words.note(note));
