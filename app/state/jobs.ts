@@ -1,6 +1,7 @@
 /** Jobs of a plan and of what was made, as the cards show them: moves that are done in one go are one. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { jobOf, jobsOf } from '../../core/adjuster/job.ts';
+import { isOnce } from '../../core/adjuster/of-corner.ts';
 import type { AdjusterRef, AxleName, Car, Corner, Move, Plan } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
@@ -49,11 +50,15 @@ export interface Heading {
 /** "LF Tie rod", "LF Upper arm, front and rear", "rear Lower link, both sides" */
 export function headingOf(car: Car, job: readonly AdjusterRef[]): Heading {
   const [first] = job as readonly [AdjusterRef];
-  const name = adjusterOf(car, first)?.name ?? first.adjuster;
+  const adjuster = adjusterOf(car, first);
+  const name = adjuster?.name ?? first.adjuster;
+  const axle = axleOf(first.corner);
   const parts = partsOf(car, job);
-  if (parts.length < 2) return { where: first.corner, title: name };
+  // A part that the axle has once is no wheel's own.
+  const once = adjuster && isOnce(adjuster, car[axle]);
+  if (parts.length < 2) return { where: once ? axle : first.corner, title: name };
   const { arm } = parts[0]!;
-  if (!arm) return { where: axleOf(first.corner), title: `${name}, both sides` };
+  if (!arm) return { where: axle, title: `${name}, both sides` };
   return { where: first.corner, title: `${capital(arm)}, ${parts.map(({ end }) => end).join(' and ')}` };
 }
 

@@ -7,6 +7,8 @@ import { records } from '../../app/state/records.ts';
 import type { RoundView, VisitView } from '../../app/state/visits.ts';
 import { planOfFile } from '../../core/index.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
+import { startersFor } from '../../core/starters/catalogue.ts';
+import { suspensionFromStarter } from '../../core/starters/starter.ts';
 import { carFile } from '../core/records/fixture.ts';
 
 const file = carFile('tarn-gt.json');
@@ -106,6 +108,18 @@ describe('jobs of a round', () => {
     expect(madeText(car, arm)).toBe('RF upper arm made, front and rear');
     expect(madeText(car, arm.slice(0, 1))).toBe('RF upper arm, front shims made');
     expect(madeText(car, [LF_ROD])).toBe('LF tie rod made');
+    const links = startersFor('beam-linked', 'rear')[0]!;
+    const panhard = {
+      id: 'rod',
+      name: 'Lateral rod',
+      kind: 'threaded-rod',
+      links: ['rodBody'],
+      lead: 1.5,
+      reference: 0,
+    };
+    const suspension = suspensionFromStarter(links, 'rear');
+    const once = { ...car, rear: { suspension, adjusters: [panhard], steered: false } };
+    expect(madeText(once, [{ corner: 'LR', adjuster: 'rod' }])).toBe('Rear lateral rod made');
     expect([isWhole(car, arm), isWhole(car, [LF_ROD])]).toEqual([false, true]);
     const wedge = { id: 'wedge', kind: 'axle-wedge', degrees: [1, 2], reference: 0 };
     const wedged = { ...car, front: { ...car.front, adjusters: [wedge] } };

@@ -9,7 +9,7 @@ import { adjusterOf, chanceText } from '../../state/move-words.ts';
 import { unknownPlaces } from '../../state/unknown-places.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
-import { LiveJob } from './live-job.tsx';
+import { LiveJob } from './live-move.tsx';
 import { Made } from './made.tsx';
 import { PlanChoiceCard } from './plan-choice.tsx';
 import { ReachCards } from './reach.tsx';
