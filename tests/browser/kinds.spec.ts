@@ -117,8 +117,9 @@ async function setsTo(page: Page, adjusters: readonly Adjuster[], job: readonly 
   const adjuster = adjusters.find(({ id }) => id === move?.adjuster);
   if (!move || !adjuster) throw new Error('the plan has no moves');
   await press(page, 'Set to…');
-  // Of a job it is one that is set elsewhere.
-  if (job.length > 1) await press(page, new RegExp(`^${move.job?.end}$`, 'i'));
+  // Of a job it is one that is set elsewhere, unless one cannot be without the other.
+  if (job.length > 1 && !adjusterKinds[adjuster.kind]?.wholeAxle)
+    await press(page, new RegExp(`^${move.job?.end}$`, 'i'));
   const value = page.locator('output.stepper-value, .stepper-list option:checked');
   await expect(value).toHaveText(shown(adjuster, move.to));
   await page.locator('.stepper-row button:enabled').first().click();

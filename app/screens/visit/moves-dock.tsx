@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import type { Move, Plan, Position } from '../../../core/contract.ts';
 import type { MoveRecord } from '../../../core/records/stored.ts';
-import { endOf, isWhole, type Job, jobsLeft, madeText } from '../../state/jobs.ts';
+import { endOf, headingOf, isWhole, type Job, jobsLeft, madeText } from '../../state/jobs.ts';
 import { leave } from '../../state/leave.ts';
 import { measureNow } from '../../state/measure-now.ts';
 import { adjusterOf } from '../../state/move-words.ts';
@@ -139,11 +139,13 @@ function Which({ asked, ...props }: OfJob & { readonly asked: Asking }) {
 function SetTo({ asked, move, ...props }: OfJob & { readonly asked: Asking; readonly move: Move }) {
   const adjuster = adjusterOf(props.view.car.car, move);
   const { position = move.to } = asked;
-  const moves = isWhole(props.view.car.car, props.job) ? props.job : [move];
+  const { car } = props.view.car;
+  const moves = isWhole(car, props.job) ? props.job : [move];
+  const { where, title } = headingOf(car, moves);
   if (!adjuster) return null;
   return (
     <Stepper
-      caption={`${move.corner} ${adjuster.name}: what is it set to?`}
+      caption={`${where} ${title}: what is it set to?`}
       adjuster={adjuster}
       position={position}
       onChange={(next) => {
