@@ -15,7 +15,7 @@
  */
 
 import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
-import type { Act, Limit, Note, StandsAt } from './said.ts';
+import type { Act, JobPart, Limit, Note, StandsAt } from './said.ts';
 
 export { type AdjusterRef, type AxleName, CORNERS, type Corner, type Position, type ShimCount } from './corners.ts';
 
@@ -209,6 +209,10 @@ export interface PlanRequest {
   readonly settings: CarSettings;
   /** Adjusters that are not to be moved. */
   readonly locked?: readonly AdjusterRef[];
+  /** Adjusters that were moved in this round: the practical asks for them again only where that is worth it. */
+  readonly done?: readonly AdjusterRef[];
+  /** Adjusters that are left as they stand this time: the plan is the same, without their moves. */
+  readonly leave?: readonly AdjusterRef[];
   readonly style?: PlanStyle;
   /** Minutes that the plan may take at the most, where everything can be brought into its window within them. */
   readonly maxEffort?: number;
@@ -232,7 +236,12 @@ export interface Move extends AdjusterRef {
   readonly act: Act;
   /** Where shims are counted: those that make the pack when the move is done, thickest first. */
   readonly shims?: readonly ShimCount[];
-  /** What the rack reads after this move and all before it. */
+  /** Where it is one of several that are one job; those stand together in the plan. */
+  readonly job?: JobPart;
+  /**
+   * What the rack reads after this move and all before it; where one side alone cannot be, after both. A job is read once,
+   * after the last of its moves.
+   */
   readonly expectAfter: Reading;
 }
 

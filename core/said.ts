@@ -115,6 +115,21 @@ export type Remedy =
   | 'thicker-wedge'
   | 'more-taper';
 
+/** Where a move stands in a job of several. */
+export type JobEnd = 'left' | 'right' | 'front' | 'rear';
+/** Moves that are done in one go, as the same bolts are loosened for all of them: one of a job. */
+export interface JobPart {
+  /** The same for all moves of the job, and for no other. */
+  readonly id: string;
+  /** What of the job this move is. */
+  readonly end: JobEnd;
+  /** The arm that it is done to, such as `upper arm`. Absent: it is done to both sides of an axle. */
+  readonly arm?: string;
+}
+
+/** A job as it is said: its moves' acts, in working order. */
+export type JobSaid = readonly { readonly end: JobEnd; readonly act: Act }[];
+
 /** An adjuster by the name that the user gave it. */
 export interface Named extends AdjusterRef {
   readonly name: string;
@@ -164,8 +179,17 @@ export type Note =
       readonly kept?: { readonly pinion?: number; readonly aside?: number };
       readonly beyond?: true;
     }
+  /** Two adjusters that may not differ by more than `most`, mm, and differ by `by` where one of them is left. */
+  | {
+      readonly note: 'too-far-apart';
+      readonly both: readonly [Named, Named];
+      readonly most: number;
+      readonly by: number;
+    }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
+  /** Shims that are needed beside those there are, as a pack that is left alone keeps its own. */
+  | { readonly note: 'shims-short'; readonly shims: readonly ShimCount[] }
   /** Shims that a pack takes out of others, which have to be opened first. */
   | {
       readonly note: 'shims-borrowed';
@@ -229,4 +253,5 @@ export type PreferenceId =
   | 'alike'
   | 'undone'
   | 'bump-steer'
-  | 'camber-gain';
+  | 'camber-gain'
+  | 'not-again';

@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
-import type { Corner } from '../../core/contract.ts';
+import type { AxleName, Corner } from '../../core/contract.ts';
 import { CornerMark } from './corner-mark.tsx';
 
 export interface CardProps {
-  /** Header line; with `corner` the corner's mark stands before it. */
+  /** Header line; with `corner` the mark of the corner, or of both of an axle, stands before it. */
   title?: ComponentChildren;
-  corner?: Corner;
+  corner?: Corner | AxleName;
   /** At the right end of the header: a plate, a time, a count. */
   aside?: ComponentChildren;
   /** `live` is what to do next; `caution` needs reading first; `form` has a ruled header, as a move has. */

@@ -1,17 +1,18 @@
 /** The next move of a visit in one line, for its row in the list. */
-import { adjusterOf, movesLeft, wayText } from '../state/move-words.ts';
+import { headingOf, jobsLeft, jobWay } from '../state/jobs.ts';
 import { usePlan } from '../state/planning.ts';
 import type { VisitView } from '../state/visits.ts';
 
 export function NextMove({ view }: { readonly view: VisitView }) {
   const round = view.rounds.at(-1);
+  const { car } = view.car;
   const { value: plan } = usePlan(view, round);
-  const move = plan && round ? movesLeft(plan, round)[0] : undefined;
-  const adjuster = move && adjusterOf(view.car.car, move);
-  if (!move || !adjuster) return <>Next: the moves</>;
+  const job = plan && round ? jobsLeft(plan, round)[0] : undefined;
+  if (!job) return <>Next: the moves</>;
+  const { where, title } = headingOf(car, job);
   return (
     <>
-      Next: {move.corner} {adjuster.name}, {wayText(adjuster, move)}
+      Next: {where} {title}, {jobWay(car, job)}
     </>
   );
 }

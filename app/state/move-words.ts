@@ -2,17 +2,11 @@
 
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
-import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
+import type { Adjuster, AdjusterRef, Car, Move, Shortfall } from '../../core/contract.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { placeWord } from './judge.ts';
 import { valueText } from './units.ts';
-import { type RoundView, sameRef } from './visits.ts';
-
-/** Moves of the plan that are not marked yet. */
-export function movesLeft(plan: Plan, round: RoundView): readonly Move[] {
-  return plan.moves.filter((move) => !round.done.some((made) => sameRef(made, move)));
-}
 
 export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
   return adjustersOf(car, corner).find((one) => one.id === adjuster);

@@ -1,9 +1,10 @@
 /** The plan of a round, recomputed from its records: asked of the engine with the visit's file, never kept. */
-import type { CarFile, Corner, Plan, PlanStyle, Reading } from '../../core/contract.ts';
+import type { AdjusterRef, CarFile, Corner, Plan, PlanStyle, Reading } from '../../core/contract.ts';
 import type { PlanChoice, PlanRequestOptions, Reach, Stuck } from '../../core/index.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
+import { leftIn } from './leave.ts';
 import { drawer, gauge } from './preferences.ts';
 import { choice, choose } from './stage.ts';
 import { unknownPlaces } from './unknown-places.ts';
@@ -19,7 +20,7 @@ interface Question {
 export const questionOf = (view: VisitView, round: RoundView): Question => ({
   file: visitFile(view, round, round.base),
   options: {
-    locked: unknownPlaces(view, round),
+    locked: [...unknownPlaces(view, round), ...leftIn(view, round).before],
     ...(gauge.value ? { gauge: gauge.value } : {}),
     ...(drawer.value.counted ? { drawer: drawer.value.shims } : {}),
   },
@@ -45,9 +46,22 @@ export function usePlanChoices(view: VisitView, round: RoundView): Asked<PlanCho
   );
 }
 
-export function usePlan(view: VisitView, round: RoundView | undefined): Asked<Plan> {
+/** @param undone moves that are left beside those that were */
+export function usePlan(
+  view: VisitView,
+  round: RoundView | undefined,
+  undone: readonly AdjusterRef[] = [],
+): Asked<Plan> {
   const question = round && questionOf(view, round);
-  const args = question && ([question.file, { ...question.options, ...chosenPlan(view.visit.id) }] as const);
+  const leave = round
+    ? [...leftIn(view, round).now, ...undone.map(({ corner, adjuster }) => ({ corner, adjuster }))]
+    : [];
+  const args =
+    question &&
+    ([
+      question.file,
+      { ...question.options, ...chosenPlan(view.visit.id), ...(leave.length > 0 && { leave }) },
+    ] as const);
   return useAsked(args && `plan ${JSON.stringify(args)}`, (signal) =>
     engine.call('planOfFile', [...(args as NonNullable<typeof args>)], { signal }),
   );

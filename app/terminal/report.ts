@@ -1,11 +1,13 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { jobsOf } from '../../core/adjuster/job.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import {
   type AxleName,
   type Car,
   CORNERS,
   type Corner,
+  type Move,
   type Plan,
   type PlanStyle,
   type Reading,
@@ -23,8 +25,9 @@ const ANGLES = ['caster', 'camber', 'toe'] as const;
 
 /** @param found what the rack shows before the first move */
 export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): string {
+  const jobs = jobsOf(plan.moves);
   const lines = [
-    `${car.label}: ${count(plan.moves.length, 'move')}, about ${Math.round(plan.effort)} min`,
+    `${car.label}: ${count(jobs.length, 'move')}, about ${Math.round(plan.effort)} min`,
     plan.inWindow
       ? `Chance that the re-measure is all in the window: ${Math.round(plan.chance * 100)} %`
       : 'The window cannot be reached with these adjusters; this is as near as they come.',
@@ -32,16 +35,8 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
     ...proofOf(style, plan),
     '',
   ];
-  plan.moves.forEach((move, i) => {
-    const adjuster = adjustersOf(car, move.corner).find((one) => one.id === move.adjuster);
-    const kind = adjuster && adjusterKinds[adjuster.kind];
-    if (!adjuster || !kind) return;
-    lines.push(
-      `${i + 1}. ${move.corner} ${adjuster.name}: ${words.place(kind.place(adjuster, move.from))} → ${words.place(kind.place(adjuster, move.to))}`,
-      `   ${move.instruction}`,
-      `   Then ${move.corner} reads ${wheel(move.expectAfter, move.corner)}${gone(move.expectAfter, axleOf(move.corner))}`,
-      ...(adjuster.torque ? [`   Torque, the maker's figure on your file: ${adjuster.torque}`] : []),
-    );
+  jobs.forEach((job, i) => {
+    lines.push(...jobLines(car, job, i + 1));
   });
   if (plan.moves.length > 0) lines.push('');
   lines.push('           found                                       predicted');
@@ -71,6 +66,30 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
   }
   lines.push('', CAUTION);
   return lines.join('\n');
+}
+
+/** What one job is: its moves, what to do, what the rack then reads. */
+function jobLines(car: Car, job: readonly Move[], number: number): string[] {
+  const last = job.at(-1)!;
+  const [first] = job as readonly [Move];
+  const heads = job.map(({ corner, adjuster: id, from, to }) => {
+    const adjuster = adjustersOf(car, corner).find((one) => one.id === id)!;
+    const { place } = adjusterKinds[adjuster.kind]!;
+    return `${corner} ${adjuster.name}: ${words.place(place(adjuster, from))} → ${words.place(place(adjuster, to))}`;
+  });
+  const said = job.flatMap(({ job: part, act }) => (part ? [{ end: part.end, act }] : []));
+  const torques = new Set(
+    job.flatMap(({ corner, adjuster }) => adjustersOf(car, corner).find(({ id }) => id === adjuster)?.torque ?? []),
+  );
+  const read = [...new Set(job.map(({ corner }) => corner))].map(
+    (corner) => `${corner} reads ${wheel(last.expectAfter, corner)}`,
+  );
+  return [
+    ...heads.map((head, i) => `${i === 0 ? `${number}.` : '  '} ${head}`),
+    `   ${job.length > 1 ? words.job(said, first.job?.arm) : first.instruction}`,
+    `   Then ${read.join(', ')}${gone(last.expectAfter, axleOf(last.corner))}`,
+    ...[...torques].map((torque) => `   Torque, the maker's figure on your file: ${torque}`),
+  ];
 }
 
 /** The window that is met least surely, unless that one is as good as sure. */

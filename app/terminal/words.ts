@@ -30,4 +30,37 @@ function sayings(kind: AdjusterKind): string[] {
   return [kind.name.toUpperCase(), ...once.map((line) => `   ${line}`), step, ''];
 }
 
-console.log(Object.values(adjusterKinds).flatMap(sayings).join('\n'));
+/** What is said once for several moves that are one job, of each kind that makes such. */
+function jobs({ kind, name, job, wholeAxle, start, sample, act }: AdjusterKind): string[] {
+  if (!job && !wholeAxle) return [];
+  const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind, kind };
+  const adjuster = { reference: sample.from, ...made } as Adjuster;
+  const way = (from: Position, to: Position) => act(adjuster, from, to, { corner: 'LF' });
+  const [there, back] = [way(sample.from, sample.to), way(sample.to, sample.from)];
+  const ends = job === 'arm' ? (['front', 'rear'] as const) : (['left', 'right'] as const);
+  const pairs = wholeAxle
+    ? [
+        [there, there],
+        [back, back],
+      ]
+    : [
+        [there, back],
+        [there, there],
+      ];
+  const said = pairs.flatMap(([first, second]) =>
+    (['mm', 'inch'] as const).map((length) =>
+      words.job(
+        [
+          { end: ends[0], act: first! },
+          { end: ends[1], act: second! },
+        ],
+        job === 'arm' ? 'upper arm' : undefined,
+        { length },
+      ),
+    ),
+  );
+  return [`${name.toUpperCase()}, SEVERAL AS ONE JOB`, ...new Set(said.map((line) => `   ${line}`)), ''];
+}
+
+const kinds = Object.values(adjusterKinds);
+console.log([...kinds.flatMap(sayings), ...kinds.flatMap(jobs)].join('\n'));

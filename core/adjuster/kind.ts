@@ -112,8 +112,13 @@ export interface AdjusterKind {
   readonly step: (adjuster: Adjuster) => { readonly from: Position; readonly to: Position; readonly said: Step };
   /** What left and right must agree in. Absent: the two sides are free of one another. */
   readonly bothSides?: (adjuster: Adjuster, position: Position) => BothSides | undefined;
-  /** It has one position for the whole axle: both sides have it, or neither. */
+  /** It has one position for the whole axle: both sides have it, or neither, and to change it is one job. */
   readonly wholeAxle?: true;
+  /**
+   * What else is moved in the same job, where it is moved too: others on the same `arm`, whose bolts are loosened once
+   * for all; or the same one on the other side of an `axle` on links, which is turned by both. Absent: nothing.
+   */
+  readonly job?: 'arm' | 'axle';
   /** Another adjuster of the corner whose position may differ from this one's by so much at the most. */
   readonly pair?: (adjuster: Adjuster) => { readonly with: string; readonly most: number } | undefined;
   /** Its effect is what a chart prints, so that what it does to other angles beyond the chart is not known. */

@@ -62,6 +62,7 @@ export const shimPack: AdjusterKind = {
     return { shift: { [pack.at]: [x * t, y * t, z * t] } };
   },
   stack: ({ sizes, max, maxCount }) => ({ sizes, max, maxCount }),
+  job: 'arm',
   even: () => true,
   act: (pack, from, to, { shims }) => {
     const [a, b] = [from as number, to as number];

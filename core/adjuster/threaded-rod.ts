@@ -60,6 +60,7 @@ export const threadedRod: AdjusterKind = {
     lengthen: Object.fromEntries(rod.links.map((link: string) => [link, (position as number) * rod.lead])),
   }),
   even: () => true,
+  job: 'axle',
   act: (given, from, to) => {
     const rod = given as ThreadedRod;
     const turns = (to as number) - (from as number);

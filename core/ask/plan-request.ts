@@ -1,6 +1,6 @@
 import { validateCarSettings } from '../check/adjusters.ts';
 import { validateRequestOptions } from '../check/request.ts';
-import type { CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
+import type { AdjusterRef, CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { asMeasured, expected } from '../plan/as-measured.ts';
 import { withAxleKept } from '../plan/axle-kept.ts';
@@ -9,16 +9,22 @@ import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { levelled } from '../reading/steering-wheel.ts';
 import { validateCarFile } from '../records/car-file.ts';
-import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
+import { current, latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
 import { readingInWords } from './in-words.ts';
 
-/** What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit. */
-export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gauge' | 'locked' | 'drawer' | 'language'>;
+/**
+ * What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit;
+ * `done`: beside those that were moved in its last round.
+ */
+export type PlanRequestOptions = Pick<
+  PlanRequest,
+  'style' | 'maxEffort' | 'gauge' | 'locked' | 'done' | 'leave' | 'drawer' | 'language'
+>;
 
 /**
  * What to plan for a car file: the last round that holds of the last visit, its settings moved on by what was done after
  * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
- * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a wish for
+ * (see as-measured.ts). What would not move in that visit is locked; what was moved since the reading is done. A spec that gives total toe alone gets a wish for
  * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts). A rigid axle on links gets the windows of
  * change that its spec leaves open (see axle-kept.ts). A steering wheel that did not stand level while toe was read stays
  * in the reading: the plan counts it in.
@@ -30,13 +36,14 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   const checked = validateCarFile(file);
   const { car, spec } = checked;
   if (!spec) throw new InputError('spec', spec, { is: 'windows' });
-  const { locked = [], ...asked } = validateRequestOptions(options, car);
+  const { locked = [], done = [], ...asked } = validateRequestOptions(options, car);
   const { visit, round, from, settings } = lastRound(checked);
   const found = asMeasured(car, levelled(round.reading, car), from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
     ? predictWith(compileCar(found), round.reading, from, settings)
     : round.reading;
+  const moved = [...done, ...movedIn(round)];
   const wish = straightness(spec, reading);
   return {
     car: found,
@@ -45,6 +52,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
     reading,
     settings,
     locked: [...locked, ...seized(visit)],
+    ...(moved.length > 0 && { done: moved }),
     ...asked,
   };
 }
@@ -78,4 +86,12 @@ function lastRound({ car, visits = [] }: CarFile): LastRound {
   const from = validateCarSettings(round.settings, car, `${field}.settings`);
   const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, `${field}.moved`);
   return { visit, round, from, settings };
+}
+
+/** Adjusters that were moved in a round, and stand elsewhere by it. */
+function movedIn({ moved = [] }: Round): readonly AdjusterRef[] {
+  const made = current(moved).filter(({ outcome, from, to }) => outcome !== 'wont-move' && from !== to);
+  return [
+    ...new Map(made.map(({ corner, adjuster }) => [`${corner}/${adjuster}`, { corner, adjuster }] as const)).values(),
+  ];
 }

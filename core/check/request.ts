@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { choice, number } from '../adjuster/fields.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
-import type { Car, PlanRequest } from '../contract.ts';
+import type { AdjusterRef, Car, PlanRequest } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { millionths } from '../units/shim-drawer.ts';
 import { languages } from '../words/catalogue.ts';
@@ -21,14 +21,17 @@ const byCornerToList = (value: unknown): unknown =>
     : value;
 
 const KNOWN = ruleText({ is: 'one-of', of: Object.keys(languages) });
-const OPTIONS = {
-  locked: v.optional(
-    v.pipe(
-      v.unknown(),
-      v.transform(byCornerToList),
-      schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
-    ),
+const refs = v.optional(
+  v.pipe(
+    v.unknown(),
+    v.transform(byCornerToList),
+    schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
   ),
+);
+const OPTIONS = {
+  locked: refs,
+  done: refs,
+  leave: refs,
   style: v.optional(choice(['closest', 'least-work', 'surest', 'practical'])),
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
@@ -74,23 +77,34 @@ export function validateRequestOptions(value: unknown, car: Car): Options {
 }
 
 /** The options that were given, as far as they fit the car. @throws InputError */
-function forCar({ locked, style, maxEffort, gauge, drawer, language }: v.InferOutput<typeof ASKED>, car: Car): Options {
-  for (const [i, { corner, adjuster }] of (locked ?? []).entries()) {
-    const own = adjustersOf(car, corner);
-    if (!own.some((one) => one.id === adjuster)) {
-      throw new InputError(`locked[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
-    }
-  }
+function forCar(
+  { style, maxEffort, gauge, drawer, language, ...given }: v.InferOutput<typeof ASKED>,
+  car: Car,
+): Options {
+  const { locked, done, leave } = given;
+  for (const [name, list] of Object.entries({ locked, done, leave })) refuseStrangers(name, list, car);
   for (const [i, { size }] of (drawer ?? []).entries()) {
     const twin = drawer?.slice(0, i).some((one) => millionths(one.size) === millionths(size));
     if (twin) throw new InputError(`drawer[${i}].size`, size, { is: 'listed-once' });
   }
   return {
     ...(locked ? { locked } : {}),
+    ...(done ? { done } : {}),
+    ...(leave ? { leave } : {}),
     ...(style ? { style } : {}),
     ...(maxEffort === undefined ? {} : { maxEffort }),
     ...(gauge ? { gauge } : {}),
     ...(drawer ? { drawer } : {}),
     ...(language ? { language } : {}),
   };
+}
+
+/** Of adjusters that are named, one that the car has not got. */
+function refuseStrangers(name: string, refs: readonly AdjusterRef[] = [], car: Car): void {
+  for (const [i, { corner, adjuster }] of refs.entries()) {
+    const own = adjustersOf(car, corner);
+    if (!own.some((one) => one.id === adjuster)) {
+      throw new InputError(`${name}[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
+    }
+  }
 }

@@ -1,4 +1,5 @@
 /** The plans that are worth a choice. */
+import { jobCount } from '../adjuster/job.ts';
 import type { PlanRequest, PlanStyle } from '../contract.ts';
 import { Choices } from './choose.ts';
 import { workOf } from './plan.ts';
@@ -11,6 +12,8 @@ export interface PlanChoice {
   /** The styles whose plan it is; none for one between the closest and the least work. */
   readonly styles: readonly PlanStyle[];
   readonly moves: number;
+  /** What those are where moves that are done in one go count once. */
+  readonly jobs: number;
   /** Minutes. */
   readonly effort: number;
   readonly inWindow: boolean;
@@ -54,7 +57,20 @@ export function choicesOf(request: PlanRequest): PlanChoice[] {
   return [...found.values()].map(({ positions, ...rest }) => {
     const { inWindow, distance, chance } = evaluate(problem, positions);
     const offAim = Math.sqrt(distance / Math.max(1, problem.terms.length));
-    const moves = movedTo(problem, positions).length;
-    return { ...rest, moves, effort: workOf(problem, positions), inWindow, distance, offAim, chance };
+    const moved = movedTo(problem, positions);
+    const jobs = jobCount(
+      request.car,
+      moved.map(({ corner, adjuster }) => ({ corner, adjuster: adjuster.id })),
+    );
+    return {
+      ...rest,
+      moves: moved.length,
+      jobs,
+      effort: workOf(problem, positions),
+      inWindow,
+      distance,
+      offAim,
+      chance,
+    };
   });
 }

@@ -1,7 +1,8 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
-import type { PlanStyle } from '../contract.ts';
+import type { AdjusterRef, PlanStyle } from '../contract.ts';
 import { byCorner } from '../corners.ts';
 import { Likeliest, type Likely, surest } from './chance/surest.ts';
+import { keepingDone } from './done.ts';
 import type { Reachable } from './out-of-reach.ts';
 import { partOf, practical } from './practical.ts';
 import type { Positions, Problem } from './problem.ts';
@@ -41,8 +42,9 @@ export class Choices {
    * nothing ties are planned each for itself: what cannot be met in one changes nothing in the others.
    */
   best(style: PlanStyle): Positions {
+    const { done = [] } = this.problem.request;
     if (style === 'surest') return this.#positions(this.#searches().map((search) => this.#surest(search).found));
-    if (style === 'practical') return this.#practical();
+    if (style === 'practical') return done.length > 0 ? this.#keeping(done) : this.#practical();
     const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
     return this.#positions(within ?? this.#solve({ inWindow: false, effortFirst: false })!);
   }
@@ -98,6 +100,16 @@ export class Choices {
     const searches = this.#searchesWithin();
     const parts = searches.map((search) => partOf(this.problem, search, this.#surest(search), this.#reachable));
     return positions(practical(this.problem, parts, positions));
+  }
+
+  /** As surely as not much is gained by it, what was moved in this round stays. */
+  #keeping(done: readonly AdjusterRef[]): Positions {
+    const { request } = this.problem;
+    return keepingDone(this.problem, done, (held) => {
+      if (held.length === 0) return this.#practical();
+      const locked = [...(request.locked ?? []), ...held];
+      return new Choices({ ...this.problem, request: { ...request, locked } }).#practical();
+    });
   }
 
   #positions(answer: Answer, subproblems = this.#subproblems): Positions {

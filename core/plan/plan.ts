@@ -9,11 +9,14 @@ import {
   type WheelReading,
 } from '../contract.ts';
 import { cornerOf } from '../pose/car-model.ts';
+import type { JobPart } from '../said.ts';
+import { inJobs } from './answer/jobs.ts';
 import { notesOf } from './answer/notes.ts';
 import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
 import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
+import { leaving, limitNotes } from './leave.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
 import { type Drawer, shimsOf } from './shims/drawer.ts';
@@ -26,22 +29,37 @@ export function planOf(request: PlanRequest): BarePlan {
   const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const within = enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1);
+  const { positions, asPlanned } = leaving(problem, within?.positions ?? choices.best(style));
   // The search is exact for sums over corners, which a chance is not: of the surest only what stands for it is proven.
-  const proven = within !== undefined || style === 'closest' || style === 'least-work';
-  return planTo(problem, within?.positions ?? choices.best(style), choices, proven);
+  const exact = within !== undefined || style === 'closest' || style === 'least-work';
+  return planTo(problem, positions, choices, { proven: asPlanned && exact, asPlanned });
 }
 
-function planTo(problem: Problem, positions: Positions, choices: Choices, proven: boolean): BarePlan {
+interface Made {
+  readonly proven: boolean;
+  /** Nothing that was planned is left. */
+  readonly asPlanned: boolean;
+}
+
+function planTo(problem: Problem, positions: Positions, choices: Choices, { proven, asPlanned }: Made): BarePlan {
   const judged = evaluate(problem, positions);
   const moves = inOrder(problem, positions, choices.drawer);
-  const { predicted, deviation, inWindow, chance, distance } = judged;
+  const { predicted, deviation, distance } = judged;
+  // A plan is for places that exist; what is left of one may not be.
+  const exists = asPlanned || !predicted.unreachable;
+  const inWindow = exists && judged.inWindow;
+  const chance = exists ? judged.chance : 0;
   return {
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
     odds: oddsAt(problem, judged, positions, (term) => choices.isFixed(term)),
     effort: workOf(problem, positions),
     optimum: { proven, combinations: choices.combinations },
     shortfall: shortfallOf(problem, judged, positions),
-    noted: [...shimNotes(problem, choices, moves, inWindow), ...notesOf(problem, moves, positions)],
+    noted: [
+      ...(asPlanned ? [] : limitNotes(problem, positions)),
+      ...shimNotes(problem, choices, moves, inWindow || !asPlanned),
+      ...notesOf(problem, moves, positions),
+    ],
     unmeasured: problem.unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }
@@ -52,19 +70,17 @@ export const workOf = (problem: Problem, positions: Positions): number =>
 
 function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareMove[] {
   const { request, model, now } = problem;
-  const steps = movedTo(problem, positions)
-    .map((step) => {
-      const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
-      return { ...step, rank: rankOf(step.corner, role, hasLowerCams(sideOf(request.car, step.corner))) };
-    })
-    .sort((a, b) => a.rank - b.rank);
+  const steps = movedTo(problem, positions).map((step) => {
+    const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
+    return { ...step, rank: rankOf(step.corner, role, hasLowerCams(sideOf(request.car, step.corner))) };
+  });
   const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);
   let stands: CarSettings = now;
   let read = request.reading;
-  return steps.map(({ corner, adjuster, from, to }) => {
+  const move = ({ corner, adjuster, from, to, job }: Step) => {
     stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };
     const pack = drawer?.find({ corner, adjuster: adjuster.id });
-    const shims = pack && shimsOf(stacks?.get(pack) ?? new Map());
+    const shims = pack && shimsOf(stacks?.get(pack) ?? pack.fewest(to));
     const expectAfter = predictWith(model, request.reading, now, stands);
     const gains = gainsOf(read[corner], expectAfter[corner]);
     read = expectAfter;
@@ -74,11 +90,19 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
       from,
       to,
       ...(shims && { shims }),
+      ...(job && { job }),
       act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains }),
       expectAfter,
     };
+  };
+  return inJobs(request.car, steps).flatMap((job) => {
+    const made = job.map(move);
+    // One side alone of what is one for the whole axle cannot be: there is nothing to read until both are made.
+    return kindOfAdjuster(job[0]!.adjuster).wholeAxle ? made.map((one) => ({ ...one, expectAfter: read })) : made;
   });
 }
+
+type Step = ReturnType<typeof movedTo>[number] & { readonly job?: JobPart };
 
 /** Degrees that a wheel's angles gain, as far as they were measured. */
 const gainsOf = (before: WheelReading = {}, after: WheelReading = {}) =>

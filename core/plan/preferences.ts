@@ -90,6 +90,11 @@ export const WHEEL_PREFERENCES: readonly OfWheel[] = [
   { id: 'bump-steer', weight: 0.04, of: 'bumpSteer', full: 0.1 },
   { id: 'camber-gain', weight: 0.02, of: 'camberGain', full: 0.1 },
 ];
+/**
+ * A move that was made in this round is not asked for again, unless without it windows stay out that can be met, or it
+ * brings so much more chance (see done.ts).
+ */
+export const NOT_AGAIN: { readonly id: PreferenceId; readonly least: number } = { id: 'not-again', least: 0.05 };
 
 /** How much of its whole travel a move is, 0…1; of labels, which are counted, as they are listed. */
 function shareMoved({ adjuster, kind, from, to }: Made): number {

@@ -1,7 +1,7 @@
 /** What a language has to say: one function for everything that core returns as data (core/said.ts). */
 import type { Angle } from '../contract.ts';
 import type { Names, Refused, Rule } from '../rule.ts';
-import type { Act, Hint, Limit, Note, Place, PreferenceId, Remedy, StandsAt, Step } from '../said.ts';
+import type { Act, Hint, JobSaid, Limit, Note, Place, PreferenceId, Remedy, StandsAt, Step } from '../said.ts';
 
 /** How a shop writes lengths. Default mm. */
 export interface Units {
@@ -11,6 +11,8 @@ export interface Units {
 export interface Words {
   /** What to do, from → to: one sentence. */
   readonly act: (act: Act, units?: Units) => string;
+  /** What to do where several moves are one job, in working order: one sentence; of the arm that it is done to, if it is one. */
+  readonly job: (moves: JobSaid, arm?: string, units?: Units) => string;
   /** A position, with its unit. */
   readonly place: (place: Place, units?: Units) => string;
   /** What one step of an adjuster is called. */

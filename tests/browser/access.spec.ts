@@ -4,7 +4,7 @@
  */
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
-import { expect, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, test } from './harness.ts';
 
 // The settings also say how things stand with being offline.
 test.use({ serviceWorkers: 'allow' });
@@ -78,7 +78,7 @@ test('every screen of a visit', async ({ page, site }) => {
   await page.getByRole('button', { name: 'Back', exact: true }).click();
   for (let i = 1; i <= moves; i += 1) {
     await expect(page.getByText(`${i} of ${moves}`)).toBeVisible();
-    await press('Done');
+    await press(MADE);
   }
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   await press(/practice rack/);

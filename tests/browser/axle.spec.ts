@@ -3,6 +3,7 @@ import type { Car, Reading } from '../../core/contract.ts';
 import { formatAngle } from '../../core/index.ts';
 import { starters } from '../../core/starters/catalogue.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
 import { rod } from '../tools/random-cars.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
@@ -57,13 +58,19 @@ test('pinion and place across the car are asked for, predicted and compared', as
   await press('Where the adjusters stand');
   await press('These are right');
   await expect(page.locator('.plan-note', { hasText: wordsOf().axleGone(pinionChange, lateralChange) })).toBeVisible();
-  for (const [i, { expectAfter }] of plan.moves.entries()) {
-    await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
-    const { pinionAngle = Number.NaN, lateral = Number.NaN } = expectAfter.rear ?? {};
+  // Both rods are one card, with both drawn, one sentence and what the rack reads when both are turned.
+  const jobs = jobsIn(plan);
+  expect(plan.moves.length).toBe(2);
+  for (const [i, job] of jobs.entries()) {
+    await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
+    await expect(page.locator('.card-form svg.picture')).toHaveCount(job.length);
+    await expect(page.locator('.instruction')).toHaveText(sentence(job));
+    const { LR, RR, rear } = job.at(-1)?.expectAfter ?? {};
     const shows = page.getByLabel('What the rack will show');
-    await expect(shows).toContainText(`pinion${formatAngle(pinionAngle)}`);
-    await expect(shows).toContainText(formatAngle(lateral, { digits: 1 }));
-    await press('Done');
+    for (const wheel of [LR, RR]) await expect(shows).toContainText(formatAngle(wheel?.toe ?? Number.NaN));
+    await expect(shows).toContainText(`pinion${formatAngle(rear?.pinionAngle ?? Number.NaN)}`);
+    await expect(shows).toContainText(formatAngle(rear?.lateral ?? Number.NaN, { digits: 1 }));
+    await press('Rear lower link made, both sides');
   }
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   await expect(page.getByRole('region', { name: 'Keypad' })).toBeVisible();

@@ -26,15 +26,15 @@ test('what is nearly as sure with less work is told beside the other plans', asy
   await openApp(page, site);
   await toTheMoves(page, TYPED);
   // What the app starts from is that already.
-  await expect(page.getByText(`1 of ${practical.moves}`)).toBeVisible();
+  await expect(page.getByText(`1 of ${practical.jobs}`)).toBeVisible();
   await page.getByText('Other plans').click();
   await expect(page.getByText('Nearly as sure')).toHaveCount(0);
   await page.locator('.plan-choice', { hasText: 'Surest' }).click();
-  await expect(page.getByText(`1 of ${surest.moves}`)).toBeVisible();
-  const told = `${lighter.moves} moves, ${Math.round(lighter.effort)} min`;
+  await expect(page.getByText(`1 of ${surest.jobs}`)).toBeVisible();
+  const told = `${lighter.jobs} moves, ${Math.round(lighter.effort)} min`;
   await expect(page.getByText(`Nearly as sure: ${told}`)).toBeVisible();
   await page.getByText('Other plans').click();
   await page.locator('.plan-choice', { hasText: 'Practical' }).click();
-  await expect(page.getByText(`1 of ${practical.moves}`)).toBeVisible();
+  await expect(page.getByText(`1 of ${practical.jobs}`)).toBeVisible();
   await expect(page.getByText('Nearly as sure')).toHaveCount(0);
 });

@@ -14,7 +14,8 @@ import {
   type Spec,
   toeToLength,
 } from '../../core/index.ts';
-import { expect, openApp, test } from './harness.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
+import { expect, MADE, openApp, test } from './harness.ts';
 
 const { car, spec } = JSON.parse(
   readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
@@ -76,11 +77,12 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
   const visits = [{ id: 'v', carId: car.id, opened: '2026-01-01', rounds }];
   const plan = planMoves(planRequest({ ...file, visits }, { style: 'practical' }));
   expect(plan.moves.length).toBeGreaterThan(0);
-  for (const [i, move] of plan.moves.entries()) {
-    await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
-    await expect(page.locator('.card-form')).toContainText(move.instruction);
+  const jobs = jobsIn(plan);
+  for (const [i, job] of jobs.entries()) {
+    await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
+    await expect(page.locator('.card-form')).toContainText(sentence(job));
     await expect(page.locator('.expect')).toContainText('total toe');
-    await press(page, 'Done');
+    await press(page, MADE);
   }
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   await press(page, /^As found/);

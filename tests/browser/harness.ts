@@ -87,6 +87,9 @@ export const test = base.extend<Fixtures>({
 
 export { expect };
 
+/** The big touch that says that the job under way is made: it names it. */
+export const MADE = /^(LF|RF|LR|RR|Front|Rear) .* made/;
+
 /** Opens the app and waits until it shows its first screen. */
 export async function openApp(page: Page, site: Site, hash = ''): Promise<void> {
   await page.goto(site.url + hash);

@@ -26,9 +26,10 @@ import {
   type WheelReading,
 } from '../../core/index.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
 import { oneOf, type Random, randomSuspension, stream } from '../tools/random-cars.ts';
 import { type KindCase, kindCases, sampleAdjuster } from '../tools/samples.ts';
-import { expect, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 
 const cases = kindCases(() => 3);
@@ -111,10 +112,14 @@ function shown(adjuster: Adjuster, position: Position): string {
 }
 
 /** "Set to…" offers the move's own position first, a number or a label, and one step goes elsewhere. */
-async function setsTo(page: Page, adjusters: readonly Adjuster[], move: Move | undefined): Promise<void> {
+async function setsTo(page: Page, adjusters: readonly Adjuster[], job: readonly Move[] = []): Promise<void> {
+  const [move] = job;
   const adjuster = adjusters.find(({ id }) => id === move?.adjuster);
   if (!move || !adjuster) throw new Error('the plan has no moves');
   await press(page, 'Set to…');
+  // Of a job it is one that is set elsewhere, unless one cannot be without the other.
+  if (job.length > 1 && !adjusterKinds[adjuster.kind]?.wholeAxle)
+    await press(page, new RegExp(`^${move.job?.end}$`, 'i'));
   const value = page.locator('output.stepper-value, .stepper-list option:checked');
   await expect(value).toHaveText(shown(adjuster, move.to));
   await page.locator('.stepper-row button:enabled').first().click();
@@ -157,12 +162,13 @@ for (const [index, one] of cases.entries()) {
       );
     }
     await press(page, 'These are right');
-    await setsTo(page, car[axle].adjusters, plan.moves[0]);
-    for (const [i, move] of plan.moves.entries()) {
-      await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
-      await expect(page.locator('.card-form')).toContainText(move.instruction);
-      await expect(page.locator('.card-form svg.picture').first()).toBeVisible();
-      await press(page, 'Done');
+    await setsTo(page, car[axle].adjusters, jobsIn(plan)[0]);
+    const jobs = jobsIn(plan);
+    for (const [i, job] of jobs.entries()) {
+      await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
+      await expect(page.locator('.card-form')).toContainText(sentence(job));
+      await expect(page.locator('.card-form svg.picture')).toHaveCount(job.length);
+      await press(page, MADE);
     }
     await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
     await typeReading(page, car, plan.predicted);

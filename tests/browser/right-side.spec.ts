@@ -1,6 +1,7 @@
 /** A car that is not its own mirror: its right list typed on the build card, its chart, its steps and its own move card. */
 import type { Page } from '@playwright/test';
 import { type Adjuster, adjusterEffects, type Car, formatAngle, type Reading } from '../../core/index.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
 import { openSection } from './build-by-hand.ts';
 import { expect, test } from './harness.ts';
 import { planned } from './planned.ts';
@@ -69,17 +70,18 @@ test('a right side with adjusters of its own is typed, charted, planned and show
   await press(page, 'To the car');
 
   const plan = planned({ car: lopsided, spec, reading: READING, settings: {} });
-  const at = plan.moves.findIndex(({ corner, adjuster }) => corner === 'RF' && adjuster === rod.id);
+  const jobs = jobsIn(plan);
+  const at = jobs.findIndex(([move]) => move?.corner === 'RF' && move.adjuster === rod.id);
   expect(at, 'a move of the right side’s own rod').toBeGreaterThanOrEqual(0);
   await page.goto(`${site.url}#/`);
   await toTheMoves(page, TYPED);
   for (let i = 0; i < at; i += 1) {
-    await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
+    await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
     await page.locator('.action-bar-primary').click();
   }
-  await expect(page.getByText(`${at + 1} of ${plan.moves.length}`)).toBeVisible();
+  await expect(page.getByText(`${at + 1} of ${jobs.length}`)).toBeVisible();
   await expect(page.locator('.card-form')).toContainText('RFRod with the fine thread');
-  await expect(page.locator('.card-form')).toContainText(plan.moves[at]?.instruction ?? 'no instruction');
+  await expect(page.locator('.card-form')).toContainText(sentence(jobs[at]!));
 });
 
 test('the right side is the mirror again at a touch, and a touch more brings its list back', async ({ page, site }) => {

@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { formatAngle, type Reading } from '../../core/index.ts';
 import { generalEffects, generalGain } from '../tools/general-effects.ts';
-import { expect, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
@@ -27,12 +27,12 @@ test.beforeEach(async ({ page, site }) => {
 test('the last mark can be taken back until a digit is typed', async ({ page }) => {
   const plan = planned({ car, spec, reading: FOUND, settings: {} }, { style: 'least-work' });
   expect(plan.moves.map(({ corner, adjuster }) => `${corner} ${adjuster}`)).toEqual(['LF tie-rod']);
-  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: MADE }).click();
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   await page.getByRole('button', { name: /^Moves/ }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.locator('.card-form')).toContainText(plan.moves[0]?.instruction ?? 'no move');
-  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: MADE }).click();
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   await page.keyboard.type('4');
   await page.getByRole('button', { name: /^Moves/ }).click();
@@ -43,7 +43,7 @@ test('what does not come as predicted is named, corrected, then planned again fr
   page,
 }) => {
   const first = planned({ car, spec, reading: FOUND, settings: {} }, { style: 'least-work' });
-  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: MADE }).click();
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   // The rod was not turned: toe reads as found.
   for (const text of TYPED) await page.keyboard.type(text);
@@ -67,7 +67,7 @@ test('what does not come as predicted is named, corrected, then planned again fr
 });
 
 test('a visit that ends without a re-measure says so', async ({ page, site }) => {
-  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: MADE }).click();
   await page.getByRole('button', { name: 'Close without a re-measure' }).click();
   await expect(page.getByText('Not measured after the moves.')).toBeVisible();
   await page.getByRole('button', { name: 'Sign off' }).click();
@@ -186,7 +186,7 @@ test('toe in mm at the rim is planned on as the same angle', async ({ page, site
 });
 
 test('another toe unit chosen half way changes nothing that was typed', async ({ page, site }) => {
-  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: MADE }).click();
   await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
   for (const text of TYPED.slice(0, 5)) await page.keyboard.type(text);
   await page.goto(`${site.url}#/settings`);

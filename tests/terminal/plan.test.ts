@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { parseCarFile, planMoves, planRequest } from '../../core/index.ts';
 import { starters } from '../../core/starters/catalogue.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
 import { call, root } from './call.ts';
 
 const tarn = join(root, 'fixtures/cars/tarn-gt.json');
@@ -29,7 +30,7 @@ describe('npm run plan', () => {
     },
   );
 
-  it('for people: how far an axle on links goes, found and predicted, after each move on it', () => {
+  it('for people: how far an axle on links goes, found and predicted, after the two rods that are one job', () => {
     const rod = { id: 'lower', name: 'lower link', kind: 'threaded-rod', links: ['lowerBody'], lead: 1.5 };
     const { points } = starters.find(({ kind }) => kind === 'beam-linked')!;
     const file = JSON.parse(readFileSync(tarn, 'utf8'));
@@ -48,7 +49,10 @@ describe('npm run plan', () => {
     file.visits = [{ id: 'v', carId: file.car.id, opened: '2026-01-05', rounds: [{ reading, settings: {} }] }];
     const { stdout } = plan(spoilt(JSON.stringify(file)), '--least-work');
     const told = String.raw`pinion (as it was|0\.\d\d° (up|down)), axle (where it was|\d\.\d mm to the (left|right))`;
-    expect(stdout.match(new RegExp(`Then [LR]R reads camber .*, toe .*, ${told}`, 'g'))?.length).toBe(2);
+    const both = 'LR reads camber .*, toe .*, RR reads camber .*, toe .*';
+    expect(stdout.match(/^\d+\. /mg)).toEqual(['1. ']);
+    expect(stdout).toMatch(/left [\d½ a-z]+ (longer|shorter) \([\d.]+ mm\), right [\d½ a-z]+ (longer|shorter)/);
+    expect(stdout).toMatch(new RegExp(`^ +Then ${both}, ${told}$`, 'm'));
     expect(stdout).toMatch(
       new RegExp(`^rear +pinion 3\\.20, sideways −4\\.0 mm +pinion 3\\.\\d\\d, sideways −\\d\\.\\d mm, ${told}$`, 'm'),
     );
@@ -77,16 +81,19 @@ describe('npm run plan', () => {
     expect(stdout).toMatch(/^RF +toe −0\.17 /m);
   });
 
-  it('for people: each move in its order with what the rack reads after it, the chance, the cautions', () => {
+  it('for people: each job in its order with what the rack reads after it, the chance, the cautions', () => {
     const { stdout, status } = plan(tarn);
     expect(status).toBe(0);
     const asked = planRequest(parseCarFile(readFileSync(tarn, 'utf8')), { style: 'practical' });
     const { moves, chance, odds } = planMoves(asked);
+    const jobs = jobsIn({ moves });
+    expect(jobs.length).toBeLessThan(moves.length);
+    expect(stdout).toContain(`${jobs.length} moves`);
     let at = 0;
-    for (const { instruction } of moves) {
-      const found = stdout.indexOf(instruction, at);
-      expect(found, instruction).toBeGreaterThanOrEqual(at);
-      at = found + instruction.length;
+    for (const said of jobs.map(sentence)) {
+      const found = stdout.indexOf(said, at);
+      expect(found, said).toBeGreaterThanOrEqual(at);
+      at = found + said.length;
     }
     expect(stdout).toContain(`${Math.round(chance * 100)} %`);
     expect(stdout).toContain(

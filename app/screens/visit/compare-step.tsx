@@ -5,6 +5,7 @@ import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { correctReading } from '../../state/correct-reading.ts';
+import { jobsLeft } from '../../state/jobs.ts';
 import { judged } from '../../state/judge.ts';
 import { useExpected, usePlan } from '../../state/planning.ts';
 import { choose } from '../../state/stage.ts';
@@ -15,7 +16,10 @@ export function CompareStep({ view, past }: { readonly view: VisitView; readonly
   const round = view.rounds.at(-1);
   const before = view.rounds.at(-2);
   const expected = useExpected(view, before);
-  const plan = usePlan(view, before);
+  const whole = usePlan(view, before);
+  // Measured before all was made: what was not made makes the reading no less sure.
+  const undone = whole.value && before ? jobsLeft(whole.value, before).flat() : [];
+  const plan = usePlan(view, before, undone);
   if (!round) return null;
   const { reading } = round.record;
   const { verdict } = judged(levelled(reading, view.car.car), view.car.spec);

@@ -4,16 +4,17 @@ import { axleOf, isAxle } from '../../../core/corners.ts';
 import { type AssessedAngle, assess } from '../../../core/reading/assess.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { angleAgainst, readAgainst, referenceOf, type ToeReference } from '../../../core/reading/toe-reference.ts';
+import type { MoveRecord } from '../../../core/records/stored.ts';
 import { Plate } from '../../parts/plate.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { againstText, lineText } from '../../state/against.ts';
 import { fullTime } from '../../state/days.ts';
 import { canTotal, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
+import { headingOf, jobStands, jobsMade, jobWay } from '../../state/jobs.ts';
 import { markOf, placeWord, verdictOf, windowOf } from '../../state/judge.ts';
-import { adjusterOf, wayText } from '../../state/move-words.ts';
+import { adjusterOf } from '../../state/move-words.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
-import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
 import { leftReading, leftRecord, refKey, type VisitView } from '../../state/visits.ts';
@@ -192,19 +193,19 @@ function Ticked({ view }: { readonly view: VisitView }) {
 }
 
 function MovesMade({ view }: { readonly view: VisitView }) {
+  const { car } = view.car;
   const made = view.rounds.flatMap(({ moves }) => moves);
   if (made.length === 0) return <p>No adjuster was moved.</p>;
   return (
     <ol class="paper-moves">
-      {made.map((move) => {
-        const adjuster = adjusterOf(view.car.car, move);
-        if (!adjuster) return null;
+      {jobsMade(car, made).map((job) => {
+        const [first] = job as readonly [MoveRecord];
+        if (!adjusterOf(car, first)) return null;
+        const { where, title } = headingOf(car, job);
         return (
-          <li key={move.id}>
-            {move.corner} {adjuster.name}:{' '}
-            {move.outcome === 'wont-move'
-              ? `would not move from ${positionText(adjuster, move.from)}`
-              : wayText(adjuster, move)}
+          <li key={first.id}>
+            {where} {title}:{' '}
+            {first.outcome === 'wont-move' ? `would not move from ${jobStands(car, job)}` : jobWay(car, job)}
           </li>
         );
       })}

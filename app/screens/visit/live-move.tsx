@@ -1,84 +1,106 @@
-/** The card of the move that is next: its picture, what the rack then shows, what to do, the torque. */
-import type { Corner, Move, Reading } from '../../../core/contract.ts';
-import { axleOf } from '../../../core/corners.ts';
+/** The card of the job that is next: a picture of each of its moves, what the rack then shows, what to do, the torque. */
+import type { Car, Move } from '../../../core/contract.ts';
+import { AXLES, axleOf, isAxle } from '../../../core/corners.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { AdjusterDrawing } from '../../parts/adjuster-drawing.tsx';
 import { Card } from '../../parts/card.tsx';
 import { angleWord, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
+import { endOf, headingOf, type Job, jobSaid } from '../../state/jobs.ts';
 import { adjusterOf, stacks } from '../../state/move-words.ts';
-import { units } from '../../state/preferences.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
-import type { RoundView, VisitView } from '../../state/visits.ts';
-import { words } from '../../state/words.ts';
+import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { AxleGone } from './axle-gone.tsx';
 
 interface Props {
   readonly view: VisitView;
   readonly round: RoundView;
+  readonly job: Job;
 }
 
-export function LiveMove({ view, round, move }: Props & { readonly move: Move }) {
-  const adjuster = adjusterOf(view.car.car, move);
-  if (!adjuster) return null;
-  const torqued = torqueKey(round.record.id, move);
+export function LiveJob({ view, round, job }: Props) {
+  const { car } = view.car;
+  const { where, title } = headingOf(car, job);
+  const last = job.at(-1)!;
+  const isUnknown = ({ corner, adjuster }: Move) => round.record.typed[standingKey(corner, adjuster)] === UNKNOWN;
   return (
-    <Card tone="form" corner={move.corner} title={adjuster.name}>
-      <AdjusterDrawing
-        adjuster={adjuster}
-        corner={move.corner}
-        from={move.from}
-        to={move.to}
-        {...stacks(adjuster, move)}
-      />
-      <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
-      <AxleGone reading={move.expectAfter} axle={axleOf(move.corner)} />
-      <p class="instruction">{words.act(move.act, { length: units.value.length })}</p>
-      {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (
+    <Card tone="form" corner={where} title={title}>
+      {job.map((move) => (
+        <Picture key={refKey(move)} car={car} job={job} move={move} />
+      ))}
+      <Expect view={view} round={round} job={job} />
+      <AxleGone reading={last.expectAfter} axle={axleOf(last.corner)} />
+      <p class="instruction">{jobSaid(job)}</p>
+      {job.some(isUnknown) && (
         <p class="soft">
           Where it stood was not known: turn it by this much from where it is. Its stop may come sooner.
         </p>
       )}
-      <label class="torque">
-        <input
-          type="checkbox"
-          checked={choice(view.visit.id, torqued) === 'yes'}
-          onChange={(event) => choose(view.visit.id, { [torqued]: event.currentTarget.checked ? 'yes' : '' })}
-        />
-        {adjuster.torque ? (
-          <span>
-            Torque: <strong>maker’s figure, yours on file: {adjuster.torque}</strong>
-          </span>
-        ) : (
-          <span>Tightened to the maker’s figure. None on file for this car.</span>
-        )}
-      </label>
+      <Torque view={view} round={round} job={job} />
     </Card>
   );
 }
 
-interface ExpectProps extends Props {
-  readonly corner: Corner;
-  readonly reading: Reading;
+/** One move drawn; where there are several each says which it is. */
+function Picture({ car, job, move }: { readonly car: Car; readonly job: Job; readonly move: Move }) {
+  const adjuster = adjusterOf(car, move);
+  if (!adjuster) return null;
+  const { corner, from, to } = move;
+  const end = endOf(car, job, move);
+  return (
+    <div class="job-move">
+      {end && <h3>{end}</h3>}
+      <AdjusterDrawing adjuster={adjuster} corner={corner} from={from} to={to} {...stacks(adjuster, move)} />
+    </div>
+  );
 }
 
-/** What the rack reads at this wheel once the move is made, in the form in which it was measured. */
-function Expect({ view, round, corner, reading }: ExpectProps) {
+/** One tick for the whole job. */
+function Torque({ view: { visit, car }, round, job }: Props) {
+  const keys = job.map((move) => torqueKey(round.record.id, move));
+  const figures = new Set(job.flatMap((move) => adjusterOf(car.car, move)?.torque ?? []));
+  return (
+    <label class="torque">
+      <input
+        type="checkbox"
+        checked={keys.every((key) => choice(visit.id, key) === 'yes')}
+        onChange={(event) => {
+          const ticked = event.currentTarget.checked ? 'yes' : '';
+          choose(visit.id, Object.fromEntries(keys.map((key) => [key, ticked])));
+        }}
+      />
+      {figures.size > 0 ? (
+        <span>
+          Torque: <strong>maker’s figure, yours on file: {[...figures].join('; ')}</strong>
+        </span>
+      ) : (
+        <span>Tightened to the maker’s figure. None on file for this car.</span>
+      )}
+    </label>
+  );
+}
+
+/** What the rack reads once the job is done, at its wheel or at both, in the form in which it was measured. */
+function Expect({ view, round, job }: Props) {
   const { car } = view.car;
-  const shown = fieldsOf(car, formOfRecord(round.record)).flatMap(({ id, where, angle }) => {
-    const value = where === corner || where === axleOf(corner) ? angleOf(reading, where, angle) : undefined;
-    return value === undefined ? [] : [{ id, angle, value }];
+  const { where } = headingOf(car, job);
+  const { expectAfter, corner } = job.at(-1)!;
+  const places = isAxle(where) ? [...AXLES[where], where] : [corner, axleOf(corner)];
+  const shown = fieldsOf(car, formOfRecord(round.record)).flatMap(({ id, where: at, angle }) => {
+    const value = places.includes(at) ? angleOf(expectAfter, at, angle) : undefined;
+    const of = isAxle(where) && !isAxle(at) ? `${at} ` : '';
+    return value === undefined ? [] : [{ id, angle, value, name: `${of}${nameOf(angle)}` }];
   });
   if (shown.length === 0) return null;
   return (
     <section class="expect" aria-label="What the rack will show">
       <h3 class="soft">When it is right, the rack shows</h3>
       <dl>
-        {shown.map(({ id, angle, value }) => (
+        {shown.map(({ id, name, angle, value }) => (
           <div key={id}>
-            <dt>{angle === 'sai' ? 'SAI' : angleWord(angle).toLowerCase()}</dt>
+            <dt>{name}</dt>
             <dd>{valueText(angle, value, car.wheel.rimDiameter)}</dd>
           </div>
         ))}
@@ -86,3 +108,6 @@ function Expect({ view, round, corner, reading }: ExpectProps) {
     </section>
   );
 }
+
+const nameOf = (angle: Parameters<typeof angleWord>[0]): string =>
+  angle === 'sai' ? 'SAI' : angleWord(angle).toLowerCase();

@@ -1,19 +1,23 @@
 /** The live step while there are moves to make: asks for the plan, and goes on to the re-measure when all are marked. */
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { jobsOf } from '../../../core/adjuster/job.ts';
 import type { Car } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
-import { movesLeft } from '../../state/move-words.ts';
+import { jobsLeft, jobsMade } from '../../state/jobs.ts';
+import { leftIn } from '../../state/leave.ts';
+import { measureNow } from '../../state/measure-now.ts';
 import { usePlan } from '../../state/planning.ts';
 import { choose } from '../../state/stage.ts';
 import { beginEntry } from '../../state/visit-actions.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
-import { MovesBody, MovesDock } from './moves.tsx';
+import { MovesBody } from './moves.tsx';
+import { MovesDock } from './moves-dock.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -23,13 +27,17 @@ interface Props {
 
 export function MovesStep({ view, round, past }: Props) {
   const { value: plan, error } = usePlan(view, round);
-  const left = plan ? movesLeft(plan, round) : [];
+  const left = plan ? jobsLeft(plan, round) : [];
+  const all = plan ? jobsOf(plan.moves).length : 0;
   const anyMoved = round.moves.some(({ from, to }) => from !== to);
-  const finished = plan !== undefined && left.length === 0 && anyMoved;
+  const alone = leftIn(view, round);
+  const anyLeft = alone.now.length + alone.before.length > 0;
+  // What was left alone can be taken up again first.
+  const finished = plan !== undefined && left.length === 0 && anyMoved && !anyLeft;
   useEffect(() => {
     if (finished) beginEntry(view);
   }, [finished]);
-  const made = round.moves.length;
+  const made = jobsMade(view.car.car, round.moves).length;
   useEffect(() => {
     // After the first move the card itself matters more than the headline over it.
     const place = document.querySelector(made > 0 ? '.card-form' : '.step-live');
@@ -43,12 +51,10 @@ export function MovesStep({ view, round, past }: Props) {
           state="live"
           title="Moves"
           {...(left.length > 0 ? { note: `${made + 1} of ${made + left.length}` } : {})}
-          {...(plan && left.length > 0
-            ? { time: `about ${minutes(plan.effort, left.length / plan.moves.length)} min` }
-            : {})}
+          {...(plan && left.length > 0 ? { time: `about ${minutes(plan.effort, left.length / all)} min` } : {})}
         >
           {plan && <MovesBody view={view} round={round} plan={plan} />}
-          {plan && plan.moves.length === 0 && !anyMoved && (
+          {plan && plan.moves.length === 0 && !anyMoved && !anyLeft && (
             <p>
               {plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}
             </p>
@@ -61,7 +67,14 @@ export function MovesStep({ view, round, past }: Props) {
           )}
         </PunchedStep>
       </Sheet>
-      {plan && <MovesDock view={view} round={round} plan={plan} whenNone={<NothingDock view={view} round={round} />} />}
+      {plan && (
+        <MovesDock
+          view={view}
+          round={round}
+          plan={plan}
+          whenNone={<NothingDock view={view} round={round} moved={anyMoved} />}
+        />
+      )}
       {error && (
         <ActionBar
           primary={{ label: 'Open the car’s build', onPress: () => go({ screen: 'build', id: view.car.id }) }}
@@ -74,13 +87,11 @@ export function MovesStep({ view, round, past }: Props) {
 /** The plan's minutes for the share of its moves that is still to be made. */
 const minutes = (effort: number, share: number): number => Math.max(1, Math.round(effort * share));
 
-function NothingDock({ view, round }: Omit<Props, 'past'>) {
-  return (
-    <ActionBar
-      primary={{ label: 'As left', onPress: () => choose(view.visit.id, { signOff: round.record.id }) }}
-      secondary={[{ label: 'Measure again', onPress: () => beginEntry(view) }]}
-    />
-  );
+/** @param moved something was, so that the car is to be measured before it goes */
+function NothingDock({ view, round, moved }: Omit<Props, 'past'> & { readonly moved: boolean }) {
+  const asLeft = { label: 'As left', onPress: () => choose(view.visit.id, { signOff: round.record.id }) };
+  const measure = { label: 'Measure again', onPress: () => measureNow(view) };
+  return <ActionBar primary={moved ? measure : asLeft} secondary={[moved ? asLeft : measure]} />;
 }
 
 /** What the core refused; everything that was typed is still there. */

@@ -1,28 +1,22 @@
-/** The moves of a round, one card each in working order: what to turn, from where to where, what the rack then reads. */
-import { signal } from '@preact/signals';
-import type { Move, Plan, Position } from '../../../core/contract.ts';
-import type { MoveRecord } from '../../../core/records/stored.ts';
-import { ActionBar } from '../../parts/action-bar.tsx';
+/** The moves of a round, one card a job in working order: what to turn, from where to where, what the rack then reads. */
+import type { AdjusterRef, Plan } from '../../../core/contract.ts';
 import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
+import { headingOf, type Job, jobsLeft, jobWay, leftJobs } from '../../state/jobs.ts';
 import { placeWord } from '../../state/judge.ts';
-import { adjusterOf, chanceText, movesLeft, wayText } from '../../state/move-words.ts';
-import { keep } from '../../state/records.ts';
-import { choice, torqueKey } from '../../state/stage.ts';
+import { leave, leftIn, takeUp } from '../../state/leave.ts';
+import { adjusterOf, chanceText } from '../../state/move-words.ts';
 import { unknownPlaces } from '../../state/unknown-places.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
-import { newId, now } from '../../store/index.ts';
-import { LiveMove } from './live-move.tsx';
+import { LiveJob } from './live-move.tsx';
 import { Made } from './made.tsx';
 import { PlanChoiceCard } from './plan-choice.tsx';
 import { ReachCards } from './reach.tsx';
 import { ShortfallCard } from './shortfall.tsx';
-import { Stepper } from './stepper.tsx';
 import { WhatElseCard } from './what-else.tsx';
 
-/** The position being chosen under "Set to…"; undefined while the card shows its three answers. */
-const setTo = signal<{ readonly move: string; readonly position: Position } | undefined>(undefined);
+const keyOf = (job: readonly AdjusterRef[]): string => job.map(refKey).join(' ');
 
 interface Props {
   readonly view: VisitView;
@@ -31,16 +25,19 @@ interface Props {
 }
 
 export function MovesBody({ view, round, plan }: Props) {
-  const left = movesLeft(plan, round);
-  const live = left[0];
+  const [live, ...later] = jobsLeft(plan, round);
+  const left = leftJobs(view.car.car, leftIn(view, round));
   return (
     <>
       <Headline view={view} round={round} plan={plan} />
       <Unknown view={view} round={round} />
       <Made view={view} moves={round.moves} />
-      {live && <LiveMove view={view} round={round} move={live} />}
-      {left.slice(1).map((move) => (
-        <LaterRow key={refKey(move)} view={view} round={round} plan={plan} move={move} />
+      {live && <LiveJob view={view} round={round} job={live} />}
+      {later.map((job) => (
+        <LaterRow key={keyOf(job)} view={view} round={round} job={job} />
+      ))}
+      {left.map((job) => (
+        <LeftRow key={keyOf(job)} view={view} round={round} job={job} />
       ))}
       {round.done.length === 0 && plan.moves.length > 0 && <PlanChoiceCard view={view} round={round} />}
       <ReachCards view={view} round={round} plan={plan} />
@@ -98,86 +95,47 @@ function Unknown({ view, round }: Omit<Props, 'plan'>) {
   );
 }
 
-/** A move to come. What must not be touched is left alone before its turn comes: the rest is planned without it. */
-function LaterRow({ move, ...props }: Props & { readonly move: Move }) {
-  const adjuster = adjusterOf(props.view.car.car, move);
-  const name = adjuster?.name ?? move.adjuster;
+/** A job to come. It can be left alone before its turn comes: the others stay as they are. */
+function LaterRow({ view, round, job }: Omit<Props, 'plan'> & { readonly job: Job }) {
+  const { car } = view.car;
+  const { where, title } = headingOf(car, job);
   return (
     <p class="move-row">
-      <CornerMark corner={move.corner} />
+      <CornerMark corner={where} />
       <span>
-        {name}
-        <strong class="move-way">{adjuster ? wayText(adjuster, move) : ''}</strong>
+        {title}
+        <strong class="move-way">{jobWay(car, job)}</strong>
       </span>
       <button
         type="button"
         class="move-leave"
-        aria-label={`Leave ${move.corner} ${name} alone`}
-        onClick={() => mark(props, move, move.from, 'wont-move')}
+        aria-label={`Leave it this time: ${where} ${title}`}
+        onClick={() => leave(view, round, job)}
       >
-        Leave
+        Leave it
       </button>
     </p>
   );
 }
 
-function mark(
-  { view, round }: Props,
-  { corner, adjuster, from }: Move,
-  to: Position,
-  outcome: MoveRecord['outcome'],
-): void {
-  setTo.value = undefined;
-  const ids = { id: newId(), visitId: view.visit.id, readingId: round.record.id, at: now() };
-  keep(['moves', { ...ids, corner, adjuster, from, to, outcome }]);
-}
-
-/** The three answers to the live card. */
-export function MovesDock(props: Props & { readonly whenNone: preact.ComponentChildren }) {
-  const { view, round, plan, whenNone } = props;
-  const move = movesLeft(plan, round)[0];
-  const adjuster = move && adjusterOf(view.car.car, move);
-  if (!move || !adjuster) return <>{whenNone}</>;
-  const key = `${round.record.id} ${refKey(move)}`;
-  const choosing = setTo.value?.move === key ? setTo.value : undefined;
-  if (choosing) {
-    return (
-      <Stepper
-        caption={`${move.corner} ${adjuster.name}: what is it set to?`}
-        adjuster={adjuster}
-        position={choosing.position}
-        onChange={(position) => {
-          setTo.value = { move: key, position };
-        }}
-        actions={[
-          {
-            label: 'Back',
-            onPress: () => {
-              setTo.value = undefined;
-            },
-          },
-          {
-            label: 'Plan from here',
-            main: true,
-            onPress: () => mark(props, move, choosing.position, choosing.position === move.to ? 'done' : 'set-to'),
-          },
-        ]}
-      />
-    );
-  }
-  const torqued = choice(view.visit.id, torqueKey(round.record.id, move)) === 'yes';
+/** What was left this time, until it is taken up again. */
+function LeftRow({ view, round, job }: Omit<Props, 'plan'> & { readonly job: readonly AdjusterRef[] }) {
+  const { where, title } = headingOf(view.car.car, job);
   return (
-    <ActionBar
-      primary={{ label: torqued ? 'Done, torqued' : 'Done', onPress: () => mark(props, move, move.to, 'done') }}
-      secondary={[
-        { label: 'Won’t move', onPress: () => mark(props, move, move.from, 'wont-move') },
-        {
-          label: 'Set to…',
-          onPress: () => {
-            setTo.value = { move: key, position: move.to };
-          },
-        },
-      ]}
-    />
+    <p class="move-row move-left">
+      <CornerMark corner={where} />
+      <span>
+        {title}
+        <span class="soft move-way">left as it is this time</span>
+      </span>
+      <button
+        type="button"
+        class="quiet"
+        aria-label={`Make it after all: ${where} ${title}`}
+        onClick={() => takeUp(view, round, job)}
+      >
+        Make it
+      </button>
+    </p>
   );
 }

@@ -21,8 +21,8 @@ function nameOf({ styles }: PlanChoice): string {
 }
 
 /** "6 moves, 56 min" */
-const movesText = ({ moves, effort }: PlanChoice): string =>
-  `${moves} ${moves === 1 ? 'move' : 'moves'}, ${Math.round(effort)} min`;
+const movesText = ({ jobs, effort }: PlanChoice): string =>
+  `${jobs} ${jobs === 1 ? 'move' : 'moves'}, ${Math.round(effort)} min`;
 
 interface Props {
   readonly view: VisitView;

@@ -5,6 +5,7 @@ import type { FreeChange, Stuck } from '../../../core/index.ts';
 import { assess } from '../../../core/reading/assess.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { Card } from '../../parts/card.tsx';
+import { leftIn } from '../../state/leave.ts';
 import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
 import { useWhatWouldFree } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
@@ -21,19 +22,25 @@ interface Props {
 }
 
 export function ShortfallCard({ view, round, plan }: Props) {
-  const places = [...new Set(plan.shortfall.map(({ where }) => where))];
+  // What is out by less than the figures show is not worth a word beside what is.
+  const seen = plan.shortfall.filter(({ by }) => Math.abs(by) >= 0.005);
+  const short = seen.length > 0 ? seen : plan.shortfall;
+  const places = [...new Set(short.map(({ where }) => where))];
+  const left = leftIn(view, round).now.length > 0;
+  const worth = plan.chance >= WORTH_TELLING;
   return (
-    <Card tone="caution" title="The windows cannot all be reached">
+    <Card tone="caution" title={left ? 'Without what is left, not all comes in' : 'The windows cannot all be reached'}>
       <p class="soft">
-        This is as near as they come.
-        {plan.chance >= WORTH_TELLING &&
-          ` Chance that the re-measure is in the window even so: ${chanceText(plan.chance)}.`}
+        {left
+          ? `Chance that the re-measure is in the window without it: ${worth ? chanceText(plan.chance) : 'under 1 %'}.`
+          : 'This is as near as they come.'}
+        {!left && worth && ` Chance that the re-measure is in the window even so: ${chanceText(plan.chance)}.`}
       </p>
       {places.map((where) => (
-        <Place key={where} view={view} short={plan.shortfall.filter((one) => one.where === where)} />
+        <Place key={where} view={view} short={short.filter((one) => one.where === where)} />
       ))}
-      <Bent view={view} round={round} plan={plan} />
-      <Freeing view={view} round={round} />
+      {!left && <Bent view={view} round={round} plan={plan} />}
+      {!left && <Freeing view={view} round={round} />}
     </Card>
   );
 }

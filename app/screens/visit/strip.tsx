@@ -6,6 +6,8 @@ import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
 import { clock } from '../../state/days.ts';
+import { jobsMade } from '../../state/jobs.ts';
+import { isEarly } from '../../state/measure-now.ts';
 import { dropDraft } from '../../state/records.ts';
 import { choose, entryDraft, type Stage, stageOf } from '../../state/stage.ts';
 import { settingsOf } from '../../state/standing.ts';
@@ -80,17 +82,17 @@ function PastRound({ view, round, index, stage }: StepProps & { round: RoundView
 
 function PastMoves({ view, round, undo }: StepProps & { readonly round: RoundView; readonly undo: boolean }) {
   const [open, setOpen] = useState(false);
-  const last = round.moves.at(-1);
+  const jobs = jobsMade(view.car.car, round.moves);
+  const last = jobs.at(-1);
   return (
     <PunchedStep
       state="done"
       title="Moves"
-      note={`${round.moves.filter(({ from, to }) => from !== to).length} made`}
-      time={last ? clock(last.at) : ''}
+      note={`${jobs.filter((job) => job.some(({ from, to }) => from !== to)).length} made`}
+      time={last?.[0] ? clock(last[0].at) : ''}
       onPick={() => setOpen(!open)}
     >
-      {open &&
-        round.moves.map((move) => <MadeRow key={move.id} view={view} move={move} last={undo && move === last} />)}
+      {open && jobs.map((job) => <MadeRow key={job[0]?.id} view={view} job={job} last={undo && job === last} />)}
     </PunchedStep>
   );
 }
@@ -138,6 +140,13 @@ function WaysOut({ view }: StepProps) {
     return (
       <button type="button" class="quiet wide" onClick={leave}>
         Leave it as it was
+      </button>
+    );
+  }
+  if (isEarly(view)) {
+    return anythingTyped(view) ? null : (
+      <button type="button" class="quiet wide" onClick={leave}>
+        Back to the moves
       </button>
     );
   }

@@ -1,20 +1,23 @@
 /** What a person must know where shims are counted: when they are what is missing, and which to take out early. */
 
-import type { BareMove, ShimCount } from '../../contract.ts';
+import type { BareMove, Position, ShimCount } from '../../contract.ts';
 import type { Named, Note } from '../../said.ts';
 import { millionths } from '../../units/shim-drawer.ts';
 import { Choices } from '../choose.ts';
 import { evaluate, nameOf, type Problem } from '../problem.ts';
-import type { Drawer } from './drawer.ts';
+import type { Drawer, Pack } from './drawer.ts';
 
-export function shimNotes(
-  problem: Problem,
-  { drawer }: Choices,
-  moves: readonly BareMove[],
-  inWindow: boolean,
-): Note[] {
+/** @param enough whether the drawer keeps nothing out of its window */
+export function shimNotes(problem: Problem, { drawer }: Choices, moves: readonly BareMove[], enough: boolean): Note[] {
   if (!drawer) return [];
-  return [...(inWindow ? [] : missing(problem, drawer)), ...borrowed(problem, drawer, moves)];
+  return [...(enough ? [] : missing(problem, drawer)), ...short(drawer, moves), ...borrowed(problem, drawer, moves)];
+}
+
+/** What lacks where a pack is left alone whose shims others were to have. */
+function short(drawer: Drawer, moves: readonly BareMove[]): Note[] {
+  const at = (pack: Pack): Position =>
+    moves.find(({ corner, adjuster }) => corner === pack.corner && adjuster === pack.adjuster)?.to ?? pack.now;
+  return drawer.serve(at) ? [] : [{ note: 'shims-short', shims: drawer.lacking(at) }];
 }
 
 /** Where the windows could be met with more shims: which would do. */

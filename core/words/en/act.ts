@@ -14,10 +14,8 @@ type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, uni
 const SAYINGS: Sayings = {
   set: ({ from, to }, units) => `Set it from ${place(from, units)} to ${place(to, units)}; tighten.`,
   'change-shims': ({ by, to, stack }, units) => {
-    const than = `${lengthText(Math.abs(by), units)} ${by > 0 ? 'more' : 'less'} than now`;
-    if (to === 0) return `Support the arm and take the whole pack out: ${than}.`;
-    const sum = stack.length > 1 ? `${stack.map((size) => bareLength(size, units)).join(' + ')} = ` : '';
-    return `Support the arm and build this pack: ${sum}${lengthText(to, units)}, ${than}; the full nut on its thread.`;
+    if (to === 0) return `Support the arm and take the whole pack out: ${thanNow(by, units)}.`;
+    return `Support the arm and build this pack: ${packText(to, stack, units)}, ${thanNow(by, units)}; the full nut on its thread.`;
   },
   'turn-to-number': ({ from, to }) =>
     `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
@@ -26,11 +24,8 @@ const SAYINGS: Sayings = {
     const so = goes ? `, so that its end of the arm goes ${goes}` : '';
     return `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
   },
-  'turn-rod': ({ turns, mm, sense, seenFrom }, units) => {
-    const way = turns > 0 ? 'longer' : 'shorter';
-    const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
-    return `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${turnsAndFlats(turns)} ${way} (${by})${seen(sense, seenFrom)}; hold the end joint square while locking.`;
-  },
+  'turn-rod': (rod, units) =>
+    `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${rodText(rod, units)}; hold the end joint square while locking.`,
   slide: ({ by, from, to, goes }, units) =>
     `Loosen the plate, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); tighten it again.`,
   tilt: ({ by, from, to, with: tool, camber }) => {
@@ -64,6 +59,21 @@ const SAYINGS: Sayings = {
 
 export const act = (one: Act, units?: Units): string =>
   (SAYINGS[one.act] as (act: Act, units?: Units) => string)(one, units);
+
+/** `3 + 1.5 = 4.5 mm` */
+export const packText = (mm: number, stack: readonly number[], units?: Units): string => {
+  const sum = stack.length > 1 ? `${stack.map((size) => bareLength(size, units)).join(' + ')} = ` : '';
+  return `${sum}${lengthText(mm, units)}`;
+};
+/** `1.5 mm more than now` */
+export const thanNow = (by: number, units?: Units): string =>
+  `${lengthText(Math.abs(by), units)} ${by > 0 ? 'more' : 'less'} than now`;
+
+/** `3 flats longer (0.75 mm), clockwise seen from the wheel end` */
+export function rodText({ turns, mm, sense, seenFrom }: Extract<Act, { act: 'turn-rod' }>, units?: Units): string {
+  const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
+  return `${turnsAndFlats(turns)} ${turns > 0 ? 'longer' : 'shorter'} (${by})${seen(sense, seenFrom)}`;
+}
 
 const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
 

@@ -3,6 +3,7 @@ import type { Words } from '../words.ts';
 import { act } from './act.ts';
 import { allowed } from './allowed.ts';
 import { hint } from './hint.ts';
+import { job } from './job.ts';
 import { limit } from './limit.ts';
 import { axleGone, note } from './note.ts';
 import { place } from './place.ts';
@@ -13,6 +14,7 @@ import { unusual } from './unusual.ts';
 
 export const en: Words = {
   act,
+  job,
   place,
   step,
   remedy,

@@ -31,8 +31,14 @@ const SAYINGS: Sayings = {
     `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
   'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
+  'too-far-apart': ({ both, most, by }) =>
+    most === 0
+      ? `${both.map(name).join(' and ')} must be alike: make both or leave both.`
+      : `${both.map(name).join(' and ')} may differ by ${plain(most, 3)} mm at the most; with one of them left alone they differ by ${plain(by, 2)} mm. Make both or leave both.`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
+  'shims-short': ({ shims }) =>
+    `With the pack that is left alone its shims stay where they are: ${shimsText(shims)} more are needed.`,
   'shims-borrowed': ({ by, shims, from }) =>
     `${name(by)} takes ${shimsText(shims)} out of ${from.map(name).join(' and ')}: open that first.`,
 };

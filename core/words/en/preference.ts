@@ -12,6 +12,7 @@ const REASONS: Readonly<Record<PreferenceId, string>> = {
   undone: 'Toe that one move makes and another takes back is work for nothing, and both have to be right.',
   'bump-steer': 'A wheel that steers itself on bumps more than before is felt by the driver.',
   'camber-gain': 'A wheel that leans in less as the body rolls on it holds the road less well.',
+  'not-again': 'What is set and tightened is taken up again only where that is worth it.',
 };
 
 export const preference = (id: PreferenceId): string => REASONS[id];

@@ -38,11 +38,27 @@ describe('what is locked', () => {
   });
 });
 
+describe('what is done and what is left', () => {
+  it.each(['done', 'leave'] as const)('%s: adjusters of the car, as those that are locked', (name) => {
+    const given = { LF: ['tie-rod'] };
+    expect(validateRequestOptions({ [name]: given }, car)).toEqual({ [name]: [{ corner: 'LF', adjuster: 'tie-rod' }] });
+    expect(validatePlanRequest({ ...good, [name]: given })[name]).toHaveLength(1);
+    for (const [value, field] of [
+      ['tie-rod', name],
+      [{ FL: ['tie-rod'] }, `${name}[0].corner`],
+      [[{ corner: 'RF', adjuster: 'gone' }], `${name}[0].adjuster`],
+      [Array(257).fill({ corner: 'LF', adjuster: 'tie-rod' }), name],
+    ] as const) {
+      expect(() => validateRequestOptions({ [name]: value }, car)).toThrow(refusedFor(field));
+    }
+  });
+});
+
 describe('options', () => {
   it('that were not given are not there', () => {
     expect(validateRequestOptions({}, car)).toEqual({});
     const all = {
-      ...{ locked: [], style: 'surest', maxEffort: 0, gauge: { camber: 0, caster: 0, toe: 0 } },
+      ...{ locked: [], done: [], leave: [], style: 'surest', maxEffort: 0, gauge: { camber: 0, caster: 0, toe: 0 } },
       drawer: [{ size: 1.5, count: 0 }],
     };
     expect(validateRequestOptions(all, car)).toEqual(all);

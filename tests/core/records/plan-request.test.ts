@@ -68,3 +68,49 @@ describe('fields that this version does not know', () => {
     expect(car.front.adjusters[0]).toMatchObject({ id: first?.id, colour: 'red' });
   });
 });
+
+describe('what was moved since the last reading', () => {
+  const wheel = { camber: 0, caster: 3, toe: 0.2 };
+  const move = (id: string, adjuster: string, to: number, rest: object = {}) => ({
+    ...{ id, corner: 'LF', adjuster, from: adjuster === 'tie-rod' ? 0 : 3, to, outcome: 'done' },
+    ...rest,
+  });
+  const fileWith = (...moved: readonly (readonly object[])[]) =>
+    parseCarFile(
+      JSON.stringify({
+        ...tarn,
+        visits: [
+          {
+            ...{ id: 'v', carId: tarn.car.id, opened: '2026-01-01' },
+            rounds: moved.map((own, i) => ({
+              id: `r${i}`,
+              reading: { LF: wheel, RF: wheel },
+              settings: {},
+              moved: own,
+            })),
+          },
+        ],
+      }),
+    );
+  const doneIn = (...moved: readonly (readonly object[])[]) => planRequest(fileWith(...moved)).done;
+  const ref = (adjuster: string) => ({ corner: 'LF', adjuster });
+
+  it('is done; what would not move, or was taken back, is not', () => {
+    expect(doneIn([move('a', 'upper-front', 4), move('b', 'tie-rod', 1, { outcome: 'set-to' })])).toEqual([
+      ref('upper-front'),
+      ref('tie-rod'),
+    ]);
+    const back = move('c', 'tie-rod', 0, { replaces: 'b' });
+    expect(
+      doneIn([move('a', 'upper-front', 3, { outcome: 'wont-move' }), move('b', 'tie-rod', 1), back]),
+    ).toBeUndefined();
+  });
+
+  it('is done once, beside what is asked, and no more after the next reading', () => {
+    expect(doneIn([move('a', 'tie-rod', 1), move('b', 'tie-rod', 2, { from: 1 })])).toEqual([ref('tie-rod')]);
+    expect(
+      planRequest(fileWith([move('a', 'tie-rod', 1)]), { done: [{ corner: 'RF', adjuster: 'tie-rod' }] }).done,
+    ).toEqual([{ corner: 'RF', adjuster: 'tie-rod' }, ref('tie-rod')]);
+    expect(doneIn([move('a', 'tie-rod', 1)], [])).toBeUndefined();
+  });
+});

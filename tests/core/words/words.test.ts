@@ -1,8 +1,8 @@
 /** Words are made of data at the door, in the language that is asked for; kernels know none. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Plan } from '../../../core/contract.ts';
+import type { Adjuster, Plan } from '../../../core/contract.ts';
 import { adjusterKinds, adjusterPositions, planMoves, planOfFile, planRequest } from '../../../core/index.ts';
-import { MOVE_PREFERENCES, PAIR_PREFERENCES } from '../../../core/plan/preferences.ts';
+import { MOVE_PREFERENCES, NOT_AGAIN, PAIR_PREFERENCES } from '../../../core/plan/preferences.ts';
 import type { Act, Hint, Level, Note, Remedy, Suspect } from '../../../core/said.ts';
 import { languages, wordsOf } from '../../../core/words/catalogue.ts';
 import type { Words } from '../../../core/words/words.ts';
@@ -35,6 +35,31 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
     }
   });
 
+  it('say several moves of every kind as one job, of two acts too', () => {
+    const acts = Object.values(adjusterKinds).map((kind): Act => {
+      const { adjuster, from, to } = kind.sample;
+      const one = { at: 'a', links: ['a'], direction: [0, 1, 0], ...kind.start, ...adjuster, id: 'a', kind: kind.kind };
+      return kind.act({ reference: from, ...one } as Adjuster, from, to, { corner: 'LF' });
+    });
+    for (const [i, act] of acts.entries()) {
+      for (const other of [act, acts[(i + 1) % acts.length]!]) {
+        for (const length of ['mm', 'inch'] as const) {
+          const said = words.job(
+            [
+              { end: 'left', act },
+              { end: 'right', act: other },
+            ],
+            undefined,
+            { length },
+          );
+          expectSentence(said);
+          // Either both ends are named, or it is said of both at once.
+          expect(said).toMatch(/left.*right|both sides/is);
+        }
+      }
+    }
+  });
+
   it('say an act of a kind that has no act of its own', () => {
     const act: Act = { act: 'set', from: { as: 'turns', turns: 0 }, to: { as: 'turns', turns: -1.5 } };
     expectSentence(words.act(act));
@@ -49,7 +74,7 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       expectSentence(words.limit(one));
     }
     expect(words.limit({ ...angle, atStop: stop })).toContain('toe rod');
-    for (const { id } of [...MOVE_PREFERENCES, ...PAIR_PREFERENCES]) expectSentence(words.preference(id));
+    for (const { id } of [...MOVE_PREFERENCES, ...PAIR_PREFERENCES, NOT_AGAIN]) expectSentence(words.preference(id));
   });
 
   it('say all that stands beside a plan and beside a reading', () => {
@@ -63,6 +88,9 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       { note: 'axle-goes', axle: 'front', pinion: 0.3, aside: -0.01, kept: { pinion: 0.5, aside: 3 } },
       { note: 'axle-goes', axle: 'rear', pinion: 0.8, aside: 0, kept: { pinion: 0.5 }, beyond: true },
       { note: 'shims-missing', shims },
+      { note: 'shims-short', shims },
+      { note: 'too-far-apart', both: [named, named], most: 1.5, by: 2.25 },
+      { note: 'too-far-apart', both: [named, named], most: 0, by: 2 },
       { note: 'shims-borrowed', by: named, shims, from: [{ ...named, corner: 'RF' }] },
     ];
     for (const note of notes) expectSentence(words.note(note));

@@ -1,0 +1,117 @@
+/** Jobs of a plan and of what was made, as the cards show them: moves that are done in one go are one. */
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { jobOf, jobsOf } from '../../core/adjuster/job.ts';
+import { isOnce } from '../../core/adjuster/of-corner.ts';
+import type { AdjusterRef, AxleName, Car, Corner, Move, Plan } from '../../core/contract.ts';
+import { axleOf } from '../../core/corners.ts';
+import type { MoveRecord } from '../../core/records/stored.ts';
+import type { JobPart } from '../../core/said.ts';
+import type { Left } from './leave.ts';
+import { adjusterOf, wayText } from './move-words.ts';
+import { units } from './preferences.ts';
+import { positionText } from './standing.ts';
+import { type RoundView, refKey, sameRef } from './visits.ts';
+import { words } from './words.ts';
+
+/** Never empty; in working order. */
+export type Job = readonly Move[];
+
+/** What is still to be marked of the plan's jobs. */
+export const jobsLeft = (plan: Plan, round: RoundView): readonly Job[] =>
+  jobsOf(plan.moves)
+    .map((job) => job.filter((move) => !round.done.some((made) => sameRef(made, move))))
+    .filter((job) => job.length > 0);
+
+/** What was marked with one touch stands together. */
+export function jobsMade(car: Car, moves: readonly MoveRecord[]): readonly (readonly MoveRecord[])[] {
+  const marked = moves.map((move) => {
+    const job = jobOf(car, move);
+    return { move, ...(job && { job: { ...job, id: `${job.id} ${move.at} ${move.outcome}` } }) };
+  });
+  return jobsOf(marked).map((job) => job.map(({ move }) => move));
+}
+
+/** Adjusters, those that would be one job together. */
+export function inJobs(car: Car, refs: readonly AdjusterRef[]): readonly (readonly AdjusterRef[])[] {
+  const jobs = new Map<string, AdjusterRef[]>();
+  for (const ref of refs) {
+    const id = jobOf(car, ref)?.id ?? refKey(ref);
+    jobs.set(id, [...(jobs.get(id) ?? []), ref]);
+  }
+  return [...jobs.values()];
+}
+
+/** What a card is headed with. */
+export interface Heading {
+  readonly where: Corner | AxleName;
+  readonly title: string;
+}
+
+/** "LF Tie rod", "LF Upper arm, front and rear", "rear Lower link, both sides" */
+export function headingOf(car: Car, job: readonly AdjusterRef[]): Heading {
+  const [first] = job as readonly [AdjusterRef];
+  const adjuster = adjusterOf(car, first);
+  const name = adjuster?.name ?? first.adjuster;
+  const axle = axleOf(first.corner);
+  const parts = partsOf(car, job);
+  // A part that the axle has once is no wheel's own.
+  const once = adjuster && isOnce(adjuster, car[axle]);
+  if (parts.length < 2) return { where: once ? axle : first.corner, title: name };
+  const { arm } = parts[0]!;
+  if (!arm) return { where: axle, title: `${name}, both sides` };
+  return { where: first.corner, title: `${capital(arm)}, ${parts.map(({ end }) => end).join(' and ')}` };
+}
+
+const partsOf = (car: Car, job: readonly AdjusterRef[]): readonly JobPart[] =>
+  job.flatMap((ref) => jobOf(car, ref) ?? []);
+
+/** What one of a job is beside the others: "front", "right"; nothing where it is alone. */
+export const endOf = (car: Car, job: readonly AdjusterRef[], ref: AdjusterRef): string =>
+  job.length > 1 ? (jobOf(car, ref)?.end ?? '') : '';
+
+/** Moves of which one cannot be without the others, such as wedges on both sides; or one alone. */
+export const isWhole = (car: Car, job: readonly AdjusterRef[]): boolean =>
+  job.length === 1 || job.every((ref) => adjusterKinds[adjusterOf(car, ref)?.kind ?? '']?.wholeAxle);
+
+/** The touch that says it is made: "LF tie rod made", "LF upper arm made, front and rear". */
+export function madeText(car: Car, job: readonly AdjusterRef[]): string {
+  const { where, title } = headingOf(car, job);
+  const [name = '', ...rest] = job.length > 1 ? title.split(/, (?=[^,]*$)/) : [title];
+  return [`${capital(where)} ${lower(name)} made`, ...rest].join(', ');
+}
+
+/** The way of a whole job in a short line: "front 3 → 4.5 mm, rear 3 → 1.5 mm". */
+export const jobWay = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'from' | 'to'>)[]): string =>
+  job
+    .map((move) => {
+      const adjuster = adjusterOf(car, move);
+      const way = adjuster ? wayText(adjuster, move) : `${move.from} → ${move.to}`;
+      return `${endOf(car, job, move)} ${way}`.trim();
+    })
+    .join(', ');
+
+/** Where a job that would not go stands: "front 3 mm, rear 1.5 mm". */
+export const jobStands = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'from'>)[]): string =>
+  job
+    .map((move) => {
+      const adjuster = adjusterOf(car, move);
+      return `${endOf(car, job, move)} ${adjuster ? positionText(adjuster, move.from) : move.from}`.trim();
+    })
+    .join(', ');
+
+/** What to do, a sentence. */
+export function jobSaid(job: Job): string {
+  const length = { length: units.value.length };
+  const [first] = job as readonly [Move];
+  if (job.length === 1) return words.act(first.act, length);
+  const said = job.flatMap(({ job: part, act }) => (part ? [{ end: part.end, act }] : []));
+  return words.job(said, first.job?.arm, length);
+}
+
+/** What was left alone of a plan's round, job by job. */
+export const leftJobs = (car: Car, left: Left): readonly (readonly AdjusterRef[])[] =>
+  inJobs(car, [...left.before, ...left.now]);
+
+const capital = (text: string): string => `${text[0]?.toUpperCase()}${text.slice(1)}`;
+/** "Tie rod" within a sentence; what is spelt in capitals stays so. */
+const lower = (text: string): string => (/^\p{Lu}\p{Ll}/u.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text);
