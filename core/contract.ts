@@ -79,6 +79,8 @@ export interface Car {
   readonly notes?: string;
   /** Diameter, mm, at which toe is given as a length. */
   readonly wheel: { readonly rimDiameter: number };
+  /** mm from the front to the rear wheel centres; by it the body pitches where one end is raised. Absent: a usual one. */
+  readonly wheelbase?: number;
   readonly front: Axle;
   readonly rear: Axle;
 }

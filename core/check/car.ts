@@ -84,6 +84,7 @@ const CAR = open(
     plate: v.optional(textUpTo(40)),
     notes: v.optional(textUpTo(schema.MOST.notes)),
     wheel: object({ rimDiameter: number(100, 2000, 'mm') }, shape('rimDiameter', { in: 'mm' })),
+    wheelbase: v.optional(number(500, 10000, 'mm')),
     front: v.unknown(),
     rear: v.unknown(),
   },

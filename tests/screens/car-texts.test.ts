@@ -36,7 +36,8 @@ const SPEC: Spec = {
   },
 };
 const recordOf = (front: Axle, spec = SPEC): CarRecord => {
-  const car: Car = { id: 'c', label: 'Marl estate', plate: 'A 1', wheel: { rimDiameter: 431.8 }, front, rear: REST };
+  const said = { id: 'c', label: 'Marl estate', plate: 'A 1', wheel: { rimDiameter: 431.8 }, wheelbase: 2601.1234567 };
+  const car: Car = { ...said, front, rear: REST };
   const checked = validateCarFile({ format: 'cornerwright', version: 1, car, spec });
   return { id: 'c', car: checked.car, spec: checked.spec ?? {}, changed: '2025-01-01' };
 };

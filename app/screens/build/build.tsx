@@ -32,7 +32,7 @@ const SECTIONS: readonly {
   {
     id: 'car',
     title: 'The car',
-    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel'],
+    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel', 'car.wheelbase'],
     body: (form) => <CarSection form={form} />,
   },
   ...(['front', 'rear'] as const).flatMap((axle) => {
@@ -148,6 +148,13 @@ function CarSection({ form }: { readonly form: Form }) {
         path="car.wheel.rimDiameter"
         label={`Diameter at which toe is a length, ${cardUnits().length}`}
         hint="the rim’s outer edge, or where your gauge touches"
+        mode="decimal"
+      />
+      <TextField
+        form={form}
+        path="car.wheelbase"
+        label={`Wheelbase, ${cardUnits().length}`}
+        hint="if known: it says how far the body pitches at another ride height"
         mode="decimal"
       />
       <fieldset class="choice">

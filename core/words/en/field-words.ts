@@ -33,6 +33,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   notes: 'notes',
   wheel: 'the wheels',
   rimDiameter: 'diameter at which toe is a length',
+  wheelbase: 'wheelbase',
   front: 'front',
   rear: 'rear',
   'car.front': 'front axle',
