@@ -59,11 +59,15 @@ export type Act =
       readonly goes?: Bearing;
       readonly sense?: Sense;
     }
-  /** Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. */
+  /**
+   * Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. `sets`: of a rod that
+   * both steered wheels of an axle hang on, what it does to the two.
+   */
   | {
       readonly act: 'turn-rod';
       readonly turns: number;
       readonly mm: number;
+      readonly sets?: 'toe-in' | 'toe-out' | 'to-the-left' | 'to-the-right';
       readonly sense?: Sense;
       readonly seenFrom?: string;
     }

@@ -16,13 +16,18 @@ function sayings(kind: AdjusterKind): string[] {
   const { start, sample } = kind;
   const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
   const adjuster = { reference: sample.from, ...made } as Adjuster;
-  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS): string[] => {
-    const act = kind.act(adjuster, from, to, { corner, gains });
+  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS, other?: typeof GAINS) => {
+    const act = kind.act(adjuster, from, to, { corner, gains, ...(other && { both: [gains, other] }) });
     return (['mm', 'inch'] as const).map((length) => `${corner} ${words.act(act, { length })}`);
   };
   const all = (['LF', 'RF'] as const).flatMap((corner) => [
     ...say(corner, sample.from, sample.to, GAINS),
     ...say(corner, sample.to, sample.from, back(GAINS)),
+    // As if both wheels hung on it: their total, and where both point.
+    ...say(corner, sample.from, sample.to, GAINS, GAINS),
+    ...say(corner, sample.to, sample.from, back(GAINS), back(GAINS)),
+    ...say(corner, sample.from, sample.to, GAINS, back(GAINS)),
+    ...say(corner, sample.to, sample.from, back(GAINS), GAINS),
   ]);
   // What reads the same in inches, or on the other side, is read once.
   const once = all.filter((one, i) => all.findIndex((other) => other.slice(3) === one.slice(3)) === i);

@@ -61,13 +61,22 @@ export interface Extension {
   readonly beyond?: (adjuster: Adjuster, end: End) => readonly { readonly position: Position; readonly by: number }[];
 }
 
+/** Degrees that a wheel gains, as far as they are known. */
+export interface Gains {
+  readonly camber?: number;
+  readonly caster?: number;
+  readonly toe?: number;
+}
+
 /** Where an act is done, and what is known of it beside the adjuster. */
 export interface ActPlace {
   readonly corner: Corner;
   /** Where shims are counted: those that make the pack when it is done. */
   readonly shims?: readonly ShimCount[] | undefined;
   /** What the rack will show that the wheel has gained, degrees; absent what was not measured. */
-  readonly gains?: { readonly camber?: number; readonly caster?: number; readonly toe?: number };
+  readonly gains?: Gains;
+  /** Of what both wheels of an axle hang on: what the left and the right one gain. */
+  readonly both?: readonly Gains[];
 }
 
 /** How an adjuster of one side stands to the same one of the other side. */

@@ -5,7 +5,8 @@ import { validateCar } from '../check/car.ts';
 import { object, shape } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import type { Adjuster, Car, CarSettings, Settings, Suspension } from '../contract.ts';
-import { type HeightEffect, type HeightGain, heightEffectOf, heightOf, type Raise } from '../pose/height.ts';
+import type { AngleGain } from '../pose/effects.ts';
+import { type HeightEffect, heightEffectOf, heightOf, type Raise } from '../pose/height.ts';
 import { type SideEffects, sideEffectsOf } from '../pose/side-effects.ts';
 import { checkedCorner } from './checked-corner.ts';
 
@@ -25,7 +26,7 @@ const ends = object({ front: v.optional(length), rear: v.optional(length) }, sha
 /**
  * What happens to a wheel's angles against the body if its corner of the body alone is raised by so much: the wheel goes as
  * far down. It knows nothing of the other end, so the body stays level; what the rack shows a whole car says. Degrees that
- * camber, caster, toe and SAI gain; absent where no pose exists.
+ * camber, caster and toe gain; absent where no pose exists.
  * @param raise mm, + up
  * @throws InputError naming the field, the value and what is allowed
  */
@@ -34,7 +35,7 @@ export function heightEffect(
   adjusters: readonly Adjuster[],
   settings: Settings,
   raise: number,
-): HeightGain | undefined;
+): AngleGain | undefined;
 /**
  * What the rack shows after the body of a car is raised (spring perches, blocks): each wheel goes as far down against the
  * body, and the body pitches by the difference of the ends over the wheelbase, which leans the steering axes of both
@@ -49,7 +50,7 @@ export function heightEffect(
   ...rest:
     | readonly [settings: CarSettings, raise: Raise]
     | readonly [adjusters: readonly Adjuster[], settings: Settings, raise: number]
-): HeightEffect | HeightGain | undefined {
+): HeightEffect | AngleGain | undefined {
   if (rest.length === 2) {
     const car = validateCar(of);
     return heightOf(car, validateCarSettings(rest[0], car), check(ends, rest[1], 'raise'));

@@ -37,7 +37,7 @@ export function validateAxle(value: unknown, field = 'axle'): Axle {
 
 function ownRight(left: Suspension, right: unknown, field: string): Pick<Axle, 'rightSuspension'> {
   if (right === undefined) return {};
-  const rightSuspension = validateSuspension(right, field);
+  const rightSuspension = validateSuspension(right, field, true);
   checkRigidAxle(left, rightSuspension, field);
   return { rightSuspension };
 }

@@ -43,9 +43,10 @@ export const oneKindOf = (kinds: Readonly<Record<string, { readonly name: string
 
 /**
  * A suspension by points or, where it has none, by its tape dimensions, from which the points are then built.
+ * @param right whether it is the right side of an axle, whose left one has what the axle has once
  * @throws InputError such as `front.suspension.points.upperBall`
  */
-export function validateSuspension(value: unknown, field = 'suspension'): Suspension {
+export function validateSuspension(value: unknown, field = 'suspension', right = false): Suspension {
   const { points, tape, camber, toe, tolerance, ...rest }: v.InferOutput<typeof schema> = check(schema, value, field);
   const kind = suspensionKind(rest.kind, `${field}.kind`);
   // Where there is no geometry there are no points, and no angles that belong to them.
@@ -53,7 +54,7 @@ export function validateSuspension(value: unknown, field = 'suspension'): Suspen
   if (!points && tape) return { ...rest, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
   return {
     ...rest,
-    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`),
+    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`, right),
     camber: check(wheelAngle, camber ?? (bare ? 0 : camber), `${field}.camber`),
     toe: check(wheelAngle, toe ?? (bare ? 0 : toe), `${field}.toe`),
     ...(tolerance === undefined ? {} : { tolerance }),
@@ -76,22 +77,40 @@ function fromTape(
   return { points: built.points, camber: built.camber, toe: built.toe, tolerance: tolerance ?? built.tolerance };
 }
 
-function validatePoints(value: unknown, kind: SuspensionKind, field: string): Record<string, Vec3> {
+function validatePoints(value: unknown, kind: SuspensionKind, field: string, right = false): Record<string, Vec3> {
   const given = check(byName(v.unknown(), { is: 'points' }), value, field);
   const strange = Object.keys(given).find((name) => !kind.points.includes(name));
   if (strange !== undefined) {
     throw new InputError(`${field}.${strange}`, given[strange], { is: 'no-such', what: 'point', known: kind.points });
   }
-  const { optionalPoints = [] } = kind;
+  const { optionalPoints = [], rigidAxle } = kind;
   const some = optionalPoints.some((name) => given[name] !== undefined);
-  const asked = kind.points.filter((name) => some || !optionalPoints.includes(name));
+  const spare = (name: string): boolean =>
+    (!some && optionalPoints.includes(name)) || (right && rigidAxle?.once.includes(name) === true && !given[name]);
+  const asked = kind.points.filter((name) => !spare(name));
   const points = Object.fromEntries(asked.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
   const joints = jointsOf(kind, points);
   for (const [i, name] of joints.entries()) {
     const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);
     if (twin) throw new InputError(`${field}.${name}`, points[name], { is: 'apart-from', point: twin });
   }
+  checkSides(points, kind, field);
   return points;
+}
+
+/** Each end of what joins two knuckles lies at its own. */
+function checkSides(points: Readonly<Record<string, Vec3>>, { rigidAxle }: SuspensionKind, field: string): void {
+  if (!rigidAxle?.knuckles) return;
+  const { drag, cross } = rigidAxle.knuckles;
+  for (const [name, as, same] of [
+    [cross[0], drag[1], true],
+    [cross[1], cross[0], false],
+  ] as const) {
+    const [here, there] = [points[name], points[as]];
+    if (here && there && here[1] * there[1] * (same ? 1 : -1) <= 0) {
+      throw new InputError(`${field}.${name}`, here, { is: 'side', as, same });
+    }
+  }
 }
 
 const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

@@ -1,14 +1,19 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import { sideOf } from '../adjuster/of-corner.ts';
+import { isOnce, sideOf } from '../adjuster/of-corner.ts';
 import {
+  type Adjuster,
   type BareMove,
   type BarePlan,
+  type Car,
   type CarSettings,
+  type Corner,
   type PlanRequest,
   WHEEL_ANGLES,
   type WheelReading,
 } from '../contract.ts';
+import { AXLES, axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
 import { notesOf } from './answer/notes.ts';
 import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
@@ -67,6 +72,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
     const shims = pack && shimsOf(stacks?.get(pack) ?? new Map());
     const expectAfter = predictWith(model, request.reading, now, stands);
     const gains = gainsOf(read[corner], expectAfter[corner]);
+    const both = hangOn(request.car, corner, adjuster)?.map((one) => gainsOf(read[one], expectAfter[one]));
     read = expectAfter;
     return {
       corner,
@@ -74,10 +80,17 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
       from,
       to,
       ...(shims && { shims }),
-      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains }),
+      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains, ...(both && { both }) }),
       expectAfter,
     };
   });
+}
+
+/** The corners of both wheels, where their knuckles hang together by what it works on. */
+function hangOn(car: Car, corner: Corner, adjuster: Adjuster): readonly Corner[] | undefined {
+  const axle = car[axleOf(corner)];
+  const knuckled = suspensionKinds[axle.suspension.kind]?.rigidAxle?.knuckles;
+  return knuckled && isOnce(adjuster, axle) ? AXLES[axleOf(corner)] : undefined;
 }
 
 /** Degrees that a wheel's angles gain, as far as they were measured. */

@@ -42,7 +42,7 @@ export interface HeightEffect {
 export function heightEffectOf(model: CornerModel, settings: CarSettings[Corner], raise: number) {
   const before = model.pose(settings ?? {});
   const after = model.pose(settings ?? {}, { travel: -raise });
-  return before.reachable && after.reachable ? gainedWithSai(before, after) : undefined;
+  return before.reachable && after.reachable ? gained(before, after) : undefined;
 }
 
 /** The whole car, validated, by its own poses and one rotation of the body. */

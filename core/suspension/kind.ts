@@ -24,10 +24,15 @@ export interface SuspensionKind {
   /** Whether the wheel stands at a height of its own against the body; a wheel on a rigid axle goes with the axle. */
   readonly height: boolean;
   /**
-   * Both wheels stand on one rigid body. `once`: points that it has once; they are given with its left side. `onLinks`:
-   * links place it in the car, so that one that changes its length may pitch it and push it sideways.
+   * Both wheels stand on one rigid body, or on knuckles that hang together on it. `once`: points that it has once; they are
+   * given with its left side. `onLinks`: links place it in the car, so that one that changes its length may pitch it and
+   * push it sideways.
    */
-  readonly rigidAxle?: { readonly once: readonly string[]; readonly onLinks?: true };
+  readonly rigidAxle?: {
+    readonly once: readonly string[];
+    readonly onLinks?: true;
+    readonly knuckles?: Knuckles;
+  };
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
   /** Its points on a lower arm or link: cams there are set for camber first. */
@@ -39,6 +44,14 @@ export interface SuspensionKind {
    * Absent: what holds for any. Trade practice, from memory: it says where to look, not what to replace.
    */
   readonly patterns?: readonly BendPattern[];
+}
+
+/** How two knuckles hang together, by the ends of the links that join them. */
+export interface Knuckles {
+  /** From the car's body to one knuckle, which it holds: the one on whose side its end is. */
+  readonly drag: readonly [body: string, knuckle: string];
+  /** From that knuckle to the other, which it holds. */
+  readonly cross: readonly [near: string, far: string];
 }
 
 /** Levels that are absent may be any. */

@@ -1,10 +1,11 @@
 /** The card of the move that is next: its picture, what the rack then shows, what to do, the torque. */
-import type { Corner, Move, Reading } from '../../../core/contract.ts';
+import { isOnce } from '../../../core/adjuster/of-corner.ts';
+import type { Corner, Move } from '../../../core/contract.ts';
 import { axleOf } from '../../../core/corners.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { AdjusterDrawing } from '../../parts/adjuster-drawing.tsx';
 import { Card } from '../../parts/card.tsx';
-import { angleWord, fieldsOf } from '../../state/fields.ts';
+import { angleWord, type Field, fieldsOf, fieldWord } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { adjusterOf, stacks } from '../../state/move-words.ts';
 import { units } from '../../state/preferences.ts';
@@ -24,8 +25,11 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
   const adjuster = adjusterOf(view.car.car, move);
   if (!adjuster) return null;
   const torqued = torqueKey(round.record.id, move);
+  const axle = axleOf(move.corner);
+  // A part that the axle has once is no wheel's own: both wheels follow it.
+  const once = isOnce(adjuster, view.car.car[axle]);
   return (
-    <Card tone="form" corner={move.corner} title={adjuster.name}>
+    <Card tone="form" {...(once ? { aside: `${axle} axle` } : { corner: move.corner })} title={adjuster.name}>
       <AdjusterDrawing
         adjuster={adjuster}
         corner={move.corner}
@@ -33,8 +37,8 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
         to={move.to}
         {...stacks(adjuster, move)}
       />
-      <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
-      <AxleGone reading={move.expectAfter} axle={axleOf(move.corner)} />
+      <Expect view={view} round={round} move={move} once={once} />
+      <AxleGone reading={move.expectAfter} axle={axle} />
       <p class="instruction">{words.act(move.act, { length: units.value.length })}</p>
       {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (
         <p class="soft">
@@ -60,25 +64,31 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
 }
 
 interface ExpectProps extends Props {
-  readonly corner: Corner;
-  readonly reading: Reading;
+  readonly move: Move;
+  /** It works on a part that the axle has once: toe of both its wheels is told. */
+  readonly once: boolean;
 }
 
 /** What the rack reads at this wheel once the move is made, in the form in which it was measured. */
-function Expect({ view, round, corner, reading }: ExpectProps) {
+function Expect({ view, round, move, once }: ExpectProps) {
   const { car } = view.car;
-  const shown = fieldsOf(car, formOfRecord(round.record)).flatMap(({ id, where, angle }) => {
-    const value = where === corner || where === axleOf(corner) ? angleOf(reading, where, angle) : undefined;
-    return value === undefined ? [] : [{ id, angle, value }];
+  const { corner, expectAfter } = move;
+  const isToldOf = ({ where, angle }: Field): boolean =>
+    where === axleOf(corner) ||
+    (once ? angle === 'toe' && axleOf(where as Corner) === axleOf(corner) : where === corner);
+  const shown = fieldsOf(car, formOfRecord(round.record)).flatMap((field) => {
+    const { id, where, angle } = field;
+    const value = isToldOf(field) ? angleOf(expectAfter, where, angle) : undefined;
+    return value === undefined ? [] : [{ id, angle, value, word: once ? fieldWord(field) : wordOf(angle) }];
   });
   if (shown.length === 0) return null;
   return (
     <section class="expect" aria-label="What the rack will show">
       <h3 class="soft">When it is right, the rack shows</h3>
       <dl>
-        {shown.map(({ id, angle, value }) => (
+        {shown.map(({ id, angle, value, word }) => (
           <div key={id}>
-            <dt>{angle === 'sai' ? 'SAI' : angleWord(angle).toLowerCase()}</dt>
+            <dt>{word}</dt>
             <dd>{valueText(angle, value, car.wheel.rimDiameter)}</dd>
           </div>
         ))}
@@ -86,3 +96,5 @@ function Expect({ view, round, corner, reading }: ExpectProps) {
     </section>
   );
 }
+
+const wordOf = (angle: Field['angle']): string => (angle === 'sai' ? 'SAI' : angleWord(angle).toLowerCase());

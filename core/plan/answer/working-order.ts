@@ -28,10 +28,12 @@ export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) return 'camber';
   const { from, to } = kind.step(adjuster);
-  const a = model.pose({ [adjuster.id]: from });
-  const b = model.pose({ [adjuster.id]: to });
+  const a = model.all({ [adjuster.id]: from });
+  const b = model.all({ [adjuster.id]: to });
   if (!a.reachable || !b.reachable) return 'camber';
-  const change = (angle: Role): number => Math.abs((b[angle] ?? 0) - (a[angle] ?? 0));
+  // A cross rod may leave alone the wheel that it is listed with.
+  const change = (angle: Role): number =>
+    Math.max(...b.corners.map((corner, i) => Math.abs((corner[angle] ?? 0) - (a.corners[i]?.[angle] ?? 0))));
   if (change('toe') > MOSTLY_TOE * Math.max(change('camber'), change('caster'))) return 'toe';
   return change('caster') > change('camber') ? 'caster' : 'camber';
 }

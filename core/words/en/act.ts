@@ -26,9 +26,12 @@ const SAYINGS: Sayings = {
     const so = goes ? `, so that its end of the arm goes ${goes}` : '';
     return `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
   },
-  'turn-rod': ({ turns, mm, sense, seenFrom }, units) => {
+  'turn-rod': ({ turns, mm, sense, seenFrom, sets }, units) => {
     const way = turns > 0 ? 'longer' : 'shorter';
     const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
+    if (sets) {
+      return `Leave the steering wheel clamped straight, free the lock nuts or clamps at both ends, turn the rod ${turnsAndFlats(turns)} ${way} (${by})${seen(sense, seenFrom)}, so that ${SETS[sets]}; hold both end joints square while locking.`;
+    }
     return `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${turnsAndFlats(turns)} ${way} (${by})${seen(sense, seenFrom)}; hold the end joint square while locking.`;
   },
   slide: ({ by, from, to, goes }, units) =>
@@ -64,6 +67,13 @@ const SAYINGS: Sayings = {
 
 export const act = (one: Act, units?: Units): string =>
   (SAYINGS[one.act] as (act: Act, units?: Units) => string)(one, units);
+
+const SETS = {
+  'toe-in': 'total toe goes in',
+  'toe-out': 'total toe goes out',
+  'to-the-left': 'both wheels turn to the left',
+  'to-the-right': 'both wheels turn to the right',
+} as const;
 
 const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
 

@@ -27,7 +27,7 @@ describe.each(Object.values(suspensionKinds))('a $kind', (held) => {
     rods: rodsOf(held).length > 0,
     strut: held.kind === 'strut',
     // Ball joints of its own, in an axle that is steered.
-    seats: held.kind === 'beam-front',
+    seats: held.kind === 'beam-front' || held.kind === 'beam-cross-rod',
     nothing: true,
   };
   it.each(Object.values(adjusterKinds))('takes a $kind where it has what that works on', (kind) => {

@@ -1,0 +1,293 @@
+/**
+ * Two knuckles, a cross rod and a drag link, against two solvers of the test's own: where the axes are upright and all
+ * lies in one plane, the crossings of circles; else each knuckle turned about its axis by a rotation of mathjs, to the
+ * angle at which its link has its length, by halving.
+ */
+import { matrix, multiply, rotationMatrix } from 'mathjs';
+import { describe, expect, it } from 'vitest';
+import type { Adjuster, Axle, Car, Settings, Suspension, Vec3 } from '../../../core/contract.ts';
+import { planMoves, predictReading, sideEffects, solveAxle, solveCorner, validateCar } from '../../../core/index.ts';
+import { apart } from '../../tools/pose.ts';
+import { randomSuspension, rod, stream } from '../../tools/random-cars.ts';
+import { refusalOf } from '../../tools/spoil.ts';
+
+const KIND = 'beam-cross-rod';
+const LEAD = 2;
+const rods: readonly Adjuster[] = [
+  { ...rod('drag', 'dragBody', 6, 1 / 12), lead: LEAD },
+  { ...rod('cross', 'crossNear', 6, 1 / 12), lead: LEAD },
+];
+const axleOf = (suspension: Suspension, more: object = {}): Axle => ({
+  suspension,
+  adjusters: rods,
+  steered: true,
+  ...more,
+});
+const deg = (radians: number): number => (radians * 180) / Math.PI;
+const flip = ([x, y, z]: Vec3): Vec3 => [x, -y, z];
+
+function posed(axle: Axle, left: Settings = {}) {
+  const pose = solveAxle(axle, { left });
+  if (!pose.reachable) throw new Error(pose.message);
+  return pose;
+}
+
+/** All in one plane: upright axes 1400 mm apart, arms behind them. `side` is that of the drag link, + left. */
+function flat(side: 1 | -1, ahead = -1): Suspension {
+  return {
+    kind: KIND,
+    points: {
+      upperBall: [0, 700, 460],
+      lowerBall: [0, 700, 230],
+      dragBody: [ahead * 210, side * -300, 300],
+      dragKnuckle: [ahead * 150, side * 690, 300],
+      crossNear: [ahead * 180, side * 660, 300],
+      crossFar: [ahead * 180, side * -660, 300],
+      wheelCentre: [0, 800, 340],
+    },
+    camber: 0,
+    toe: 0.1,
+  };
+}
+
+type Flat = readonly [x: number, y: number];
+/** Where circles about two places cross; of the two the one that is nearer to where it was. */
+function crossing(a: Flat, r: number, b: Flat, s: number, was: Flat): Flat {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const d = Math.hypot(dx, dy);
+  const along = (r * r - s * s + d * d) / (2 * d);
+  const off = Math.sqrt(r * r - along * along);
+  const found = [1, -1].map(
+    (k): Flat => [a[0] + (along * dx - k * off * dy) / d, a[1] + (along * dy + k * off * dx) / d],
+  );
+  const far = (p: Flat) => Math.hypot(p[0] - was[0], p[1] - was[1]);
+  return far(found[0]!) < far(found[1]!) ? found[0]! : found[1]!;
+}
+const span = (a: Flat, b: Flat): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+/** Radians, anticlockwise, from one place to another as seen from a third. */
+function swept(about: Flat, from: Flat, to: Flat): number {
+  const [ax, ay, bx, by] = [from[0] - about[0], from[1] - about[1], to[0] - about[0], to[1] - about[1]];
+  return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+}
+
+/** Radians, anticlockwise from above, by which the left and the right knuckle turn as the links grow by so much. */
+function turnsInPlane({ points }: Suspension, drag: number, cross: number): [left: number, right: number] {
+  const at = (name: string): Flat => [points[name]![0], points[name]![1]];
+  const side = Math.sign(at('dragKnuckle')[1]);
+  const [near, far]: [Flat, Flat] = [
+    [0, side * 700],
+    [0, -side * 700],
+  ];
+  const pulled = crossing(
+    ...([near, span(near, at('dragKnuckle'))] as const),
+    ...([at('dragBody'), span(at('dragBody'), at('dragKnuckle')) + drag] as const),
+    at('dragKnuckle'),
+  );
+  const first = swept(near, at('dragKnuckle'), pulled);
+  const [x, y] = [at('crossNear')[0] - near[0], at('crossNear')[1] - near[1]];
+  const [c, s] = [Math.cos(first), Math.sin(first)];
+  const end: Flat = [near[0] + c * x - s * y, near[1] + s * x + c * y];
+  const followed = crossing(
+    ...([far, span(far, at('crossFar'))] as const),
+    ...([end, span(at('crossNear'), at('crossFar')) + cross] as const),
+    at('crossFar'),
+  );
+  const second = swept(far, at('crossFar'), followed);
+  return side > 0 ? [first, second] : [second, first];
+}
+
+describe('in one plane, by the crossings of circles', () => {
+  for (const [name, suspension] of [
+    ['drag link to the left knuckle', flat(1)],
+    ['drag link to the right knuckle', flat(-1)],
+    ['rods ahead of the axle', flat(-1, 1)],
+  ] as const) {
+    it.each([
+      { drag: 1, cross: 0 },
+      { drag: 0, cross: 1.5 },
+      { drag: -3, cross: 2 },
+      { drag: 5, cross: -4 },
+    ])(`${name}, %o turns`, (at) => {
+      const { left, right } = posed(axleOf(suspension), at);
+      const [l, r] = turnsInPlane(suspension, at.drag * LEAD, at.cross * LEAD);
+      // Anticlockwise from above turns the left wheel out and the right one in.
+      expect(left.toe).toBeCloseTo(0.1 - deg(l), 8);
+      expect(right.toe).toBeCloseTo(0.1 + deg(r), 8);
+      expect(left.camber).toBeCloseTo(0, 9);
+    });
+  }
+
+  it('a cross rod behind the axle that is longer toes in, one ahead of it toes out; the drag link steers both alike', () => {
+    const toes = (suspension: Suspension, at: Settings) => {
+      const { left, right } = posed(axleOf(suspension), at);
+      return { total: left.toe + right.toe, steer: (left.toe - right.toe) / 2 };
+    };
+    expect(toes(flat(-1), { cross: 1 }).total).toBeGreaterThan(0.2 + 0.3);
+    expect(toes(flat(-1, 1), { cross: 1 }).total).toBeLessThan(0.2 - 0.3);
+    const { total, steer } = toes(flat(-1), { drag: 1 });
+    expect(Math.abs(steer)).toBeGreaterThan(0.5);
+    expect(Math.abs(total - 0.2)).toBeLessThan(0.02);
+  });
+
+  it('the wheel that the drag link holds stays where it is while the cross rod is turned', () => {
+    expect(posed(axleOf(flat(-1)), { cross: 3 }).right.toe).toBeCloseTo(0.1, 10);
+    expect(posed(axleOf(flat(1)), { cross: 3 }).left.toe).toBeCloseTo(0.1, 10);
+  });
+});
+
+const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const plus = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+
+/** A knuckle of the left or the right, in the left corner's frame, by the angle about its own axis. */
+function knuckle({ points, camber, toe }: Suspension, left: boolean) {
+  const view = left ? (v: Vec3) => v : flip;
+  const lower = view(points.lowerBall!);
+  const along = minus(view(points.upperBall!), lower);
+  const turned = (v: Vec3, by: number): Vec3 =>
+    multiply(rotationMatrix(by, matrix([...along])), matrix([...v])).valueOf() as unknown as Vec3;
+  const c = Math.cos((camber * Math.PI) / 180);
+  const [t, up] = [(toe * Math.PI) / 180, -Math.sin((camber * Math.PI) / 180)];
+  const spin = view([c * Math.sin(t), c * Math.cos(t), up]);
+  return {
+    place: (name: string, by: number) => plus(lower, turned(minus(points[name]!, lower), by)),
+    angles: (by: number) => {
+      const [x, y, z] = view(turned(spin, by));
+      return { camber: -deg(Math.asin(z)), toe: deg(Math.atan2(x, y)) };
+    },
+  };
+}
+
+/** The angle at which a point of a knuckle is so far from a place, about where it was. */
+function turnFor(place: (by: number) => Vec3, from: Vec3, length: number): number {
+  const off = (by: number) => apart(place(by), from) - length;
+  let [low, high] = off(-0.3) < off(0.3) ? [-0.3, 0.3] : [0.3, -0.3];
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (off(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+describe('axes that lean, and sides that differ', () => {
+  it.each([1, 2, 3, 4, 5, 6])('seed %i: every length kept, every angle as a rotation has it', (seed) => {
+    const random = stream(seed * 71);
+    const even = randomSuspension(random, KIND);
+    const given = seed % 2 ? even : { ...even, points: { ...even.points, ...mirroredRods(even) } };
+    const other = randomSuspension(random, KIND);
+    const { dragBody, dragKnuckle, crossNear, crossFar, ...own } = other.points;
+    const axle = axleOf(given, { rightSuspension: { ...other, points: own } });
+    const at = { drag: 2.25, cross: -1.5 };
+    const { left, right } = posed(axle, at);
+    const was = (name: string) => given.points[name] as Vec3;
+    const onLeft = was('dragKnuckle')[1] > 0;
+    const both = [knuckle(given, true), knuckle({ ...other, points: { ...own, ...rodsOf(given) } }, false)] as const;
+    const [first, second] = onLeft ? both : [both[1], both[0]];
+    const dragLength = apart(was('dragBody'), was('dragKnuckle')) + at.drag * LEAD;
+    const crossLength = apart(was('crossNear'), was('crossFar')) + at.cross * LEAD;
+    const a = turnFor((by) => first.place('dragKnuckle', by), was('dragBody'), dragLength);
+    const end = first.place('crossNear', a);
+    const b = turnFor((by) => second.place('crossFar', by), end, crossLength);
+    const [l, r] = onLeft ? [a, b] : [b, a];
+    expect(left).toMatchObject({
+      camber: expect.closeTo(both[0].angles(l).camber, 7),
+      toe: expect.closeTo(both[0].angles(l).toe, 7),
+    });
+    expect(right).toMatchObject({
+      camber: expect.closeTo(both[1].angles(r).camber, 7),
+      toe: expect.closeTo(both[1].angles(r).toe, 7),
+    });
+    const { points } = left;
+    expect(apart(points.crossNear, end)).toBeLessThan(1e-6);
+    expect(apart(points.dragBody, points.dragKnuckle ?? [0, 0, 0])).toBeCloseTo(dragLength, 7);
+    expect(apart(points.crossNear, points.crossFar ?? [0, 0, 0])).toBeCloseTo(crossLength, 7);
+    expect(right.points).not.toHaveProperty('crossFar');
+  });
+});
+
+const rodsOf = ({ points }: Suspension) =>
+  Object.fromEntries(['dragBody', 'dragKnuckle', 'crossNear', 'crossFar'].map((name) => [name, points[name] as Vec3]));
+const mirroredRods = (suspension: Suspension) =>
+  Object.fromEntries(Object.entries(rodsOf(suspension)).map(([name, point]) => [name, flip(point)]));
+
+const layout = randomSuspension(stream(4), KIND);
+const carOf = (front: Axle): Car => ({
+  id: 'c',
+  label: 'C',
+  wheel: { rimDiameter: 420 },
+  front,
+  rear: {
+    suspension: { kind: 'beam-rear', points: { wheelCentre: [-2600, 780, 330] }, camber: 0, toe: 0 },
+    adjusters: [],
+    steered: false,
+  },
+});
+
+describe('a car on it', () => {
+  const car = carOf(axleOf(layout));
+  const reading = { LF: { camber: 0.2, caster: 3, toe: 0.5 }, RF: { camber: 0.3, caster: 3, toe: -0.1 } };
+  const spec = { front: { totalToe: { low: 0.05, high: 0.15 }, thrustAngle: { low: -0.05, high: 0.05 } } };
+
+  it('both rods are there once, with the left side, and turn both wheels of the prediction', () => {
+    const { LF, RF } = predictReading(car, reading, {}, { LF: { drag: 1 } });
+    expect(((LF?.toe ?? NaN) - 0.5) * ((RF?.toe ?? NaN) + 0.1)).toBeLessThan(0);
+    expect(
+      refusalOf(() => predictReading(car, reading, {}, { RF: { drag: 1 } }))
+        .map(String)
+        .join(),
+    ).toContain('to.RF.drag');
+  });
+
+  it('total toe is brought in by the cross rod and the steering wheel by the drag link', () => {
+    for (const style of ['closest', 'practical'] as const) {
+      const plan = planMoves({ car, spec, reading, settings: {}, style });
+      expect(plan.inWindow).toBe(true);
+      expect(plan.moves.map(({ adjuster }) => adjuster).sort()).toEqual(['cross', 'drag']);
+      const { LF, RF } = plan.predicted;
+      const [left, right] = [LF?.toe ?? NaN, RF?.toe ?? NaN];
+      expect(Math.abs(left + right - 0.1)).toBeLessThanOrEqual(0.05);
+      expect(Math.abs(left - right) / 2).toBeLessThanOrEqual(0.05);
+    }
+  });
+
+  it('caster and SAI are told, and of the steering only what one wheel can tell', () => {
+    const { sai, toeOutOnTurns } = sideEffects(layout, rods, {});
+    expect(sai).toBeDefined();
+    expect(toeOutOnTurns).toBeUndefined();
+  });
+
+  it('goes up and down with its axle: no angle changes', () => {
+    const [here, there] = [0, 40].map((travel) => solveCorner(layout, rods, {}, { travel }));
+    if (!here?.reachable || !there?.reachable) throw new Error('no pose');
+    for (const angle of ['camber', 'toe', 'caster', 'sai'] as const) expect(there[angle]).toBe(here[angle]);
+  });
+});
+
+describe('what is refused', () => {
+  const refused = (points: Readonly<Record<string, Vec3>>) =>
+    refusalOf(() => validateCar(carOf(axleOf({ ...layout, points: { ...layout.points, ...points } }))))
+      .map(String)
+      .join();
+
+  it('a rod whose far end is typed on the near side, or whose near end is not where the drag link is', () => {
+    expect(refused({ crossFar: flip(layout.points.crossFar!) })).toContain('car.front.suspension.points.crossFar: [-');
+    expect(refused({ crossFar: flip(layout.points.crossFar!) })).toContain('across the car from crossNear');
+    expect(refused({ dragKnuckle: flip(layout.points.dragKnuckle!) })).toContain('on the side of dragKnuckle');
+    expect(refused(mirroredRods(layout))).toBe('');
+  });
+
+  it('the rods again with the right side, and none with the left', () => {
+    const { crossFar: _, ...lacking } = layout.points;
+    const without = () => validateCar(carOf(axleOf({ ...layout, points: lacking })));
+    expect(without).toThrow('car.front.suspension.points.crossFar: nothing is not allowed');
+    const twice = () => validateCar(carOf(axleOf(layout, { rightSuspension: layout })));
+    expect(twice).toThrow('car.front.rightSuspension.points.dragBody');
+  });
+
+  it('a drag link that points at the axis of its knuckle turns nothing', () => {
+    const { upperBall, lowerBall } = layout.points as Record<string, Vec3>;
+    const onAxis = flip([0, 1, 2].map((i) => (upperBall![i]! + lowerBall![i]!) / 2) as unknown as Vec3);
+    const points = { ...layout.points, dragKnuckle: onAxis };
+    expect(() => solveAxle(axleOf({ ...layout, points }))).toThrow('leave it free to move');
+  });
+});
