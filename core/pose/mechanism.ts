@@ -1,7 +1,7 @@
 /**
- * What is solved together, compiled: one corner, or the two corners of a rigid axle, its knuckles one after the other. Positions of its adjusters in,
- * angles of its wheels out. A corner's settings, options and answers are in its own frame. Long, as angles and poses
- * share one solve and what it leaves behind.
+ * What is solved together, compiled: one corner, or the two corners of a rigid axle, its knuckles one after the other.
+ * Positions of its adjusters in, angles of its wheels out. A corner's settings, options and answers are in its own frame.
+ * Long, as angles and poses share one solve and what it leaves behind.
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind, Effect } from '../adjuster/kind.ts';

@@ -40,4 +40,5 @@ export const beamCrossRod: SuspensionPicture = {
     [OTHER_UPPER, OTHER_LOWER],
   ],
   upright: ['upperBall', 'lowerBall'],
+  wholeAxle: true,
 };
