@@ -85,8 +85,6 @@ type OfAdjusters =
 type OfPoints =
   | { readonly is: 'point'; readonly among: readonly string[] }
   | { readonly is: 'apart-from'; readonly point: string }
-  /** On which side of the car's middle it lies, as another point does. */
-  | { readonly is: 'side'; readonly as: string; readonly same: boolean }
   | { readonly is: 'as-on-the-left'; readonly kind: Called }
   /** It is not to be there. */
   | { readonly is: 'absent'; readonly why: 'by-points' | 'no-rack'; readonly suspension: string };

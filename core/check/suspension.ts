@@ -5,7 +5,8 @@ import type { Suspension, Vec3 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { jointsOf, type SuspensionKind } from '../suspension/kind.ts';
+import { jointsOf } from '../suspension/joints.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
 import { tapeLayouts } from '../suspension/tape/catalogue.ts';
 import { suspensionFromTape } from '../suspension/tape/tape.ts';
 import { byName, open, shape } from './object.ts';
@@ -98,19 +99,18 @@ function validatePoints(value: unknown, kind: SuspensionKind, field: string, rig
   return points;
 }
 
-/** Each end of what joins two knuckles lies at its own. */
-function checkSides(points: Readonly<Record<string, Vec3>>, { rigidAxle }: SuspensionKind, field: string): void {
-  if (!rigidAxle?.knuckles) return;
-  const { drag, cross } = rigidAxle.knuckles;
-  for (const [name, as, same] of [
-    [cross[0], drag[1], true],
-    [cross[1], cross[0], false],
-  ] as const) {
-    const [here, there] = [points[name], points[as]];
-    if (here && there && here[1] * there[1] * (same ? 1 : -1) <= 0) {
-      throw new InputError(`${field}.${name}`, here, { is: 'side', as, same });
-    }
-  }
+/** Each end of what joins two knuckles lies at its own: the far one across the car's middle from the other two. */
+function checkSides(points: Readonly<Record<string, Vec3>>, kind: SuspensionKind, field: string): void {
+  if (!kind.rigidAxle?.knuckles) return;
+  const [, knuckle, near, far] = (kind.links ?? []).flat() as [string, string, string, string];
+  if (!points[knuckle]) return;
+  const onLeft = points[knuckle][1] > 0;
+  check(outboard(onLeft), points[near]![1], `${field}.${near}[1]`);
+  check(outboard(!onLeft), points[far]![1], `${field}.${far}[1]`);
 }
+
+/** y of a point of the left or of the right, in the left corner's frame. */
+const outboard = (left: boolean) => (left ? number(0, MOST, 'mm') : number(-MOST, 0, 'mm'));
+const MOST = 10_000;
 
 const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

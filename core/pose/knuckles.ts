@@ -5,7 +5,7 @@
  */
 import type { Suspension, Vec3 } from '../contract.ts';
 import { distance, sub } from '../geometry/vector.ts';
-import type { Knuckles } from '../suspension/kind.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
 import { DISTANCE } from './rows.ts';
 import type { PoseSolver } from './solver.ts';
 import type { Draft, HeldWheel } from './wheel-rows.ts';
@@ -25,17 +25,14 @@ export interface CrossRod {
  * @param drafts of the left and of the right knuckle
  */
 export function joinKnuckles(
-  { drag, cross }: Knuckles,
+  { links = [] }: SuspensionKind,
   { points }: Suspension,
   drafts: readonly Draft[],
   wheel: HeldWheel,
 ): { readonly crossRod: CrossRod; readonly wheel: HeldWheel } {
-  const [dragBody, dragKnuckle, near, far] = [...drag, ...cross].map((name) => points[name]!) as [
-    Vec3,
-    Vec3,
-    Vec3,
-    Vec3,
-  ];
+  const names = links.flat();
+  const [drag, , near, far] = names as [string, string, string, string];
+  const [dragBody, dragKnuckle, nearEnd, farEnd] = names.map((name) => points[name]!) as [Vec3, Vec3, Vec3, Vec3];
   const first = dragKnuckle[1] < 0 ? 1 : 0;
   const [holds, hangs] = [drafts[first]!, drafts[1 - first]!];
   const { params } = holds;
@@ -47,22 +44,17 @@ export function joinKnuckles(
   };
   const dragAt = link(holds, dragBody, dragKnuckle);
   const arm = params.length;
-  params.push(...sub(near, holds.home));
-  const end = link(hangs, near, far);
-  const names = [...drag, ...cross];
+  params.push(...sub(nearEnd, holds.home));
+  const end = link(hangs, nearEnd, farEnd);
   const slots = [dragAt, dragAt + 3, arm, end + 3].map((slot, i) => [names[i]!, [slot]] as const);
   return {
     crossRod: { first, arm, end },
     wheel: {
       ...wheel,
       slots: new Map([...wheel.slots, ...slots]),
-      onUpright: new Set([...wheel.onUpright, drag[1], ...cross]),
-      lengths: new Map([...wheel.lengths, [drag[0], dragAt + LENGTH], [cross[0], end + LENGTH]]),
-      elsewhere: new Map([
-        [drag[1], first],
-        [cross[0], first],
-        [cross[1], 1 - first],
-      ]),
+      onUpright: new Set([...wheel.onUpright, ...names.slice(1)]),
+      lengths: new Map([...wheel.lengths, [drag, dragAt + LENGTH], [near, end + LENGTH]]),
+      elsewhere: new Map(names.slice(1).map((name) => [name, name === far ? 1 - first : first])),
     },
   };
 }

@@ -59,7 +59,7 @@ export function compile(sides: readonly Suspension[], field = 'suspension'): Lin
   const params: number[] = [];
   const drafts = homes.map((home): Draft => ({ params, rows: [], home }));
   const held = sides.map((suspension, side) => holdWheel(kind, suspension, side, drafts[side] ?? drafts[0]!));
-  const joined = knuckles && joinKnuckles(knuckles, given, drafts, held[0]!);
+  const joined = knuckles && joinKnuckles(kind, given, drafts, held[0]!);
   if (joined) held[0] = joined.wheel;
   const wheels = held.map((wheel, side): Wheel => {
     const angles = params.length;

@@ -1,7 +1,8 @@
 /** The constraint rows that hold one wheel: its links, seats, lines and height. */
 import type { Suspension, Vec3 } from '../contract.ts';
 import { cross, distance, normalised, sub } from '../geometry/vector.ts';
-import { linksOf, type SuspensionKind } from '../suspension/kind.ts';
+import { linksOf } from '../suspension/joints.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
 import { DISTANCE, HEIGHT, LINE, ROW_SIZE, type Row, type RowType } from './rows.ts';
 import { CENTRE, outboardOf, turned, type Wheel } from './wheel.ts';
 

@@ -1,6 +1,12 @@
 import { beamFront } from './beam-front.ts';
 import type { SuspensionKind } from './kind.ts';
 
+/** From the body to one knuckle; from that one to the other. */
+const LINKS = [
+  ['dragBody', 'dragKnuckle'],
+  ['crossNear', 'crossFar'],
+] as const;
+
 /**
  * A rigid steered axle with one rod from knuckle to knuckle and a drag link from the steering box to one of them. Each
  * knuckle turns on its own two ball joints in the axle. The drag link holds the one it is on, the cross rod the other by
@@ -11,21 +17,11 @@ import type { SuspensionKind } from './kind.ts';
  * the middle. On which knuckle the drag link is, its own end says.
  */
 export const beamCrossRod: SuspensionKind = {
+  ...beamFront,
   kind: 'beam-cross-rod',
-  name: 'Rigid front axle, cross rod and drag link',
-  points: ['upperBall', 'lowerBall', 'dragBody', 'dragKnuckle', 'crossNear', 'crossFar', 'wheelCentre'],
-  links: [
-    ['dragBody', 'dragKnuckle'],
-    ['crossNear', 'crossFar'],
-  ],
-  seats: beamFront.seats!,
-  lines: beamFront.lines!,
-  height: false,
-  rigidAxle: {
-    once: ['dragBody', 'dragKnuckle', 'crossNear', 'crossFar'],
-    knuckles: { drag: ['dragBody', 'dragKnuckle'], cross: ['crossNear', 'crossFar'] },
-  },
-  lowerArm: beamFront.lowerArm!,
-  steeringAxis: beamFront.steeringAxis!,
-  patterns: beamFront.patterns!,
+  name: 'Rigid front axle, cross rod',
+  points: ['upperBall', 'lowerBall', ...LINKS.flat(), 'wheelCentre'],
+  links: LINKS,
+  rack: undefined,
+  rigidAxle: { once: LINKS.flat(), knuckles: true },
 };

@@ -3,7 +3,7 @@ import type { Locator, Page } from '@playwright/test';
 import { withUnit } from '../../core/adjuster/ask.ts';
 import { type Adjuster, type Axle, type AxleName, adjusterKinds, type Suspension } from '../../core/index.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
-import { rodsOf } from '../../core/suspension/kind.ts';
+import { rodsOf } from '../../core/suspension/joints.ts';
 
 type Asked = NonNullable<(typeof adjusterKinds)[string]>['fields'][number];
 

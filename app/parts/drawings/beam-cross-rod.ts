@@ -8,7 +8,7 @@ const OTHER_UPPER: Vec3 = [-14, -655, 425];
 const OTHER_LOWER: Vec3 = [4, -690, 245];
 
 export const beamCrossRod: SuspensionPicture = {
-  name: 'Rigid front axle, cross rod and drag link',
+  name: 'Rigid front axle, cross rod',
   points: {
     upperBall: [-14, 655, 425],
     lowerBall: [4, 690, 245],

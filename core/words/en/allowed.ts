@@ -29,8 +29,6 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, () => string>>> = {
   'no-such-adjuster': ({ among }) => adjusters(among),
   point: ({ among }) => `one of ${among.map(spaced).join(', ')}`,
   'apart-from': ({ point }) => `a point apart from ${spaced(point)}: no two joints share a place`,
-  side: ({ as, same }) =>
-    `a point ${same ? 'on the side of' : 'across the car from'} ${spaced(as)}: outboard is negative right of the car’s middle`,
   'as-on-the-left': ({ kind }) => `${kind.name}, as on the left`,
   'longer-than-rise': ({ rise }) => `more than ${rise.toFixed(1)} mm, the difference of its ends’ heights`,
   'strut-length': ({ above }) =>

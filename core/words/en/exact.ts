@@ -55,8 +55,6 @@ const SAYINGS: Sayings = {
     `up to ${most} combinations ${of === 'axle' ? 'an' : 'a'} ${of}: lock an adjuster or widen its step`,
   point: ({ among }) => `one of ${among.join(', ')}`,
   'apart-from': ({ point }) => `a point apart from ${point}: no two joints share a place`,
-  side: ({ as, same }) =>
-    `a point ${same ? 'on the side of' : 'across the car from'} ${as}: y is negative right of the middle`,
   'as-on-the-left': ({ kind }) => `${kind.id}, as on the left`,
   absent: ({ why, suspension }) =>
     `absent: ${suspension} ${why === 'by-points' ? 'is given by points' : 'has no steering rack'}`,

@@ -4,7 +4,7 @@ import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import { misfit } from '../../../core/adjuster/fits.ts';
 import type { Adjuster } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
+import { jointsOf, rodsOf } from '../../../core/suspension/joints.ts';
 import { rod, shims, stream } from '../../tools/random-cars.ts';
 
 /** What each kind works on, as its own file says it in words. */

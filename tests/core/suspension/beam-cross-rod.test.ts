@@ -270,9 +270,11 @@ describe('what is refused', () => {
       .join();
 
   it('a rod whose far end is typed on the near side, or whose near end is not where the drag link is', () => {
-    expect(refused({ crossFar: flip(layout.points.crossFar!) })).toContain('car.front.suspension.points.crossFar: [-');
-    expect(refused({ crossFar: flip(layout.points.crossFar!) })).toContain('across the car from crossNear');
-    expect(refused({ dragKnuckle: flip(layout.points.dragKnuckle!) })).toContain('on the side of dragKnuckle');
+    expect(refused({ crossFar: flip(layout.points.crossFar!) })).toContain(
+      'car.front.suspension.points.crossFar[1]: -',
+    );
+    expect(refused({ crossFar: flip(layout.points.crossFar!) })).toContain('a number from 0 to 10000 mm');
+    expect(refused({ dragKnuckle: flip(layout.points.dragKnuckle!) })).toContain('points.crossNear[1]: -');
     expect(refused(mirroredRods(layout))).toBe('');
   });
 
