@@ -12,8 +12,18 @@ const words = wordsOf();
 const GAINS = { camber: 0.45, caster: 0.1, toe: -0.2 };
 const back = ({ camber, caster, toe }: typeof GAINS) => ({ camber: -camber, caster: -caster, toe: -toe });
 
-function sayings(kind: AdjusterKind): string[] {
-  const { start, sample } = kind;
+/** Ways in which a kind is fitted beside the one of its sample. */
+const BESIDE: Readonly<Record<string, readonly AdjusterKind['sample'][]>> = {
+  'offset-sleeve': (
+    [
+      ['plain', '1@120'],
+      ['0.5@0', '1@90'],
+    ] as const
+  ).map(([from, to]) => ({ adjuster: { degrees: [0, 0.5, 1], marks: 24, reference: 'plain' }, from, to })),
+};
+
+function sayings(kind: AdjusterKind, sample = kind.sample): string[] {
+  const { start } = kind;
   const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
   const adjuster = { reference: sample.from, ...made } as Adjuster;
   const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS, other?: typeof GAINS) => {
@@ -32,7 +42,18 @@ function sayings(kind: AdjusterKind): string[] {
   // What reads the same in inches, or on the other side, is read once.
   const once = all.filter((one, i) => all.findIndex((other) => other.slice(3) === one.slice(3)) === i);
   const step = `   one step: ${words.step(kind.step(adjuster).said)}; it stands at ${words.place(kind.place(adjuster, sample.to))}`;
-  return [kind.name.toUpperCase(), ...once.map((line) => `   ${line}`), step, ''];
+  const beside = sample === kind.sample ? (BESIDE[kind.kind] ?? []) : [];
+  return [
+    ...(sample === kind.sample ? [kind.name.toUpperCase()] : []),
+    ...once.map((line) => `   ${line}`),
+    step,
+    ...beside.flatMap((other) => sayings(kind, other)),
+    ...(sample === kind.sample ? [''] : []),
+  ];
 }
 
-console.log(Object.values(adjusterKinds).flatMap(sayings).join('\n'));
+console.log(
+  Object.values(adjusterKinds)
+    .flatMap((kind) => sayings(kind))
+    .join('\n'),
+);

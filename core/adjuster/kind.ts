@@ -43,6 +43,8 @@ export interface Tolerance {
    * more of the position does.
    */
   readonly error?: (adjuster: Adjuster, from: Position, to: Position, by: number) => readonly Effect[];
+  /** The position that is off by so much, where positions are not numbers. */
+  readonly off?: (to: Position, by: number) => Position;
 }
 
 /** Towards higher positions or lower ones. */
@@ -139,8 +141,8 @@ export interface AdjusterKind {
    * where it has none.
    */
   readonly fromDeadCentre?: (adjuster: Adjuster, position: Position) => number;
-  /** How large a part a position takes, 0 none … 1 the largest. Absent where every position is the same part. */
-  readonly size?: (adjuster: Adjuster, position: Position) => number;
+  /** How large a part a position takes, 0 none … 1 the largest. Absent, or nothing, where every position is the same part. */
+  readonly size?: (adjuster: Adjuster, position: Position) => number | undefined;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */

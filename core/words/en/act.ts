@@ -48,6 +48,14 @@ const SAYINGS: Sayings = {
   },
   'turn-sleeve': ({ from, to }) =>
     `Free the upper ball joint, turn the sleeve from ${plain(from, 1)}° to ${plain(to, 1)}° (0° = most camber, 90° = most caster); seat it again.`,
+  'change-sleeve': ({ from, to }) => {
+    if (!to) return `Free the upper ball joint, change the ${sleeve(from)} for the plain one; seat it again.`;
+    const what =
+      from?.taper === to.taper
+        ? `turn the ${sleeve(to)} so that its mark stands`
+        : `change the ${sleeve(from)} for the ${plain(to.taper)}° one, its mark`;
+    return `Free the upper ball joint, ${what} ${towards(to.at)}; seat it again.`;
+  },
   'change-taper': ({ from, to, side }) => {
     if (!to) return `Take the hub off and take the ${from ? shim(from) : 'shim'} out.`;
     const what = from?.taper === to.taper ? `turn the ${shim(to)} so that it stands` : fitted(from, to);
@@ -84,6 +92,19 @@ const seen = (sense: Sense | undefined, from: string | undefined): string =>
 const shim = ({ taper }: Taper): string => `${plain(taper)}° shim`;
 const fitted = (from: Taper | undefined, to: Taper): string =>
   from ? `change the ${shim(from)} for the ${shim(to)}` : `fit the ${shim(to)}`;
+
+const sleeve = (one: Taper | undefined): string => (one ? `${plain(one.taper)}° sleeve` : 'plain sleeve');
+
+const QUARTERS = ['outboard', 'the rear', 'inboard', 'the front'] as const;
+/** Where a mark at an angle points, seen from above: 0° is outboard, 90° the rear, on either side of the car. */
+function towards(angle: number): string {
+  const on = ((angle % 360) + 360) % 360;
+  const near = Math.round(on / 90);
+  const off = on - 90 * near;
+  const quarter = (i: number): string => QUARTERS[(i + 4) % 4]!;
+  if (Math.abs(off) < 0.05) return `${near % 2 ? 'to ' : ''}${quarter(near)}`;
+  return `${plain(Math.abs(off), 1)}° from ${quarter(near)} towards ${quarter(near + Math.sign(off))}`;
+}
 
 /** At 0° the thick edge is up and camber rises; at 90° it is to the rear, which is at three on a left wheel. */
 function clock({ at }: Taper, side: 'left' | 'right'): string {
