@@ -40,7 +40,7 @@ export function heightEffect(
  * What the rack shows after the body of a car is raised (spring perches, blocks): each wheel goes as far down against the
  * body, and the body pitches by the difference of the ends over the wheelbase, which leans the steering axes of both
  * ends: a front that is raised adds caster. All angles of all four corners, degrees; a rigid axle without links is taken
- * to pitch with the body, as leaf springs have it do.
+ * to pitch with the body, as leaf springs have it do, and is steered by its drag link where it has one.
  * @param raise mm of each end, + up, measured above the wheels; both `front` and `rear` are 0 unless said
  * @throws InputError naming the field, the value and what is allowed
  */

@@ -68,7 +68,7 @@ function ofAssembly({ corners, sides, model }: Assembly, settings: CarSettings, 
   const before = model.pose(stands);
   const after = model.pose(
     stands,
-    corners.map(() => ({ travel: model.linkage.kind.height ? -raise : 0 })),
+    corners.map(() => ({ travel: model.linkage.kind.height || model.linkage.crossRod ? -raise : 0 })),
   );
   if (!before.reachable || !after.reachable) return { corners: {} };
   const gains = corners.map((corner, i) => [

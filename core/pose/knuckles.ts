@@ -14,6 +14,8 @@ import type { Draft, HeldWheel } from './wheel-rows.ts';
 export interface CrossRod {
   /** The body that the drag link holds: 0 on the left, 1 on the right. */
   readonly first: 0 | 1;
+  /** Parameters of the drag link's end at the steering box. */
+  readonly box: number;
   /** Parameters of the rod's near end: in the first body, and as the second body's row has it. */
   readonly arm: number;
   readonly end: number;
@@ -48,7 +50,7 @@ export function joinKnuckles(
   const end = link(hangs, nearEnd, farEnd);
   const slots = [dragAt, dragAt + 3, arm, end + 3].map((slot, i) => [names[i]!, [slot]] as const);
   return {
-    crossRod: { first, arm, end },
+    crossRod: { first, box: dragAt, arm, end },
     wheel: {
       ...wheel,
       slots: new Map([...wheel.slots, ...slots]),

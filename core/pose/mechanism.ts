@@ -23,7 +23,7 @@ export { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from './numbers.ts';
 
 /** What is not held while a pose is solved, mm. */
 export interface PoseOptions {
-  /** Bump of the wheel centre against the body, mm, + up. */
+  /** Bump of the wheel centre against the body, mm, + up; of an axle with a drag link that of the whole axle. */
   readonly travel?: number;
   /** How far the steering rack has pushed this corner's tie rod outboard, mm. */
   readonly rack?: number;
@@ -152,6 +152,9 @@ export class Mechanism {
       if (travel && height !== undefined) params[height]! += travel;
       if (rack) this.#steer(wheel, params, rack);
     });
+    const { crossRod } = this.linkage;
+    // The axle goes up with both wheels, and leaves the steering box behind, which is on the car.
+    if (crossRod) params[crossRod.box + 2]! -= options.find((one) => one.travel)?.travel ?? 0;
     return params;
   }
 

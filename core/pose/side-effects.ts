@@ -35,7 +35,8 @@ export function sideEffectsOf(model: CornerModel, settings: Settings): SideEffec
 }
 
 function throughTravel(model: CornerModel, settings: Settings, still: CornerPose): SideEffects {
-  if (!model.kind.height) return {};
+  // A drag link steers as the axle goes up and down under its box.
+  if (!model.kind.height && !model.kind.rigidAxle?.knuckles) return {};
   const bump = model.pose(settings, { travel: TRAVEL });
   const droop = model.pose(settings, { travel: -TRAVEL });
   if (!bump.reachable || !droop.reachable) return {};

@@ -103,6 +103,8 @@ function towards(angle: number): string {
   const off = on - 90 * near;
   const quarter = (i: number): string => QUARTERS[(i + 4) % 4]!;
   if (Math.abs(off) < 0.05) return `${near % 2 ? 'to ' : ''}${quarter(near)}`;
+  if (Math.abs(off) > 44.95)
+    return `half way between ${quarter(Math.floor(on / 90))} and ${quarter(Math.ceil(on / 90))}`;
   return `${plain(Math.abs(off), 1)}° from ${quarter(near)} towards ${quarter(near + Math.sign(off))}`;
 }
 

@@ -118,7 +118,8 @@ describe('offset sleeves of several tapers', () => {
     );
     expect(say('0.5@30', '0.5@270')).toContain('turn the 0.5° sleeve so that its mark stands to the front');
     expect(say('0.5@30', 'plain')).toContain('change the 0.5° sleeve for the plain one');
-    expect(say('plain', '1@315')).toContain('45° from outboard towards the front');
+    expect(say('plain', '1@315')).toContain('its mark half way between the front and outboard;');
+    expect(say('plain', '1@330')).toContain('30° from outboard towards the front');
     expect(say('plain', '1@165')).toContain('15° from inboard towards the rear');
     expect(say('plain', '1@30', 'RF')).toBe(say('plain', '1@30', 'LF'));
   });

@@ -6,7 +6,15 @@
 import { matrix, multiply, rotationMatrix } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import type { Adjuster, Axle, Car, Settings, Suspension, Vec3 } from '../../../core/contract.ts';
-import { planMoves, predictReading, sideEffects, solveAxle, solveCorner, validateCar } from '../../../core/index.ts';
+import {
+  heightEffect,
+  planMoves,
+  predictReading,
+  sideEffects,
+  solveAxle,
+  solveCorner,
+  validateCar,
+} from '../../../core/index.ts';
 import { apart } from '../../tools/pose.ts';
 import { randomSuspension, rod, stream } from '../../tools/random-cars.ts';
 import { refusalOf } from '../../tools/spoil.ts';
@@ -250,18 +258,47 @@ describe('a car on it', () => {
     }
   });
 
-  it('caster and SAI are told, and of the steering only what one wheel can tell', () => {
-    const { sai, toeOutOnTurns } = sideEffects(layout, rods, {});
+  it('toe-out on turns is not told by one wheel; bump steer is, as the axle leaves the steering box behind', () => {
+    const { sai, toeOutOnTurns, bumpSteer, camberGain } = sideEffects(layout, rods, {});
     expect(sai).toBeDefined();
     expect(toeOutOnTurns).toBeUndefined();
+    expect(camberGain).toEqual([expect.closeTo(0, 1), expect.closeTo(0, 1)]);
+    [25, -25].forEach((travel, i) => {
+      expect(bumpSteer?.[i]).toBeCloseTo(steeredBy(layout, -travel).left, 6);
+    });
   });
 
-  it('goes up and down with its axle: no angle changes', () => {
+  it('raised, it is steered by its drag link, and pitches with the body', () => {
+    const { corners } = heightEffect(car, {}, { front: 30, rear: 30 });
+    const { left, right } = steeredBy(layout, 30);
+    expect(Math.abs(left)).toBeGreaterThan(0.05);
+    expect(corners.LF?.toe).toBeCloseTo(left, 6);
+    expect(corners.RF?.toe).toBeCloseTo(right, 6);
+    expect(heightEffect(car, {}, { front: 26 }).corners.RF?.caster).toBeCloseTo(deg(Math.atan(0.01)), 9);
+  });
+
+  it('goes up and down with both wheels: every point of the axle is lifted, none of the car', () => {
     const [here, there] = [0, 40].map((travel) => solveCorner(layout, rods, {}, { travel }));
     if (!here?.reachable || !there?.reachable) throw new Error('no pose');
-    for (const angle of ['camber', 'toe', 'caster', 'sai'] as const) expect(there[angle]).toBe(here[angle]);
+    expect(there.caster).toBe(here.caster);
+    expect(there.points.lowerBall?.[2]).toBeCloseTo((here.points.lowerBall?.[2] ?? NaN) + 40, 9);
+    expect(there.points.dragBody?.[2]).toBeCloseTo(here.points.dragBody?.[2] ?? NaN, 9);
   });
 });
+
+/** Degrees of toe that an even axle gains as its steering box goes up by so much, mm. */
+function steeredBy(suspension: Suspension, up: number): { readonly left: number; readonly right: number } {
+  const { dragBody, dragKnuckle, crossNear, crossFar } = rodsOf(suspension) as Record<string, Vec3>;
+  const sides = [knuckle(suspension, true), knuckle(suspension, false)] as const;
+  const onLeft = dragKnuckle![1] > 0;
+  const [first, second] = onLeft ? sides : [sides[1], sides[0]];
+  const box = plus(dragBody!, [0, 0, up]);
+  const a = turnFor((by) => first.place('dragKnuckle', by), box, apart(dragBody!, dragKnuckle!));
+  const end = first.place('crossNear', a);
+  const b = turnFor((by) => second.place('crossFar', by), end, apart(crossNear!, crossFar!));
+  const [l, r] = onLeft ? [a, b] : [b, a];
+  return { left: sides[0].angles(l).toe - suspension.toe, right: sides[1].angles(r).toe - suspension.toe };
+}
 
 describe('what is refused', () => {
   const refused = (points: Readonly<Record<string, Vec3>>) =>
