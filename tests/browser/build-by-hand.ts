@@ -77,7 +77,7 @@ async function typeField(form: Locator, { ask, label: asked, optional }: Asked, 
     case 'number':
       return field(withUnit(label, ask.unit)).fill(String(value));
     case 'numbers':
-      return field(withUnit(label, ask.unit)).fill(list.join(' '));
+      return field(withUnit(label, ask.unit)).fill([value].flat().join(' '));
     case 'length':
       return field(`${label}, mm`).fill(String(value));
     case 'lengths':
