@@ -17,7 +17,7 @@ import { suspensionKinds } from '../suspension/catalogue.ts';
 import { notesOf } from './answer/notes.ts';
 import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
-import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
+import { AFTERWARDS, hasLowerCams, rankOf, roleOf, steersBoth } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
@@ -59,8 +59,9 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
   const { request, model, now } = problem;
   const steps = movedTo(problem, positions)
     .map((step) => {
-      const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
-      return { ...step, rank: rankOf(step.corner, role, hasLowerCams(sideOf(request.car, step.corner))) };
+      const own = cornerOf(model, step.corner, now);
+      const rank = rankOf(step.corner, roleOf(own, step.adjuster), hasLowerCams(sideOf(request.car, step.corner)));
+      return { ...step, rank: rank + (steersBoth(own, step.adjuster) ? AFTERWARDS : 0) };
     })
     .sort((a, b) => a.rank - b.rank);
   const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);

@@ -38,6 +38,15 @@ export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
   return change('caster') > change('camber') ? 'caster' : 'camber';
 }
 
+/** Whether it turns two knuckles alike: the drag link, which sets the steering wheel straight once total toe is right. */
+export function steersBoth(model: CornerModel, adjuster: Adjuster): boolean {
+  const step = model.kind.rigidAxle?.knuckles && adjusterKinds[adjuster.kind]?.step(adjuster);
+  const [a, b] = step ? [step.from, step.to].map((at) => model.all({ [adjuster.id]: at })) : [];
+  if (!a?.reachable || !b?.reachable) return false;
+  const [left, right] = b.corners.map(({ toe }, i) => toe - (a.corners[i]?.toe ?? toe)) as [number, number];
+  return Math.abs(left - right) / 2 > Math.abs(left + right);
+}
+
 /** Whether a side has a cam, numbered or eccentric, at a lower arm. */
 export function hasLowerCams({ suspension, adjusters }: Side): boolean {
   const { lowerArm = [] } = suspensionKinds[suspension.kind] ?? {};
@@ -46,6 +55,9 @@ export function hasLowerCams({ suspension, adjusters }: Side): boolean {
     return kind?.cam === true && kind.touches(adjuster).points?.some((name) => lowerArm.includes(name));
   });
 }
+
+/** Behind its corner's others of the same role, before the next corner's. */
+export const AFTERWARDS = 0.5;
 
 /**
  * Where a move stands in the working order: less is earlier.

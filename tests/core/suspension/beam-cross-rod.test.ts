@@ -160,7 +160,16 @@ describe('a car on it', () => {
     for (const style of ['closest', 'practical'] as const) {
       const plan = planMoves({ car, spec, reading, settings: {}, style });
       expect(plan.inWindow).toBe(true);
-      expect(plan.moves.map(({ adjuster }) => adjuster).sort()).toEqual(['cross', 'drag']);
+      // Total toe first: the steering wheel is set straight by what it leaves.
+      expect(plan.moves.map(({ adjuster }) => adjuster)).toEqual(['cross', 'drag']);
+      const stages = [reading, ...plan.moves.map(({ expectAfter }) => expectAfter)].map(({ LF, RF }) => ({
+        total: (LF?.toe ?? NaN) + (RF?.toe ?? NaN),
+        steer: ((LF?.toe ?? NaN) - (RF?.toe ?? NaN)) / 2,
+      }));
+      const [before, crossed, dragged] = stages as [(typeof stages)[0], (typeof stages)[0], (typeof stages)[0]];
+      expect(plan.moves[0]?.instruction).toContain(`total toe goes ${crossed.total > before.total ? 'in' : 'out'};`);
+      const way = dragged.steer > crossed.steer ? 'right' : 'left';
+      expect(plan.moves[1]?.instruction).toContain(`both wheels turn to the ${way};`);
       const { LF, RF } = plan.predicted;
       const [left, right] = [LF?.toe ?? NaN, RF?.toe ?? NaN];
       expect(Math.abs(left + right - 0.1)).toBeLessThanOrEqual(0.05);
