@@ -82,6 +82,8 @@ export interface Car {
   readonly wheel: { readonly rimDiameter: number };
   /** Degrees that the steering wheel turns for one degree of the road wheels, such as 16. */
   readonly steeringRatio?: number;
+  /** mm from the front to the rear wheel centres; by it the body pitches where one end is raised. Absent: a usual one. */
+  readonly wheelbase?: number;
   readonly front: Axle;
   readonly rear: Axle;
 }

@@ -35,6 +35,7 @@ export type { Way } from './plan/extension/extended-travel.ts';
 export type { Both, Place, Range, Reach, Reached } from './plan/reach/reach.ts';
 export type { WhatElse } from './plan/what-else.ts';
 export type { StepEffect } from './pose/effects.ts';
+export { type HeightEffect, type HeightGain, type Raise, USUAL_WHEELBASE } from './pose/height.ts';
 export type { PoseOptions } from './pose/mechanism.ts';
 export type { SideEffects } from './pose/side-effects.ts';
 export type { AssessedAngle } from './reading/assess.ts';

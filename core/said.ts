@@ -25,8 +25,8 @@ export type Place =
   | { readonly as: 'turns'; readonly turns: number }
   /** A wedge of so many degrees; 0: none. */
   | { readonly as: 'wedge'; readonly degrees: number }
-  /** A tapered disc turned to an angle; absent: none. */
-  | { readonly as: 'taper'; readonly disc?: Taper };
+  /** A tapered disc turned to an angle; absent: none. Of sleeves: the plain one. */
+  | { readonly as: 'taper'; readonly disc?: Taper; readonly part?: 'sleeve' };
 
 export interface Taper {
   readonly taper: number;
@@ -59,11 +59,15 @@ export type Act =
       readonly goes?: Bearing;
       readonly sense?: Sense;
     }
-  /** Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. */
+  /**
+   * Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. `sets`: of a rod that
+   * both steered wheels of an axle hang on, what it does to the two.
+   */
   | {
       readonly act: 'turn-rod';
       readonly turns: number;
       readonly mm: number;
+      readonly sets?: 'toe-in' | 'toe-out' | 'to-the-left' | 'to-the-right';
       readonly sense?: Sense;
       readonly seenFrom?: string;
     }
@@ -87,6 +91,8 @@ export type Act =
       readonly camber?: number;
     }
   | { readonly act: 'turn-sleeve'; readonly from: number; readonly to: number }
+  /** One sleeve of several for another, or turned: 0° leans the axis outboard, 90° to the rear; absent: the plain one. */
+  | { readonly act: 'change-sleeve'; readonly from?: Taper; readonly to?: Taper }
   /** The thick edge is seen from outside the wheel, as the hand of a clock points; the tapers' own angles turn with the side. */
   | { readonly act: 'change-taper'; readonly from?: Taper; readonly to?: Taper; readonly side: 'left' | 'right' }
   /** Degrees; 0: none fitted. */

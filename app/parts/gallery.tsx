@@ -87,6 +87,7 @@ const made = (kind: string, fields: Partial<Adjuster> = {}): Adjuster => ({
   reference: 0,
   ...fields,
 });
+const SLEEVES = { degrees: [0.5, 1, 1.5], marks: 24, reference: 'plain' };
 /** Every kind's own sample, then what each finds hardest. */
 const kindTries: readonly Try[] = [
   ...Object.values(adjusterKinds).map(
@@ -99,6 +100,9 @@ const kindTries: readonly Try[] = [
   { adjuster: made('clamp-bolt'), corner: 'RR', from: 0.2, to: 0.3 },
   { adjuster: made('offset-sleeve', { marks: 24 }), corner: 'RF', from: 330, to: 75 },
   { adjuster: made('offset-sleeve', { marks: 8 }), corner: 'LF', from: 270, to: 0 },
+  { adjuster: made('offset-sleeve', SLEEVES), corner: 'LF', from: 'plain', to: '1.5@30' },
+  { adjuster: made('offset-sleeve', SLEEVES), corner: 'RF', from: '0.5@90', to: 'plain' },
+  { adjuster: made('offset-sleeve', SLEEVES), corner: 'RF', from: '1@330', to: '1@75' },
   { adjuster: made('wedge-shim'), corner: 'RR', from: '0.5@300', to: '0.5@90' },
   { adjuster: made('wedge-shim'), corner: 'LR', from: '0.5@180', to: 'none' },
   { adjuster: made('wedge-shim'), corner: 'LR', from: '0.25@15', to: '0.75@345' },

@@ -21,7 +21,14 @@ const views: readonly View[] = [
   { says: 'from the front', flat: ([, y, z]) => [y, z] },
   { says: 'from above', flat: ([x, y]) => [y, x] },
 ];
+/** With both wheels in sight it counts where one stands: in front of the car, for the one view as for the other. */
+const ofAxle: readonly View[] = [views[0]!, { says: 'from above, the car’s front below', flat: ([x, y]) => [y, -x] }];
 const PANEL = 150;
+const GAP = 20;
+/** Room for what a view is. */
+const BELOW = 18;
+/** Of a view of the whole axle. */
+const WIDE = { width: 2 * PANEL + GAP, height: 128 };
 const TYRE = 205;
 /** How much of a panel the corner fills: a ring about its outermost point has room, too. */
 const FILL = 0.88;
@@ -38,15 +45,25 @@ export function SuspensionDrawing({ kind, highlight = [], points = {} }: Suspens
     );
   const ringed = typeof highlight === 'string' ? [highlight] : highlight;
   const all = placed(picture, points);
-  const scale = PANEL / Math.max(...views.map((view) => extent(view, picture, all).size));
+  const shown = picture.wholeAxle ? ofAxle : views;
+  const panel = picture.wholeAxle ? WIDE : { width: PANEL, height: PANEL };
+  const scale = Math.min(
+    ...shown.map((view) => {
+      const { size } = extent(view, picture, all);
+      return Math.min(panel.width / size[0], panel.height / size[1]);
+    }),
+  );
+  const height = picture.wholeAxle ? 2 * (panel.height + BELOW) : panel.height + BELOW;
+  const place = (i: number) =>
+    picture.wholeAxle ? `translate(0 ${i * (panel.height + BELOW)})` : `translate(${i * (PANEL + GAP)} 0)`;
   const names = ringed.map((name) => picture.labels[name] ?? name).join(' to ');
   return (
     <figure class="suspension">
-      <svg viewBox={`0 0 ${2 * PANEL + 20} ${PANEL + 18}`} width="100%" role="img">
+      <svg viewBox={`0 0 ${WIDE.width} ${height}`} width="100%" role="img">
         <title>{names ? `${picture.name}: ${names}` : picture.name}</title>
-        {views.map((view, i) => (
-          <g key={view.says} transform={`translate(${i * (PANEL + 20)} 0)`}>
-            <Panel view={view} picture={picture} points={all} scale={scale} ringed={ringed} />
+        {shown.map((view, i) => (
+          <g key={view.says} transform={place(i)}>
+            <Panel view={view} picture={picture} points={all} size={panel} scale={scale} ringed={ringed} />
           </g>
         ))}
       </svg>
@@ -65,9 +82,13 @@ function placed(picture: SuspensionPicture, points: SuspensionDrawingProps['poin
 
 const hubOf = (points: Points): Vec3 => points.wheelCentre ?? [0, 770, 320];
 
-/** The tyre's outline in a view: as wide as a tyre, as high or long as the wheel centre is off the ground. */
-function tyre(view: View, points: Points): { from: Flat; to: Flat } {
+/** The tyres' outlines in a view: as wide as a tyre, as high or long as the wheel centre is off the ground. */
+const tyres = (view: View, { wholeAxle }: SuspensionPicture, points: Points) => {
   const [x, y, z] = hubOf(points);
+  return [tyre(view, [x, y, z]), ...(wholeAxle ? [tyre(view, [x, -y, z])] : [])];
+};
+
+function tyre(view: View, [x, y, z]: Vec3): { from: Flat; to: Flat } {
   const radius = Math.max(z, TYRE);
   return {
     from: view.flat([x - radius, y - TYRE / 2, z - radius]),
@@ -75,15 +96,15 @@ function tyre(view: View, points: Points): { from: Flat; to: Flat } {
   };
 }
 
-function extent(view: View, { solid = [] }: SuspensionPicture, points: Points): { middle: Flat; size: number } {
-  const { from, to } = tyre(view, points);
-  const places = solid.flat().filter((place) => typeof place !== 'string');
-  const flat = [...[...Object.values(points), ...places].map(view.flat), from, to];
+function extent(view: View, picture: SuspensionPicture, points: Points): { middle: Flat; size: Flat } {
+  const wheels = tyres(view, picture, points).flatMap(({ from, to }) => [from, to]);
+  const places = (picture.solid ?? []).flat().filter((place) => typeof place !== 'string');
+  const flat = [...[...Object.values(points), ...places].map(view.flat), ...wheels];
   const low = [0, 1].map((i) => Math.min(...flat.map((p) => p[i] ?? 0))) as [number, number];
   const high = [0, 1].map((i) => Math.max(...flat.map((p) => p[i] ?? 0))) as [number, number];
   return {
     middle: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2],
-    size: Math.max(high[0] - low[0], high[1] - low[1], 1),
+    size: [Math.max(high[0] - low[0], 1), Math.max(high[1] - low[1], 1)],
   };
 }
 
@@ -91,26 +112,38 @@ interface PanelProps {
   view: View;
   picture: SuspensionPicture;
   points: Points;
+  size: { readonly width: number; readonly height: number };
   scale: number;
   ringed: readonly string[];
 }
 
-function Panel({ view, picture, points, scale, ringed }: PanelProps) {
+function Panel({ view, picture, points, size, scale, ringed }: PanelProps) {
   const { middle } = extent(view, picture, points);
   const on = ([right, up]: Flat): Flat => [
-    Math.round((PANEL / 2 + (right - middle[0]) * scale * FILL) * 10) / 10,
-    Math.round((PANEL / 2 - (up - middle[1]) * scale * FILL) * 10) / 10,
+    Math.round((size.width / 2 + (right - middle[0]) * scale * FILL) * 10) / 10,
+    Math.round((size.height / 2 - (up - middle[1]) * scale * FILL) * 10) / 10,
   ];
   const at = (place: Place): Flat =>
     on(view.flat(typeof place === 'string' ? (points[place] ?? hubOf(points)) : place));
   const path = (...places: readonly Place[]) => `M${places.map((place) => at(place).join(' ')).join('L')}`;
-  const wheel = tyre(view, points);
-  const [left, bottom] = on(wheel.from);
-  const [right, top] = on(wheel.to);
   const [from, to] = ringed;
   return (
     <>
-      <rect class="suspension-tyre" x={left} y={top} width={right - left} height={bottom - top} rx="9" />
+      {tyres(view, picture, points).map(({ from: low, to: high }) => {
+        const [[left, bottom], [right, top]] = [on(low), on(high)];
+        const height = Math.abs(bottom - top);
+        return (
+          <rect
+            class="suspension-tyre"
+            x={left}
+            y={Math.min(top, bottom)}
+            width={right - left}
+            height={height}
+            rx="9"
+            key={left}
+          />
+        );
+      })}
       <path class="suspension-upright" d={picture.upright.map((name) => path('wheelCentre', name)).join('')} />
       <path
         class="suspension-link"
@@ -125,7 +158,7 @@ function Panel({ view, picture, points, scale, ringed }: PanelProps) {
         .map((name) => (
           <circle key={name} class="suspension-ring" cx={at(name)[0]} cy={at(name)[1]} r="7.5" />
         ))}
-      <text class="suspension-view" x={PANEL / 2} y={PANEL + 14} text-anchor="middle">
+      <text class="suspension-view" x={size.width / 2} y={size.height + 14} text-anchor="middle">
         {view.says}
       </text>
     </>

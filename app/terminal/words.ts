@@ -12,22 +12,44 @@ const words = wordsOf();
 const GAINS = { camber: 0.45, caster: 0.1, toe: -0.2 };
 const back = ({ camber, caster, toe }: typeof GAINS) => ({ camber: -camber, caster: -caster, toe: -toe });
 
-function sayings(kind: AdjusterKind): string[] {
-  const { start, sample } = kind;
+/** Ways in which a kind is fitted beside the one of its sample. */
+const BESIDE: Readonly<Record<string, readonly AdjusterKind['sample'][]>> = {
+  'offset-sleeve': (
+    [
+      ['plain', '1@120'],
+      ['0.5@0', '1@90'],
+    ] as const
+  ).map(([from, to]) => ({ adjuster: { degrees: [0, 0.5, 1], marks: 24, reference: 'plain' }, from, to })),
+};
+
+function sayings(kind: AdjusterKind, sample = kind.sample): string[] {
+  const { start } = kind;
   const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
   const adjuster = { reference: sample.from, ...made } as Adjuster;
-  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS): string[] => {
-    const act = kind.act(adjuster, from, to, { corner, gains });
+  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS, other?: typeof GAINS) => {
+    const act = kind.act(adjuster, from, to, { corner, gains, ...(other && { both: [gains, other] }) });
     return (['mm', 'inch'] as const).map((length) => `${corner} ${words.act(act, { length })}`);
   };
   const all = (['LF', 'RF'] as const).flatMap((corner) => [
     ...say(corner, sample.from, sample.to, GAINS),
     ...say(corner, sample.to, sample.from, back(GAINS)),
+    // As if both wheels hung on it: their total, and where both point.
+    ...say(corner, sample.from, sample.to, GAINS, GAINS),
+    ...say(corner, sample.to, sample.from, back(GAINS), back(GAINS)),
+    ...say(corner, sample.from, sample.to, GAINS, back(GAINS)),
+    ...say(corner, sample.to, sample.from, back(GAINS), GAINS),
   ]);
   // What reads the same in inches, or on the other side, is read once.
   const once = all.filter((one, i) => all.findIndex((other) => other.slice(3) === one.slice(3)) === i);
   const step = `   one step: ${words.step(kind.step(adjuster).said)}; it stands at ${words.place(kind.place(adjuster, sample.to))}`;
-  return [kind.name.toUpperCase(), ...once.map((line) => `   ${line}`), step, ''];
+  const beside = sample === kind.sample ? (BESIDE[kind.kind] ?? []) : [];
+  return [
+    ...(sample === kind.sample ? [kind.name.toUpperCase()] : []),
+    ...once.map((line) => `   ${line}`),
+    step,
+    ...beside.flatMap((other) => sayings(kind, other)),
+    ...(sample === kind.sample ? [''] : []),
+  ];
 }
 
 /** What is said once for several moves that are one job, of each kind that makes such. */
@@ -63,4 +85,4 @@ function jobs({ kind, name, job, wholeAxle, start, sample, act }: AdjusterKind):
 }
 
 const kinds = Object.values(adjusterKinds);
-console.log([...kinds.flatMap(sayings), ...kinds.flatMap(jobs)].join('\n'));
+console.log([...kinds.flatMap((kind) => sayings(kind)), ...kinds.flatMap(jobs)].join('\n'));

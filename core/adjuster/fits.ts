@@ -1,5 +1,6 @@
 import type { Lack } from '../rule.ts';
-import { jointsOf, rodsOf, type SuspensionKind } from '../suspension/kind.ts';
+import { jointsOf, rodsOf } from '../suspension/joints.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
 import type { AdjusterKind } from './kind.ts';
 
 /** What an adjuster kind needs that this suspension lacks; nothing where it fits. */

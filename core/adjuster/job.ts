@@ -3,7 +3,7 @@ import type { Adjuster, AdjusterRef, Car, Suspension } from '../contract.ts';
 import { axleOf, isLeft } from '../corners.ts';
 import type { JobEnd, JobPart } from '../said.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { linksOf } from '../suspension/kind.ts';
+import { linksOf } from '../suspension/joints.ts';
 import { adjusterKinds } from './catalogue.ts';
 import { adjustersOf, sideOf } from './of-corner.ts';
 

@@ -43,6 +43,8 @@ export interface Tolerance {
    * more of the position does.
    */
   readonly error?: (adjuster: Adjuster, from: Position, to: Position, by: number) => readonly Effect[];
+  /** The position that is off by so much, where positions are not numbers. */
+  readonly off?: (to: Position, by: number) => Position;
 }
 
 /** Towards higher positions or lower ones. */
@@ -61,13 +63,22 @@ export interface Extension {
   readonly beyond?: (adjuster: Adjuster, end: End) => readonly { readonly position: Position; readonly by: number }[];
 }
 
+/** Degrees that a wheel gains, as far as they are known. */
+export interface Gains {
+  readonly camber?: number;
+  readonly caster?: number;
+  readonly toe?: number;
+}
+
 /** Where an act is done, and what is known of it beside the adjuster. */
 export interface ActPlace {
   readonly corner: Corner;
   /** Where shims are counted: those that make the pack when it is done. */
   readonly shims?: readonly ShimCount[] | undefined;
   /** What the rack will show that the wheel has gained, degrees; absent what was not measured. */
-  readonly gains?: { readonly camber?: number; readonly caster?: number; readonly toe?: number };
+  readonly gains?: Gains;
+  /** Of what both wheels of an axle hang on: what the left and the right one gain. */
+  readonly both?: readonly Gains[];
 }
 
 /** How an adjuster of one side stands to the same one of the other side. */
@@ -135,8 +146,8 @@ export interface AdjusterKind {
    * where it has none.
    */
   readonly fromDeadCentre?: (adjuster: Adjuster, position: Position) => number;
-  /** How large a part a position takes, 0 none … 1 the largest. Absent where every position is the same part. */
-  readonly size?: (adjuster: Adjuster, position: Position) => number;
+  /** How large a part a position takes, 0 none … 1 the largest. Absent, or nothing, where every position is the same part. */
+  readonly size?: (adjuster: Adjuster, position: Position) => number | undefined;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
-import type { Sense } from '../said.ts';
+import type { Act, Sense } from '../said.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, choice, number, positive, range, several, text } from './fields.ts';
-import type { AdjusterKind } from './kind.ts';
+import type { ActPlace, AdjusterKind } from './kind.ts';
 import { multiples, onwards, stepFrom, within } from './steps.ts';
 
 const schema = v.object({
@@ -42,6 +42,15 @@ function senseOf({ longerWhen, seenFrom }: ThreadedRod, turns: number): { sense?
   return { sense: turns > 0 ? longerWhen : other, ...(seenFrom && { seenFrom }) };
 }
 
+/** What it does to two wheels that hang on it: their total toe, or where both of them point. */
+function setBy(both: ActPlace['both']): Pick<Extract<Act, { act: 'turn-rod' }>, 'sets'> {
+  const [left, right] = both?.map(({ toe }) => toe) ?? [];
+  if (left === undefined || right === undefined) return {};
+  const [total, steer] = [left + right, (left - right) / 2];
+  if (Math.abs(total) > Math.abs(steer)) return { sets: total > 0 ? 'toe-in' : 'toe-out' };
+  return steer === 0 ? {} : { sets: steer > 0 ? 'to-the-right' : 'to-the-left' };
+}
+
 /** A rod with a thread, or a left/right-hand sleeve (`lead` = both pitches): its links grow by turns·lead. */
 export const threadedRod: AdjusterKind = {
   kind: 'threaded-rod',
@@ -61,10 +70,10 @@ export const threadedRod: AdjusterKind = {
   }),
   even: () => true,
   job: 'axle',
-  act: (given, from, to) => {
+  act: (given, from, to, { both }) => {
     const rod = given as ThreadedRod;
     const turns = (to as number) - (from as number);
-    return { act: 'turn-rod', turns, mm: turns * rod.lead, ...senseOf(rod, turns) };
+    return { act: 'turn-rod', turns, mm: turns * rod.lead, ...senseOf(rod, turns), ...setBy(both) };
   },
   place: (_, position) => ({ as: 'turns', turns: position as number }),
   step: ({ reference, range: [low, high] }) => {

@@ -1,12 +1,12 @@
 import * as v from 'valibot';
 import { isLeft } from '../corners.ts';
 import { cos, radians, sin } from '../geometry/angle.ts';
-import type { Place, Taper } from '../said.ts';
-import { tidy } from '../units/plain.ts';
+import type { Place } from '../said.ts';
 import { numberField } from './ask.ts';
 import { base, positive, several, text, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { onwards } from './steps.ts';
+import { isTaperOf, taperAt, taperPositions } from './taper.ts';
 
 const NONE = 'none';
 const DEGREES = positive(10, 'degrees');
@@ -24,21 +24,10 @@ const schema = v.object({
 });
 type WedgeShim = v.InferOutput<typeof schema>;
 
-const FORM = /^([\d.]+)@(-?[\d.]+)$/;
-
-/** Taper and angle of a position such as `0.5@90`; nothing for `none` or what is no position. */
-function parse(position: unknown): Taper | undefined {
-  const match = FORM.exec(String(position));
-  return match ? { taper: Number(match[1]), at: Number(match[2]) } : undefined;
-}
-
-const positions = ({ degrees, marks }: WedgeShim): string[] => [
-  NONE,
-  ...degrees.flatMap((taper) => Array.from({ length: marks }, (_, i) => `${taper}@${tidy((i * 360) / marks)}`)),
-];
+const positions = ({ degrees, marks }: WedgeShim): string[] => [NONE, ...taperPositions(degrees, marks)];
 
 function placeOf(position: unknown): Place {
-  const disc = parse(position);
+  const disc = taperAt(position);
   return { as: 'taper', ...(disc && { disc }) };
 }
 
@@ -51,27 +40,21 @@ export const wedgeShim: AdjusterKind = {
   name: 'Tapered hub shim',
   schema,
   touches: () => ({}),
-  size: (shim, position) => (parse(position)?.taper ?? 0) / Math.max(...(shim as WedgeShim).degrees),
+  size: (shim, position) => (taperAt(position)?.taper ?? 0) / Math.max(...(shim as WedgeShim).degrees),
   positions: (shim) => positions(shim as WedgeShim),
   allowed: (shim) => {
     const [, such = ''] = positions(shim as WedgeShim);
     return { is: 'taper', none: NONE, of: shim.degrees, such };
   },
-  accepts: (shim, position) => {
-    const fitted = parse(position);
-    return (
-      position === NONE ||
-      (fitted !== undefined && (shim as WedgeShim).degrees.includes(fitted.taper) && Number.isFinite(fitted.at))
-    );
-  },
+  accepts: (shim, position) => position === NONE || isTaperOf(position, shim.degrees),
   effect: (_, position) => {
-    const shim = parse(position);
+    const shim = taperAt(position);
     if (!shim) return {};
     const phi = radians(shim.at);
     return { spin: { camber: shim.taper * cos(phi), toe: shim.taper * sin(phi) } };
   },
   act: (_, from, to, { corner }) => {
-    const [out, fit] = [parse(from), parse(to)];
+    const [out, fit] = [taperAt(from), taperAt(to)];
     const side = isLeft(corner) ? 'left' : 'right';
     return { act: 'change-taper', side, ...(out && { from: out }), ...(fit && { to: fit }) };
   },

@@ -11,16 +11,16 @@ import { axleAngles } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { noPoseInWords } from './in-words.ts';
 
-/** A rigid axle on links at given positions of both sides. */
+/** A rigid axle on links, or with knuckles that hang together, at given positions of both sides. */
 export interface AxlePose {
   readonly reachable: true;
   readonly left: CornerPose;
   readonly right: CornerPose;
-  /** (left toe − right toe)/2, degrees, + points to the right. */
+  /** (left toe − right toe)/2, degrees, + points to the right: of front wheels their steer-ahead. */
   readonly thrustAngle: number;
-  /** Degrees that the axle has pitched against its reference, as an inclinometer on it shows; + its nose is up. */
+  /** Degrees that an axle on links has pitched against its reference, as an inclinometer on it shows; + its nose is up. */
   readonly pinionAngle: number;
-  /** mm that the middle between the wheel centres has gone to the left. */
+  /** mm that the middle between its wheel centres has gone to the left. */
   readonly lateral: number;
   /** Most that any link's bushes have to take up, mm; 0 (but for rounding) where the lengths agree. */
   readonly strain: number;
@@ -33,8 +33,8 @@ const both = object(
 
 /**
  * A rigid axle with the adjusters of both its sides at these positions: both wheels, each in its own corner frame, and
- * how the axle stands in the car. Heights of both wheel centres are held; how more links than freedoms are met is told
- * at the kind, `beam-linked`.
+ * how the axle stands in the car. On links heights of both wheel centres are held; how more links than freedoms are met
+ * is told at the kind, `beam-linked`. How knuckles hang together is told at `beam-cross-rod`.
  * @param given positions by adjuster id, a side each; what is absent stands at its reference. What works on a part that
  * the axle has once, such as its lateral rod, stands with the left side.
  * @returns the pose, or that there is none (`reachable: false`) because an arm cannot reach

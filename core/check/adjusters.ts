@@ -8,7 +8,7 @@ import type { Adjuster, Car, CarSettings, Position, Settings, Suspension } from 
 import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import type { Called } from '../rule.ts';
-import { jointsOf, rodsOf } from '../suspension/kind.ts';
+import { jointsOf, rodsOf } from '../suspension/joints.ts';
 import { open, shape } from './object.ts';
 import { check } from './refuse.ts';
 import { carSettings, id, list, MOST, settings } from './schema.ts';

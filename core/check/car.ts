@@ -37,7 +37,7 @@ export function validateAxle(value: unknown, field = 'axle'): Axle {
 
 function ownRight(left: Suspension, right: unknown, field: string): Pick<Axle, 'rightSuspension'> {
   if (right === undefined) return {};
-  const rightSuspension = validateSuspension(right, field);
+  const rightSuspension = validateSuspension(right, field, true);
   checkRigidAxle(left, rightSuspension, field);
   return { rightSuspension };
 }
@@ -85,6 +85,7 @@ const CAR = open(
     notes: v.optional(textUpTo(schema.MOST.notes)),
     wheel: object({ rimDiameter: number(100, 2000, 'mm') }, shape('rimDiameter', { in: 'mm' })),
     steeringRatio: v.optional(number(4, 40, 'to 1')),
+    wheelbase: v.optional(number(500, 10000, 'mm')),
     front: v.unknown(),
     rear: v.unknown(),
   },

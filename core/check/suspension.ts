@@ -5,7 +5,8 @@ import type { Suspension, Vec3 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { jointsOf, type SuspensionKind } from '../suspension/kind.ts';
+import { jointsOf } from '../suspension/joints.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
 import { tapeLayouts } from '../suspension/tape/catalogue.ts';
 import { suspensionFromTape } from '../suspension/tape/tape.ts';
 import { byName, open, shape } from './object.ts';
@@ -43,9 +44,10 @@ export const oneKindOf = (kinds: Readonly<Record<string, { readonly name: string
 
 /**
  * A suspension by points or, where it has none, by its tape dimensions, from which the points are then built.
+ * @param right whether it is the right side of an axle, whose left one has what the axle has once
  * @throws InputError such as `front.suspension.points.upperBall`
  */
-export function validateSuspension(value: unknown, field = 'suspension'): Suspension {
+export function validateSuspension(value: unknown, field = 'suspension', right = false): Suspension {
   const { points, tape, camber, toe, tolerance, ...rest }: v.InferOutput<typeof schema> = check(schema, value, field);
   const kind = suspensionKind(rest.kind, `${field}.kind`);
   // Where there is no geometry there are no points, and no angles that belong to them.
@@ -53,7 +55,7 @@ export function validateSuspension(value: unknown, field = 'suspension'): Suspen
   if (!points && tape) return { ...rest, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
   return {
     ...rest,
-    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`),
+    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`, right),
     camber: check(wheelAngle, camber ?? (bare ? 0 : camber), `${field}.camber`),
     toe: check(wheelAngle, toe ?? (bare ? 0 : toe), `${field}.toe`),
     ...(tolerance === undefined ? {} : { tolerance }),
@@ -76,22 +78,39 @@ function fromTape(
   return { points: built.points, camber: built.camber, toe: built.toe, tolerance: tolerance ?? built.tolerance };
 }
 
-function validatePoints(value: unknown, kind: SuspensionKind, field: string): Record<string, Vec3> {
+function validatePoints(value: unknown, kind: SuspensionKind, field: string, right = false): Record<string, Vec3> {
   const given = check(byName(v.unknown(), { is: 'points' }), value, field);
   const strange = Object.keys(given).find((name) => !kind.points.includes(name));
   if (strange !== undefined) {
     throw new InputError(`${field}.${strange}`, given[strange], { is: 'no-such', what: 'point', known: kind.points });
   }
-  const { optionalPoints = [] } = kind;
+  const { optionalPoints = [], rigidAxle } = kind;
   const some = optionalPoints.some((name) => given[name] !== undefined);
-  const asked = kind.points.filter((name) => some || !optionalPoints.includes(name));
+  const spare = (name: string): boolean =>
+    (!some && optionalPoints.includes(name)) || (right && rigidAxle?.once.includes(name) === true && !given[name]);
+  const asked = kind.points.filter((name) => !spare(name));
   const points = Object.fromEntries(asked.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
   const joints = jointsOf(kind, points);
   for (const [i, name] of joints.entries()) {
     const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);
     if (twin) throw new InputError(`${field}.${name}`, points[name], { is: 'apart-from', point: twin });
   }
+  checkSides(points, kind, field);
   return points;
 }
+
+/** Each end of what joins two knuckles lies at its own: the far one across the car's middle from the other two. */
+function checkSides(points: Readonly<Record<string, Vec3>>, kind: SuspensionKind, field: string): void {
+  if (!kind.rigidAxle?.knuckles) return;
+  const [, knuckle, near, far] = (kind.links ?? []).flat() as [string, string, string, string];
+  if (!points[knuckle]) return;
+  const onLeft = points[knuckle][1] > 0;
+  check(outboard(onLeft), points[near]![1], `${field}.${near}[1]`);
+  check(outboard(!onLeft), points[far]![1], `${field}.${far}[1]`);
+}
+
+/** y of a point of the left or of the right, in the left corner's frame. */
+const outboard = (left: boolean) => (left ? number(0, MOST, 'mm') : number(-MOST, 0, 'mm'));
+const MOST = 10_000;
 
 const distance = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

@@ -1,20 +1,25 @@
 /** From what was read and what is wanted to the moves, in working order, with what the rack shows after each. */
-import { sideOf } from '../adjuster/of-corner.ts';
+import { isOnce, sideOf } from '../adjuster/of-corner.ts';
 import {
+  type Adjuster,
   type BareMove,
   type BarePlan,
+  type Car,
   type CarSettings,
+  type Corner,
   type PlanRequest,
   WHEEL_ANGLES,
   type WheelReading,
 } from '../contract.ts';
+import { AXLES, axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import type { JobPart } from '../said.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
 import { inJobs } from './answer/jobs.ts';
 import { notesOf } from './answer/notes.ts';
 import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
-import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
+import { AFTERWARDS, hasLowerCams, rankOf, roleOf, steersBoth } from './answer/working-order.ts';
 import { Choices } from './choose.ts';
 import { leaving, limitNotes } from './leave.ts';
 import { predictWith } from './predict.ts';
@@ -71,8 +76,9 @@ export const workOf = (problem: Problem, positions: Positions): number =>
 function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareMove[] {
   const { request, model, now } = problem;
   const steps = movedTo(problem, positions).map((step) => {
-    const role = roleOf(cornerOf(model, step.corner, now), step.adjuster);
-    return { ...step, rank: rankOf(step.corner, role, hasLowerCams(sideOf(request.car, step.corner))) };
+    const own = cornerOf(model, step.corner, now);
+    const rank = rankOf(step.corner, roleOf(own, step.adjuster), hasLowerCams(sideOf(request.car, step.corner)));
+    return { ...step, rank: rank + (steersBoth(own, step.adjuster) ? AFTERWARDS : 0) };
   });
   const stacks = drawer?.serve((pack) => positions[pack.corner][pack.adjuster]!);
   let stands: CarSettings = now;
@@ -83,6 +89,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
     const shims = pack && shimsOf(stacks?.get(pack) ?? pack.fewest(to));
     const expectAfter = predictWith(model, request.reading, now, stands);
     const gains = gainsOf(read[corner], expectAfter[corner]);
+    const both = hangOn(request.car, corner, adjuster)?.map((one) => gainsOf(read[one], expectAfter[one]));
     read = expectAfter;
     return {
       corner,
@@ -91,7 +98,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
       to,
       ...(shims && { shims }),
       ...(job && { job }),
-      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains }),
+      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains, ...(both && { both }) }),
       expectAfter,
     };
   };
@@ -103,6 +110,12 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
 }
 
 type Step = ReturnType<typeof movedTo>[number] & { readonly job?: JobPart };
+/** The corners of both wheels, where their knuckles hang together by what it works on. */
+function hangOn(car: Car, corner: Corner, adjuster: Adjuster): readonly Corner[] | undefined {
+  const axle = car[axleOf(corner)];
+  const knuckled = suspensionKinds[axle.suspension.kind]?.rigidAxle?.knuckles;
+  return knuckled && isOnce(adjuster, axle) ? AXLES[axleOf(corner)] : undefined;
+}
 
 /** Degrees that a wheel's angles gain, as far as they were measured. */
 const gainsOf = (before: WheelReading = {}, after: WheelReading = {}) =>

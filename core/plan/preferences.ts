@@ -99,7 +99,7 @@ export const NOT_AGAIN: { readonly id: PreferenceId; readonly least: number } = 
 /** How much of its whole travel a move is, 0…1; of labels, which are counted, as they are listed. */
 function shareMoved({ adjuster, kind, from, to }: Made): number {
   // Of parts that are exchanged it is the size that matters.
-  if (kind.size) return 0;
+  if (kind.size?.(adjuster, to) !== undefined) return 0;
   const all = kind.positions(adjuster);
   if (typeof from === 'number' && typeof to === 'number') {
     const travel = Math.abs((all.at(-1) as number) - (all[0] as number));

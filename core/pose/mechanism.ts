@@ -1,6 +1,7 @@
 /**
- * What is solved together, compiled: one corner, or the two corners of a rigid axle. Positions of its adjusters in,
- * angles of its wheels out. A corner's settings, options and answers are in its own frame.
+ * What is solved together, compiled: one corner, or the two corners of a rigid axle, its knuckles one after the other.
+ * Positions of its adjusters in, angles of its wheels out. A corner's settings, options and answers are in its own frame.
+ * Long, as angles and poses share one solve and what it leaves behind.
  */
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind, Effect } from '../adjuster/kind.ts';
@@ -12,15 +13,17 @@ import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-an
 import { InputError } from '../input-error.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
 import { applyChange, type Change, changeOf, tiltLine, without } from './change.ts';
+import { carryEnd } from './knuckles.ts';
 import { compile, kindOf, type Linkage } from './linkage.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, hasBody, numbersOf, TOE } from './numbers.ts';
+import type { PoseSolver } from './solver.ts';
 import { ADD_CAMBER, ADD_CASTER, ADD_TOE, SPIN_CAMBER, SPIN_TOE, turned, type Wheel } from './wheel.ts';
 
 export { ANGLES_A_WHEEL, CAMBER, CASTER, TOE } from './numbers.ts';
 
 /** What is not held while a pose is solved, mm. */
 export interface PoseOptions {
-  /** Bump of the wheel centre against the body, mm, + up. */
+  /** Bump of the wheel centre against the body, mm, + up; of an axle with a drag link that of the whole axle. */
   readonly travel?: number;
   /** How far the steering rack has pushed this corner's tie rod outboard, mm. */
   readonly rack?: number;
@@ -58,6 +61,8 @@ export interface BodyPose {
 export interface CornerModel {
   readonly kind: SuspensionKind;
   readonly pose: (settings: Settings, options?: PoseOptions) => CornerPose | NoPose;
+  /** All corners that it moves with. */
+  readonly all: (settings: Settings) => MechanismPose | NoPose;
 }
 
 export class Mechanism {
@@ -70,6 +75,8 @@ export class Mechanism {
   readonly #spins: readonly Vec3[];
   readonly #axis: Float64Array = new Float64Array(3);
   readonly #world: Float64Array = new Float64Array(3);
+  /** The solver of the last body that was solved, or could not be. */
+  #last: PoseSolver | undefined;
 
   /**
    * @param sides one corner, or the left and the right one of a rigid axle
@@ -106,16 +113,18 @@ export class Mechanism {
 
   /** One corner, the others at `others`, by default their references. */
   corner(side = 0, others: readonly Settings[] = []): CornerModel {
+    const all = (settings: Settings, options: PoseOptions = {}) =>
+      this.pose(
+        this.sides.map((_, i) => (i === side ? settings : (others[i] ?? {}))),
+        this.sides.map((_, i) => (i === side ? options : {})),
+      );
     return {
       kind: this.linkage.kind,
-      pose: (settings, options = {}) => {
-        const at = this.sides.map((_, i) => (i === side ? settings : (others[i] ?? {})));
-        const posed = this.pose(
-          at,
-          this.sides.map((_, i) => (i === side ? options : {})),
-        );
+      pose: (settings, options) => {
+        const posed = all(settings, options);
         return posed.reachable ? posed.corners[side]! : posed;
       },
+      all,
     };
   }
 
@@ -143,6 +152,9 @@ export class Mechanism {
       if (travel && height !== undefined) params[height]! += travel;
       if (rack) this.#steer(wheel, params, rack);
     });
+    const { crossRod } = this.linkage;
+    // The axle goes up with both wheels, and leaves the steering box behind, which is on the car.
+    if (crossRod) params[crossRod.box + 2]! -= options.find((one) => one.travel)?.travel ?? 0;
     return params;
   }
 
@@ -159,13 +171,13 @@ export class Mechanism {
 
   /** Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop. */
   angles(params: Float64Array, out: Angles): boolean {
-    const { solver, wheels, reference } = this.linkage;
+    const { bodies, wheels, reference } = this.linkage;
     for (let w = 0; w < wheels.length; w++) tiltLine(wheels[w]!, reference, params);
-    if (solver && !solver.solve(params)) return false;
-    const r = solver?.rotation ?? UPRIGHT;
+    if (!this.#solve(params)) return false;
     for (let w = 0; w < wheels.length; w++) {
       const wheel = wheels[w]!;
       const { angles, outboard } = wheel;
+      const r = bodies[wheel.body]!.solver?.rotation ?? UPRIGHT;
       const spin = this.#spinAt(w, params);
       const sx = spin[0];
       const sy = outboard * spin[1];
@@ -188,6 +200,18 @@ export class Mechanism {
     return true;
   }
 
+  /** Body by body; what hangs on another comes after it. */
+  #solve(params: Float64Array): boolean {
+    const { bodies, crossRod } = this.linkage;
+    const solver = bodies[crossRod?.first ?? 0]!.solver;
+    this.#last = solver;
+    if (solver && !solver.solve(params)) return false;
+    if (!crossRod || !solver) return true;
+    carryEnd(crossRod, solver, params);
+    this.#last = bodies[1 - crossRod.first]!.solver!;
+    return this.#last.solve(params);
+  }
+
   /** The spin axis in the upright; trigonometry only where a wedge has turned it. */
   #spinAt(side: number, params: Float64Array): Vec3 {
     const { angles, suspension } = this.linkage.wheels[side]!;
@@ -208,8 +232,9 @@ export class Mechanism {
   }
 
   /** Where a point of a corner is now, mm, in its corner frame. */
-  #place({ slots, onUpright, suspension, outboard }: Wheel, name: string, params: Float64Array, out: Float64Array) {
-    const { solver, home } = this.linkage;
+  #place(wheel: Wheel, name: string, params: Float64Array, out: Float64Array) {
+    const { slots, onUpright, suspension, outboard } = wheel;
+    const { solver, home } = this.linkage.bodies[wheel.elsewhere?.get(name) ?? wheel.body]!;
     const at = slots.get(name)?.[0];
     if (at !== undefined && !onUpright.has(name)) {
       for (let i = 0; i < 3; i++) out[i] = params[at + i]!;
@@ -228,11 +253,11 @@ export class Mechanism {
 
   /** The whole pose at these positions, side by side, or that there is none. */
   pose(settings: readonly Settings[], options: readonly PoseOptions[] = []): MechanismPose | NoPose {
-    const { solver, wheels } = this.linkage;
+    const { wheels } = this.linkage;
     const params = this.parameters(settings, options);
     const out = new Float64Array(this.numbers);
     const converged = this.angles(params, out);
-    const verdict = solver?.verdict(converged) ?? FIXED;
+    const verdict = this.#last?.verdict(converged) ?? FIXED;
     if (!converged) {
       const at = settings.flatMap((own) => Object.entries(own).map(([adjuster, position]) => ({ adjuster, position })));
       return { reachable: false, at, verdict };
@@ -246,8 +271,9 @@ export class Mechanism {
 
   /** Right after a solve, whose answer the solver holds. */
   #bodyPose(): BodyPose {
-    const { solver, home } = this.linkage;
-    if (!solver) return { pitch: 0, lateral: 0 };
+    const { solver, home } = this.linkage.bodies[0]!;
+    // The knuckles turn on the axle, which stays.
+    if (!solver || this.linkage.crossRod) return { pitch: 0, lateral: 0 };
     return { pitch: degrees(asin(solver.rotation[6]!)), lateral: solver.pose[1]! - home[1] };
   }
 

@@ -5,7 +5,6 @@
 import type { CornerPose, Settings, Vec3 } from '../contract.ts';
 import { dot, normalised, scale, sub } from '../geometry/vector.ts';
 import { spinAxis } from '../geometry/wheel-angles.ts';
-import { type AngleGain, gained } from './effects.ts';
 import type { CornerModel } from './mechanism.ts';
 
 /** mm of bump and of droop over which bump steer and camber gain are told. */
@@ -36,7 +35,8 @@ export function sideEffectsOf(model: CornerModel, settings: Settings): SideEffec
 }
 
 function throughTravel(model: CornerModel, settings: Settings, still: CornerPose): SideEffects {
-  if (!model.kind.height) return {};
+  // A drag link steers as the axle goes up and down under its box.
+  if (!model.kind.height && !model.kind.rigidAxle?.knuckles) return {};
   const bump = model.pose(settings, { travel: TRAVEL });
   const droop = model.pose(settings, { travel: -TRAVEL });
   if (!bump.reachable || !droop.reachable) return {};
@@ -88,11 +88,4 @@ function throughTurn(model: CornerModel, settings: Settings): SideEffects {
   }
   const outer = toeAt(-rack) - straight;
   return Number.isFinite(outer) ? { toeOutOnTurns: TURN - outer } : {};
-}
-
-/** What a wheel's angles gain as its corner of the body is raised by so much, mm; nothing where no pose exists. */
-export function heightEffectOf(model: CornerModel, settings: Settings, raise: number): AngleGain | undefined {
-  const before = model.pose(settings);
-  const after = model.pose(settings, { travel: -raise });
-  return before.reachable && after.reachable ? gained(before, after) : undefined;
 }

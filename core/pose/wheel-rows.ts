@@ -1,7 +1,8 @@
 /** The constraint rows that hold one wheel: its links, seats, lines and height. */
 import type { Suspension, Vec3 } from '../contract.ts';
 import { cross, distance, normalised, sub } from '../geometry/vector.ts';
-import { linksOf, type SuspensionKind } from '../suspension/kind.ts';
+import { linksOf } from '../suspension/joints.ts';
+import type { SuspensionKind } from '../suspension/kind.ts';
 import { DISTANCE, HEIGHT, LINE, ROW_SIZE, type Row, type RowType } from './rows.ts';
 import { CENTRE, outboardOf, turned, type Wheel } from './wheel.ts';
 
@@ -13,18 +14,17 @@ export interface Draft {
   readonly home: Vec3;
 }
 
+/** A wheel but for where its angles and its body stand in the whole. */
+export type HeldWheel = Omit<Wheel, 'angles' | 'body'>;
+
 type Ends = readonly [string, string];
 
 /** Writes the rows that hold one wheel to the end of a draft. */
-export function holdWheel(
-  kind: SuspensionKind,
-  suspension: Suspension,
-  side: number,
-  draft: Draft,
-): Omit<Wheel, 'angles'> {
+export function holdWheel(kind: SuspensionKind, suspension: Suspension, side: number, draft: Draft): HeldWheel {
   const { seats = [], lines = [], clamped = false } = kind;
-  // What an axle has once is held with its left side.
-  const once = side === 0 ? [] : (kind.rigidAxle?.once ?? []);
+  // What an axle has once is held with its left side; what joins two knuckles, once both are there.
+  const { once: ofAxle = [], knuckles } = kind.rigidAxle ?? {};
+  const once = side === 0 && !knuckles ? [] : ofAxle;
   const links = linksOf(kind, suspension.points).filter(([inner]) => !once.includes(inner));
   const onBody = new Set([...seats, ...links.map(([inner]) => inner), ...lines.map(([body]) => body)]);
   const rows = new WheelRows(draft, suspension, outboardOf(side), onBody);
@@ -51,7 +51,7 @@ class WheelRows {
   ) {}
 
   /** What was written, and where. */
-  get wheel(): Omit<Wheel, 'angles'> {
+  get wheel(): HeldWheel {
     const height = this.#height;
     return {
       suspension: this.suspension,

@@ -6,6 +6,10 @@ import { mirrored } from '../geometry/vector.ts';
 export const CENTRE = 'wheelCentre';
 
 export interface Wheel {
+  /** Which of the linkage's bodies carries it. */
+  readonly body: number;
+  /** Points of this corner that are fixed in another body, and in which. */
+  readonly elsewhere?: ReadonlyMap<string, number>;
   readonly suspension: Suspension;
   /** −1 on the right of a rigid axle: outboard is the other way. */
   readonly outboard: 1 | -1;

@@ -31,6 +31,7 @@ const car = open({
   id,
   label: v.string(ruleText({ is: 'any-text' })),
   wheel: open({ rimDiameter: count }),
+  wheelbase: v.optional(count),
   front: axle,
   rear: axle,
 });

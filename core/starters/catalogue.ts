@@ -1,4 +1,5 @@
 import type { AxleName } from '../contract.ts';
+import { beamCrossRod } from './beam-cross-rod.ts';
 import { beamFront } from './beam-front.ts';
 import { beamLinked } from './beam-linked.ts';
 import { beamRear } from './beam-rear.ts';
@@ -16,6 +17,7 @@ export const starters: readonly Starter[] = [
   fiveLink,
   trailingArm,
   beamFront,
+  beamCrossRod,
   beamLinked,
   beamRear,
 ];

@@ -1,3 +1,4 @@
+import { beamCrossRod } from './beam-cross-rod.ts';
 import { beamFront } from './beam-front.ts';
 import { beamLinked } from './beam-linked.ts';
 import { beamRear } from './beam-rear.ts';
@@ -10,7 +11,7 @@ import { unknown } from './unknown.ts';
 
 /** Every suspension kind: adding one is its file and a line here. */
 export const suspensionKinds: Readonly<Record<string, SuspensionKind>> = Object.fromEntries(
-  [doubleWishbone, strut, fiveLink, trailingArm, beamFront, beamRear, beamLinked, unknown].map((kind) => [
+  [doubleWishbone, strut, fiveLink, trailingArm, beamFront, beamRear, beamLinked, beamCrossRod, unknown].map((kind) => [
     kind.kind,
     kind,
   ]),

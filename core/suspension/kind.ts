@@ -24,16 +24,22 @@ export interface SuspensionKind {
   /** Whether the wheel stands at a height of its own against the body; a wheel on a rigid axle goes with the axle. */
   readonly height: boolean;
   /**
-   * Both wheels stand on one rigid body. `once`: points that it has once; they are given with its left side. `onLinks`:
-   * links place it in the car, so that one that changes its length may pitch it and push it sideways.
+   * Both wheels stand on one rigid body, or on knuckles that hang together on it. `once`: points that it has once; they are
+   * given with its left side. `onLinks`: links place it in the car, so that one that changes its length may pitch it and
+   * push it sideways. `knuckles`: of the two links the first holds the knuckle on whose side its end is, the second the
+   * other knuckle by that one.
    */
-  readonly rigidAxle?: { readonly once: readonly string[]; readonly onLinks?: true };
+  readonly rigidAxle?: {
+    readonly once: readonly string[];
+    readonly onLinks?: true;
+    readonly knuckles?: true;
+  };
   /** Steering axis, lower end to upper end. Absent: the kind has none that stays put, so no caster and no SAI. */
   readonly steeringAxis?: readonly [string, string];
   /** Its points on a lower arm or link: cams there are set for camber first. */
   readonly lowerArm?: readonly string[];
   /** The body point that the steering rack moves. */
-  readonly rack?: string;
+  readonly rack?: string | undefined;
   /**
    * What to look at where camber, SAI and included angle of one side stand so against the other: the first row that fits.
    * Absent: what holds for any. Trade practice, from memory: it says where to look, not what to replace.
@@ -54,21 +60,3 @@ export const KNUCKLE: readonly BendPattern[] = [
   { included: 'low', look: 'knuckle-or-spindle' },
   { included: 'high', look: 'knuckle-or-spindle' },
 ];
-
-/** Points by name, as a suspension has them; absent where a kind is asked what it may have. */
-type Points = Readonly<Record<string, unknown>> | undefined;
-const has = (points: Points, name: string): boolean => !points || name in points;
-
-/** The points at which something is held: all but the wheel centre, in the kind's order; those that are there. */
-export function jointsOf({ points, links = [], lines = [], seats = [] }: SuspensionKind, present?: Points): string[] {
-  const joints = new Set([...links.flat(), ...lines.flat(), ...seats]);
-  return points.filter((name) => joints.has(name) && has(present, name));
-}
-
-/** The links that are there, [point on the body, point on the upright]. */
-export const linksOf = ({ links = [] }: SuspensionKind, present?: Points) =>
-  links.filter((ends) => ends.every((name) => has(present, name)));
-
-/** The links that a thread may lengthen, named by their body point. */
-export const rodsOf = (kind: SuspensionKind, present?: Points): string[] =>
-  linksOf(kind, present).map(([inner]) => inner);

@@ -23,7 +23,7 @@ const positions: Settings[] = Array.from({ length: POSES }, (_, i) => ({
 }));
 const model = Mechanism.ofCorner(suspension, adjusters);
 const parameters = positions.map((settings) => model.parameters([settings]).slice());
-const { solver } = model.linkage;
+const solver = model.linkage.bodies[0]?.solver;
 if (!solver) throw new Error('a double wishbone is solved');
 const moved = positions
   .filter((_, i) => i % EVERY === Math.floor(i / EVERY))

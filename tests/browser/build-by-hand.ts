@@ -3,7 +3,7 @@ import type { Locator, Page } from '@playwright/test';
 import { withUnit } from '../../core/adjuster/ask.ts';
 import { type Adjuster, type Axle, type AxleName, adjusterKinds, type Suspension } from '../../core/index.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
-import { rodsOf } from '../../core/suspension/kind.ts';
+import { rodsOf } from '../../core/suspension/joints.ts';
 
 type Asked = NonNullable<(typeof adjusterKinds)[string]>['fields'][number];
 
@@ -77,7 +77,7 @@ async function typeField(form: Locator, { ask, label: asked, optional }: Asked, 
     case 'number':
       return field(withUnit(label, ask.unit)).fill(String(value));
     case 'numbers':
-      return field(withUnit(label, ask.unit)).fill(list.join(' '));
+      return field(withUnit(label, ask.unit)).fill([value].flat().join(' '));
     case 'length':
       return field(`${label}, mm`).fill(String(value));
     case 'lengths':

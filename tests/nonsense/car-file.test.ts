@@ -40,6 +40,8 @@ describe('a car file', () => {
       1e9,
       'car.wheel.rimDiameter: 1000000000 is not allowed; allowed: a number from 100 to 2000 mm',
     ],
+    ['car.wheelbase', 'long', 'car.wheelbase: "long" is not allowed; allowed: a number from 500 to 10000 mm'],
+    ['car.wheelbase', 10, 'car.wheelbase: 10 is not allowed; allowed: a number from 500 to 10000 mm'],
     [`${FRONT}.steered`, 'yes', 'car.front.steered: "yes" is not allowed; allowed: true or false'],
     [
       `${FRONT}.suspension.kind`,

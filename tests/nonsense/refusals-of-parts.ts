@@ -130,6 +130,8 @@ function ofQuestions(request: PlanRequest): InputError[] {
     ...refusalOf(() => solveCorner(parallel(wishbone), [], {})),
     ...refusalOf(() => solveCorner(loose, [], {})),
     ...refusalOf(() => heightEffect(wishbone, [], {}, 1e4)),
+    ...refusalsOf({ front: 1, rear: 1 }, (bad) => heightEffect(request.car, {}, bad)),
+    ...refusalsOf({ wheelbase: 2600 }, (bad) => heightEffect(Object.assign({}, request.car, bad), {}, {})),
     ...refusalOf(() => chartOf(wishbone, [pack], {}, 'pack', 'other')),
     ...refusalOf(() => solveAxle({ suspension: wishbone, adjusters: [], steered: true })),
     ...refusalsOf({ left: {}, right: {} }, (bad) =>

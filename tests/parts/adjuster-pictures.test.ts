@@ -75,6 +75,27 @@ describe('offset sleeve', () => {
     expect(shortWay(90, 90)).toBe(0);
     expect(words(sampleOf('offset-sleeve'), 330, 75)).toEqual({ from: '330°', to: '75°', note: 'turned by 105°' });
   });
+  it('of several gives the new one in full, a turned one as its angles, a plain one as plain', () => {
+    const several = sampleOf('offset-sleeve', { degrees: [0.5, 1], reference: 'plain' });
+    expect(words(several, 'plain', '1@90')).toEqual({
+      from: '',
+      to: '1° at\u00a090°',
+      note: 'in place of the plain one',
+    });
+    expect(words(several, '0.5@0', '1@90')?.note).toBe('in place of 0.5° at\u00a00°');
+    expect(words(several, '1@330', '1@75')).toEqual({
+      from: '330°',
+      to: '75°',
+      note: 'the 1° sleeve turned by 105°',
+    });
+    expect(words(several, '1@330', 'plain')).toEqual({ from: '1°', to: 'plain', note: 'the plain one in' });
+    // The bore of a plain one is in its middle, with no mark; that of a steeper one is further off.
+    const off = (to: string) => Number(/class="cam-hole" cy="(-?[\d.]+)"/.exec(draw(several, 'plain', to))?.[1]);
+    expect(off('plain')).toBeCloseTo(0, 9);
+    expect(off('1@90')).toBeLessThan(off('0.5@90'));
+    expect(draw(several, '1@0', 'plain')).not.toContain('eccentric-to');
+    expect(draw(several, '0.5@0', '1@90')).not.toContain('picture-arrow');
+  });
 });
 
 describe('tapered hub shim', () => {

@@ -41,6 +41,7 @@ const recordOf = (front: Axle, spec = SPEC): CarRecord => {
     label: 'Marl estate',
     plate: 'A 1',
     wheel: { rimDiameter: 431.8 },
+    wheelbase: 2601.1234567,
     steeringRatio: 15.7,
     front,
     rear: REST,

@@ -65,13 +65,11 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       reference: oneOf(random, cam ? [-30, 0, 45] : [-0.5, 0, 0.25]),
     };
   },
-  'offset-sleeve': (random, _, id) => ({
-    id,
-    kind: 'offset-sleeve',
-    degrees: between(random, 0.5, 1.75),
-    marks: 8,
-    reference: oneOf(random, [0, 45, 90, 225]),
-  }),
+  'offset-sleeve': (random, _, id) => {
+    const one = { degrees: between(random, 0.5, 1.75), reference: oneOf(random, [0, 45, 90, 225]) };
+    const several = { degrees: [0, 0.5, 1.25], reference: oneOf(random, ['plain', '0.5@45', '1.25@225']) };
+    return { id, kind: 'offset-sleeve', marks: 8, ...(random() < 0.5 ? one : several) };
+  },
   'wedge-shim': (random, _, id) => ({
     id,
     kind: 'wedge-shim',

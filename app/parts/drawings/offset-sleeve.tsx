@@ -1,4 +1,7 @@
+import { taperAt } from '../../../core/adjuster/taper.ts';
+import type { Position } from '../../../core/contract.ts';
 import { isLeft } from '../../../core/corners.ts';
+import type { Taper } from '../../../core/said.ts';
 import { plain } from '../../../core/units/plain.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, TurnArrow } from './picture.tsx';
@@ -20,16 +23,33 @@ export function shortWay(from: number, to: number): number {
   return on > 180 ? on - 360 : on;
 }
 
+const isOne = ({ adjuster }: Pick<PictureProps, 'adjuster'>): boolean => !Array.isArray(adjuster.degrees);
+
+/** Which sleeve, turned to where; nothing for a plain one, whose bore is in its middle. */
+function sleeveAt(props: Pick<PictureProps, 'adjuster'>, position: Position): Taper | undefined {
+  return isOne(props) ? { taper: Number(props.adjuster.degrees), at: Number(position) } : taperAt(position);
+}
+
+/** How far off its middle a sleeve's bore is drawn, px: the further the more it tilts. */
+function offOf({ adjuster }: PictureProps, sleeve: Taper | undefined): number {
+  if (!sleeve) return 0;
+  const most = Math.max(...[adjuster.degrees].flat().map(Number));
+  return OFF * (0.4 + (0.6 * sleeve.taper) / most);
+}
+
 /** The ring in the axle's seat from above: old bore and mark dashed, new ones solid. */
 function Picture(props: PictureProps) {
   const left = isLeft(props.corner);
-  const from = onClock(Number(props.from), left);
-  const change = shortWay(Number(props.from), Number(props.to)) * (left ? -1 : 1);
-  const to = from + change;
+  const [old, next] = [sleeveAt(props, props.from), sleeveAt(props, props.to)];
+  const turned = old && next && old.taper === next.taper;
+  const from = onClock((old ?? next)?.at ?? 0, left);
+  const change = turned ? shortWay(old.at, next.at) * (left ? -1 : 1) : 0;
+  const to = turned ? from + change : onClock(next?.at ?? 0, left);
   const marks = Math.min(72, Number(props.adjuster.marks) || 12);
   const out = left ? -1 : 1;
   const { from: before, to: after, note } = words(props);
-  const title = `Sleeve of the upper ball joint from above, front of the car at the top, from ${before} to ${after}: ${note}`;
+  const figures = before ? `from ${before} to ${after}` : after;
+  const title = `Sleeve of the upper ball joint from above, front of the car at the top, ${figures}: ${note}`;
   return (
     <Frame width={290} height={184} title={title}>
       <g transform={`translate(${145 - 20 * out} 90)`}>
@@ -41,19 +61,16 @@ function Picture(props: PictureProps) {
             transform={`rotate(${onClock((i * 360) / marks, left)})`}
           />
         ))}
-        <TurnArrow from={from} to={to} radius={RADIUS + 13} />
+        {turned && <TurnArrow from={from} to={to} radius={RADIUS + 13} />}
         <g class="cam-turn" style={{ '--turn-from': `${-change}deg` }}>
           <g transform={`rotate(${to})`}>
             <circle class="picture-body" r={RADIUS} />
-            <circle class="cam-hole" cy={-OFF} r={BORE} />
-            <path class="eccentric-to" d={`M0 ${-OFF - BORE}V${-RADIUS}`} />
-            <path class="picture-head" d={`M0 ${-RADIUS + 1}l-8 13h16z`} />
-            <circle class="picture-ink" cy={-OFF} r="3" />
+            <Bore off={offOf(props, next)} />
           </g>
         </g>
         <g transform={`rotate(${from})`}>
-          <circle class="cam-ring" cy={-OFF} r={BORE} />
-          <path class="eccentric-from" d={`M0 ${-OFF - BORE}V${-RADIUS}`} />
+          <circle class="cam-ring" cy={-offOf(props, old)} r={BORE} />
+          {old && <path class="eccentric-from" d={`M0 ${-offOf(props, old) - BORE}V${-RADIUS}`} />}
         </g>
         <Says x={0} y={-77} lines={['front']} />
         <Says x={-84 * out} y={5} lines={['in']} />
@@ -61,6 +78,18 @@ function Picture(props: PictureProps) {
         <Says x={0} y={89} lines={['90° rear, caster +']} />
       </g>
     </Frame>
+  );
+}
+
+/** The bore and the mark towards which it is off; a plain sleeve has none. */
+function Bore({ off }: { readonly off: number }) {
+  return (
+    <>
+      <circle class="cam-hole" cy={-off} r={BORE} />
+      {off > 0 && <path class="eccentric-to" d={`M0 ${-off - BORE}V${-RADIUS}`} />}
+      {off > 0 && <path class="picture-head" d={`M0 ${-RADIUS + 1}l-8 13h16z`} />}
+      <circle class="picture-ink" cy={-off} r="3" />
+    </>
   );
 }
 
@@ -76,13 +105,23 @@ function Says({ x, y, lines }: { x: number; y: number; lines: readonly string[] 
   );
 }
 
-function words({ from, to }: PictureProps) {
-  const change = shortWay(Number(from), Number(to));
-  return {
-    from: `${plain(Number(from), 1)}°`,
-    to: `${plain(Number(to), 1)}°`,
-    note: change === 0 ? 'stays as it is' : `turned by ${plain(Math.abs(change), 1)}°`,
-  };
+const sizeText = ({ taper }: Taper): string => `${plain(taper)}°`;
+const angleText = ({ at }: Taper): string => `${plain(at, 1)}°`;
+/** "1° at 90°", to be parted after the size alone. */
+const sleeveText = (sleeve: Taper | undefined): string =>
+  sleeve ? `${sizeText(sleeve)} at\u00a0${angleText(sleeve)}` : 'plain';
+
+/** One sleeve turned is an angle to another; one for another is the new one, as two in full are too long to read. */
+function words(props: PictureProps) {
+  const [from, to] = [sleeveAt(props, props.from), sleeveAt(props, props.to)];
+  if (from && to && from.taper === to.taper) {
+    const change = shortWay(from.at, to.at);
+    const which = isOne(props) ? '' : `the ${sizeText(to)} sleeve `;
+    const note = change === 0 ? 'stays as it is' : `${which}turned by ${plain(Math.abs(change), 1)}°`;
+    return { from: angleText(from), to: angleText(to), note };
+  }
+  if (!to) return { from: from ? sizeText(from) : '', to: 'plain', note: from ? 'the plain one in' : 'stays as it is' };
+  return { from: '', to: sleeveText(to), note: `in place of ${from ? sleeveText(from) : 'the plain one'}` };
 }
 
 export const offsetSleeve: AdjusterPicture = { Picture, words, wide: true };

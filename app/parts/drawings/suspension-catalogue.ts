@@ -1,3 +1,4 @@
+import { beamCrossRod } from './beam-cross-rod.ts';
 import { beamFront } from './beam-front.ts';
 import { beamLinked } from './beam-linked.ts';
 import { beamRear } from './beam-rear.ts';
@@ -15,6 +16,7 @@ export const suspensionPictures: Readonly<Record<string, SuspensionPicture | und
   'five-link': fiveLink,
   'trailing-arm': trailingArm,
   'beam-front': beamFront,
+  'beam-cross-rod': beamCrossRod,
   'beam-rear': beamRear,
   'beam-linked': beamLinked,
   unknown,

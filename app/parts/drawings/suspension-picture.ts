@@ -16,6 +16,8 @@ export interface SuspensionPicture {
   readonly solid?: readonly (readonly Place[])[];
   /** Points of the upright, each joined to the wheel centre by a soft line. */
   readonly upright: readonly string[];
+  /** Both wheels are drawn, the whole axle wide: the two views one above the other. */
+  readonly wholeAxle?: true;
   /** Drawn in place of the corner where there is none to draw. */
   readonly Sheet?: FunctionComponent;
 }

@@ -2,7 +2,7 @@
 import { type AskedField, withUnit } from '../../../core/adjuster/ask.ts';
 import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
+import { jointsOf, rodsOf } from '../../../core/suspension/joints.ts';
 import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
 import { writtenChoice } from './adjuster-fields.ts';

@@ -129,7 +129,8 @@ function write(ask: Ask, value: unknown, path: string): Texts {
     case 'number':
       return { [path]: plainText(value) };
     case 'numbers':
-      return { [path]: list(value).map(plainText).join('  ') };
+      // One of those that may be several is as good as a list of it.
+      return { [path]: [value ?? []].flat().map(plainText).join('  ') };
     case 'direction':
       return writePlaces(value, path, 3);
     case 'range':

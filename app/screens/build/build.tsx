@@ -31,7 +31,7 @@ const SECTIONS: readonly {
   {
     id: 'car',
     title: 'The car',
-    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel', 'car.steeringRatio'],
+    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel', 'car.wheelbase', 'car.steeringRatio'],
     body: (form) => <CarSection form={form} />,
   },
   ...(['front', 'rear'] as const).flatMap((axle) => {
@@ -154,6 +154,13 @@ function CarSection({ form }: { readonly form: Form }) {
         path="car.steeringRatio"
         label="Steering ratio, to 1"
         hint="as the maker gives it, such as 16; it says how far the steering wheel stands off. May be left empty"
+        mode="decimal"
+      />
+      <TextField
+        form={form}
+        path="car.wheelbase"
+        label={`Wheelbase, ${cardUnits().length}`}
+        hint="if known: it says how far the body pitches at another ride height"
         mode="decimal"
       />
       <TextField form={form} path="car.notes" label="Notes" />

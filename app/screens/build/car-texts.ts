@@ -27,6 +27,7 @@ export function textsOf(record: CarRecord): Texts {
     'car.notes': car.notes ?? '',
     'car.wheel.rimDiameter': lengthText(car.wheel.rimDiameter),
     'car.steeringRatio': plainText(car.steeringRatio),
+    'car.wheelbase': car.wheelbase === undefined ? '' : lengthText(car.wheelbase),
     ...axleTexts(record, 'front', car.wheel.rimDiameter),
     ...axleTexts(record, 'rear', car.wheel.rimDiameter),
   };
@@ -59,12 +60,13 @@ export const adjusterTexts = (adjuster: Adjuster, path: string): Texts => ({
 
 /** The car file that the texts say, unchecked. */
 export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) {
-  const { plate: _, notes: __, steeringRatio, ...own } = record?.car ?? {};
+  const { plate: _, notes: __, steeringRatio, wheelbase: onFile, ...own } = record?.car ?? {};
   const plate = texts['car.plate']?.trim();
   const notes = texts['car.notes']?.trim();
   const before = record?.car.wheel.rimDiameter;
   const rim = unlessTyped(texts['car.wheel.rimDiameter'], before, lengthText, lengthOf);
   const ratio = unlessTyped(texts['car.steeringRatio'], steeringRatio, plainText, ratioOf);
+  const wheelbase = unlessTyped(texts['car.wheelbase'], onFile, lengthText, lengthOf);
   const rims = { now: typeof rim === 'number' ? rim : 0, before };
   return {
     format: 'cornerwright',
@@ -77,6 +79,7 @@ export function fileOf(texts: Texts, id: string, record: CarRecord | undefined) 
       ...(notes ? { notes } : {}),
       wheel: { rimDiameter: rim },
       ...(ratio === undefined ? {} : { steeringRatio: ratio }),
+      ...(wheelbase === undefined ? {} : { wheelbase }),
       front: axleOf(texts, 'front', record?.car.front),
       rear: axleOf(texts, 'rear', record?.car.rear),
     },

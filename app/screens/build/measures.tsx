@@ -69,13 +69,16 @@ function PointFields({ form, path, kind, ring }: FieldsProps) {
   const held = suspensionKinds[kind];
   const optional = optionalPoints(held);
   // What a rigid axle has once is given with its left side.
-  const once = path.includes('.rightSuspension') ? (held?.rigidAxle?.once ?? []) : [];
+  const ofAxle = held?.rigidAxle?.once ?? [];
+  const once = path.includes('.rightSuspension') ? ofAxle : [];
   const asked = (held?.points ?? []).filter((name) => !once.includes(name));
   return (
     <>
       <p class="soft">
         In {cardUnits().length}, with all adjusters where they stand now: forward of the front axle’s middle, outboard
         of the car’s middle, up from the ground.
+        {asked.some((name) => ofAxle.includes(name)) &&
+          ' Of what the axle has once, such as a rod across the car, outboard is negative right of the middle.'}
       </p>
       {asked.map((name) => (
         <NumbersField

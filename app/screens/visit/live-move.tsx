@@ -89,7 +89,9 @@ function Expect({ view, round, job }: Props) {
   const { expectAfter, corner } = job.at(-1)!;
   const places = isAxle(where) ? [...AXLES[where], where] : [corner, axleOf(corner)];
   const shown = fieldsOf(car, formOfRecord(round.record)).flatMap(({ id, where: at, angle }) => {
-    const value = places.includes(at) ? angleOf(expectAfter, at, angle) : undefined;
+    // One part that both wheels hang on sets their toe and nothing else.
+    const told = places.includes(at) && (job.length > 1 || !isAxle(where) || isAxle(at) || angle === 'toe');
+    const value = told ? angleOf(expectAfter, at, angle) : undefined;
     const of = isAxle(where) && !isAxle(at) ? `${at} ` : '';
     return value === undefined ? [] : [{ id, angle, value, name: `${of}${nameOf(angle)}` }];
   });

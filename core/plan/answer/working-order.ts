@@ -28,12 +28,23 @@ export function roleOf(model: CornerModel, adjuster: Adjuster): Role {
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) return 'camber';
   const { from, to } = kind.step(adjuster);
-  const a = model.pose({ [adjuster.id]: from });
-  const b = model.pose({ [adjuster.id]: to });
+  const a = model.all({ [adjuster.id]: from });
+  const b = model.all({ [adjuster.id]: to });
   if (!a.reachable || !b.reachable) return 'camber';
-  const change = (angle: Role): number => Math.abs((b[angle] ?? 0) - (a[angle] ?? 0));
+  // A cross rod may leave alone the wheel that it is listed with.
+  const change = (angle: Role): number =>
+    Math.max(...b.corners.map((corner, i) => Math.abs((corner[angle] ?? 0) - (a.corners[i]?.[angle] ?? 0))));
   if (change('toe') > MOSTLY_TOE * Math.max(change('camber'), change('caster'))) return 'toe';
   return change('caster') > change('camber') ? 'caster' : 'camber';
+}
+
+/** Whether it turns two knuckles alike: the drag link, which sets the steering wheel straight once total toe is right. */
+export function steersBoth(model: CornerModel, adjuster: Adjuster): boolean {
+  const step = model.kind.rigidAxle?.knuckles && adjusterKinds[adjuster.kind]?.step(adjuster);
+  const [a, b] = step ? [step.from, step.to].map((at) => model.all({ [adjuster.id]: at })) : [];
+  if (!a?.reachable || !b?.reachable) return false;
+  const [left, right] = b.corners.map(({ toe }, i) => toe - (a.corners[i]?.toe ?? toe)) as [number, number];
+  return Math.abs(left - right) / 2 > Math.abs(left + right);
 }
 
 /** Whether a side has a cam, numbered or eccentric, at a lower arm. */
@@ -44,6 +55,9 @@ export function hasLowerCams({ suspension, adjusters }: Side): boolean {
     return kind?.cam === true && kind.touches(adjuster).points?.some((name) => lowerArm.includes(name));
   });
 }
+
+/** Behind its corner's others of the same role, before the next corner's. */
+export const AFTERWARDS = 0.5;
 
 /**
  * Where a move stands in the working order: less is earlier.

@@ -95,7 +95,7 @@ export class Uncertainty {
     const at = this.from.map((settings, i) => (i === side ? { ...settings, [id]: position } : settings));
     if (!tolerance.error) {
       const beyond = at.map((settings, i) =>
-        i === side ? { ...settings, [id]: (position as number) + by } : settings,
+        i === side ? { ...settings, [id]: tolerance.off?.(position, by) ?? (position as number) + by } : settings,
       );
       return gained(anglesAt(model, at), anglesAt(model, beyond));
     }

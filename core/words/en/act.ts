@@ -24,8 +24,13 @@ const SAYINGS: Sayings = {
     const so = goes ? `, so that its end of the arm goes ${goes}` : '';
     return `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
   },
-  'turn-rod': (rod, units) =>
-    `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${rodText(rod, units)}; hold the end joint square while locking.`,
+  'turn-rod': (rod, units) => {
+    const turned = rodText(rod, units);
+    if (rod.sets) {
+      return `Leave the steering wheel clamped straight, free the lock nuts or clamps at both ends, turn the rod ${turned}, so that ${SETS[rod.sets]}; hold both end joints square while locking.`;
+    }
+    return `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${turned}; hold the end joint square while locking.`;
+  },
   slide: ({ by, from, to, goes }, units) =>
     `Loosen the plate, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); tighten it again.`,
   tilt: ({ by, from, to, with: tool, camber }) => {
@@ -40,6 +45,14 @@ const SAYINGS: Sayings = {
   },
   'turn-sleeve': ({ from, to }) =>
     `Free the upper ball joint, turn the sleeve from ${plain(from, 1)}° to ${plain(to, 1)}° (0° = most camber, 90° = most caster); seat it again.`,
+  'change-sleeve': ({ from, to }) => {
+    if (!to) return `Free the upper ball joint, change the ${sleeve(from)} for the plain one; seat it again.`;
+    const what =
+      from?.taper === to.taper
+        ? `turn the ${sleeve(to)} so that its mark stands`
+        : `change the ${sleeve(from)} for the ${plain(to.taper)}° one, its mark`;
+    return `Free the upper ball joint, ${what} ${towards(to.at)}; seat it again.`;
+  },
   'change-taper': ({ from, to, side }) => {
     if (!to) return `Take the hub off and take the ${from ? shim(from) : 'shim'} out.`;
     const what = from?.taper === to.taper ? `turn the ${shim(to)} so that it stands` : fitted(from, to);
@@ -74,6 +87,12 @@ export function rodText({ turns, mm, sense, seenFrom }: Extract<Act, { act: 'tur
   const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
   return `${turnsAndFlats(turns)} ${turns > 0 ? 'longer' : 'shorter'} (${by})${seen(sense, seenFrom)}`;
 }
+const SETS = {
+  'toe-in': 'total toe goes in',
+  'toe-out': 'total toe goes out',
+  'to-the-left': 'both wheels turn to the left',
+  'to-the-right': 'both wheels turn to the right',
+} as const;
 
 const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
 
@@ -84,6 +103,21 @@ const seen = (sense: Sense | undefined, from: string | undefined): string =>
 const shim = ({ taper }: Taper): string => `${plain(taper)}° shim`;
 const fitted = (from: Taper | undefined, to: Taper): string =>
   from ? `change the ${shim(from)} for the ${shim(to)}` : `fit the ${shim(to)}`;
+
+const sleeve = (one: Taper | undefined): string => (one ? `${plain(one.taper)}° sleeve` : 'plain sleeve');
+
+const QUARTERS = ['outboard', 'the rear', 'inboard', 'the front'] as const;
+/** Where a mark at an angle points, seen from above: 0° is outboard, 90° the rear, on either side of the car. */
+function towards(angle: number): string {
+  const on = ((angle % 360) + 360) % 360;
+  const near = Math.round(on / 90);
+  const off = on - 90 * near;
+  const quarter = (i: number): string => QUARTERS[(i + 4) % 4]!;
+  if (Math.abs(off) < 0.05) return `${near % 2 ? 'to ' : ''}${quarter(near)}`;
+  if (Math.abs(off) > 44.95)
+    return `half way between ${quarter(Math.floor(on / 90))} and ${quarter(Math.ceil(on / 90))}`;
+  return `${plain(Math.abs(off), 1)}° from ${quarter(near)} towards ${quarter(near + Math.sign(off))}`;
+}
 
 /** At 0° the thick edge is up and camber rises; at 90° it is to the rear, which is at three on a left wheel. */
 function clock({ at }: Taper, side: 'left' | 'right'): string {

@@ -23,7 +23,8 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, () => string>>> = {
     const { on, low, high } = rule;
     return on === 'angle' || on === 'thickness' ? exact(rule) : `a number from ${figure(low)} to ${figure(high)} ${on}`;
   },
-  taper: ({ of, such }) => `none, or a taper${of ? ` of ${or(of.map(String))}°` : ''} and its angle, such as ${such}`,
+  taper: ({ none, of, such }) =>
+    `${none}, or a taper${of ? ` of ${or(of.map(String))}°` : ''} and its angle, such as ${such}`,
   thicknesses: ({ most }) => `sizes that make at most ${figure(most)} different thicknesses of the pack`,
   adjuster: ({ among }) => adjusters(among),
   'no-such-adjuster': ({ among }) => adjusters(among),

@@ -34,6 +34,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   wheel: 'the wheels',
   rimDiameter: 'diameter at which toe is a length',
   steeringRatio: 'steering ratio',
+  wheelbase: 'wheelbase',
   front: 'front',
   rear: 'rear',
   'car.front': 'front axle',

@@ -4,8 +4,8 @@ import type { Units } from '../words.ts';
 import { bareLength, lengthText, signed, unitOf } from './figures.ts';
 
 export const wedge = (degrees: number): string => (degrees === 0 ? 'no wedge' : `${plain(degrees)}° wedge`);
-export const taper = (disc: Extract<Place, { as: 'taper' }>['disc']): string =>
-  disc ? `${plain(disc.taper)}° shim at ${plain(disc.at, 1)}°` : 'no shim';
+export const taper = ({ disc, part }: Extract<Place, { as: 'taper' }>): string =>
+  disc ? `${plain(disc.taper)}° ${part ?? 'shim'} at ${plain(disc.at, 1)}°` : part ? `plain ${part}` : 'no shim';
 
 type Sayings = { readonly [A in Place['as']]: (place: Extract<Place, { as: A }>, units?: Units) => string };
 
@@ -21,7 +21,7 @@ const SAYINGS: Sayings = {
   tilt: ({ degrees }) => `${signed(degrees, 2)}°`,
   turns: ({ turns }) => `${signed(turns)} turns`,
   wedge: ({ degrees }) => wedge(degrees),
-  taper: ({ disc }) => taper(disc),
+  taper,
 };
 
 export const place = (one: Place, units?: Units): string =>

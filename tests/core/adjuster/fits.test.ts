@@ -4,7 +4,7 @@ import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import { misfit } from '../../../core/adjuster/fits.ts';
 import type { Adjuster } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { jointsOf, rodsOf } from '../../../core/suspension/kind.ts';
+import { jointsOf, rodsOf } from '../../../core/suspension/joints.ts';
 import { rod, shims, stream } from '../../tools/random-cars.ts';
 
 /** What each kind works on, as its own file says it in words. */
@@ -27,7 +27,7 @@ describe.each(Object.values(suspensionKinds))('a $kind', (held) => {
     rods: rodsOf(held).length > 0,
     strut: held.kind === 'strut',
     // Ball joints of its own, in an axle that is steered.
-    seats: held.kind === 'beam-front',
+    seats: held.kind === 'beam-front' || held.kind === 'beam-cross-rod',
     nothing: true,
   };
   it.each(Object.values(adjusterKinds))('takes a $kind where it has what that works on', (kind) => {

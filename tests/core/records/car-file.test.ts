@@ -3,7 +3,8 @@ import { planMoves } from '../../../core/ask/plan-moves.ts';
 import { planRequest } from '../../../core/ask/plan-request.ts';
 import { expectReading } from '../../../core/ask/predict-reading.ts';
 import { validatePlanRequest } from '../../../core/check/request.ts';
-import { validateCarFile } from '../../../core/records/car-file.ts';
+import { parseCarFile, validateCarFile } from '../../../core/records/car-file.ts';
+import { mergeCarFiles } from '../../../core/records/merge.ts';
 import { carFile, carFileData, carFileNames } from './fixture.ts';
 
 describe('example car files', () => {
@@ -24,6 +25,14 @@ describe('example car files', () => {
     const plan = planMoves(request);
     expect(plan.moves.length).toBeGreaterThan(0);
     expect(plan.inWindow).toBe(true);
+  });
+
+  it('keep a wheelbase, written out, read in and merged; one without stays without', () => {
+    const file = carFile('tarn-gt.json');
+    const own = { ...file, car: { ...file.car, wheelbase: 2731.5 } };
+    expect(parseCarFile(JSON.stringify(own)).car.wheelbase).toBe(2731.5);
+    expect(mergeCarFiles(own, own).file.car.wheelbase).toBe(2731.5);
+    expect(parseCarFile(JSON.stringify(file)).car).not.toHaveProperty('wheelbase');
   });
 
   it('keep points as they are, and build them from the tape where there are none', () => {

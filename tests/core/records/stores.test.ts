@@ -48,6 +48,7 @@ describe('the stores of a backup', () => {
     ['cars.0.car.label', 7],
     ['cars.0.car.wheel', []],
     ['cars.0.car.wheel.rimDiameter', '430'],
+    ['cars.0.car.wheelbase', '2600'],
     ['cars.0.car.front', undefined],
     ['cars.0.car.rear.steered', 'no'],
     ['cars.0.car.front.suspension.kind', ''],
