@@ -11,8 +11,8 @@ export const beamCrossRod: Starter = {
   points: {
     upperBall: [-6, 706, 458],
     lowerBall: [6, 738, 226],
-    dragBody: [-196, 318, 402],
-    dragKnuckle: [-168, -676, 381],
+    dragBody: [-196, 318, 386],
+    dragKnuckle: [-168, -676, 384],
     crossNear: [-177, -692, 309],
     crossFar: [-177, 692, 309],
     wheelCentre: [0, 806, 347],
