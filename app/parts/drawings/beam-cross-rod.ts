@@ -13,7 +13,7 @@ export const beamCrossRod: SuspensionPicture = {
     upperBall: [-14, 655, 425],
     lowerBall: [4, 690, 245],
     dragBody: [-215, 300, 420],
-    dragKnuckle: [-150, -640, 375],
+    dragKnuckle: [-150, -640, 417],
     crossNear: [-175, -650, 290],
     crossFar: [-175, 650, 290],
     wheelCentre: [0, 770, 340],
