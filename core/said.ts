@@ -185,6 +185,8 @@ export type Hint = { readonly where: Corner | AxleName } & (
   | { readonly kind: 'included'; readonly difference: number }
   /** Caster differs side to side, degrees. */
   | { readonly kind: 'setback'; readonly difference: number }
+  /** The sides differ, and adjusters of which nobody knows where they stand may be why. */
+  | { readonly kind: 'places-first'; readonly unknown: readonly Named[] }
 );
 
 /** An adjuster of a corner, by id, and where it stands. */

@@ -59,6 +59,14 @@ export function expectationOfFile(file: CarFile): Reading {
   return readingInWords(expected(checked.car, round.reading, from, settings));
 }
 
+/** A car file's car, windows and last reading that holds, with where the adjusters stood at it. @throws InputError */
+export function lastRoundOf(file: CarFile): Pick<CarFile, 'car' | 'spec'> & Pick<Round, 'reading' | 'settings'> {
+  const checked = validateCarFile(file);
+  const { round, from } = lastRound(checked);
+  const { car, spec } = checked;
+  return { car, ...(spec && { spec }), reading: round.reading, settings: from };
+}
+
 interface LastRound {
   readonly visit: Visit;
   readonly round: Round;

@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { choice, number } from '../adjuster/fields.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
-import type { Car, PlanRequest } from '../contract.ts';
+import type { AdjusterRef, Car, PlanRequest } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { millionths } from '../units/shim-drawer.ts';
 import { languages } from '../words/catalogue.ts';
@@ -21,14 +21,13 @@ const byCornerToList = (value: unknown): unknown =>
     : value;
 
 const KNOWN = ruleText({ is: 'one-of', of: Object.keys(languages) });
+const REFS = v.pipe(
+  v.unknown(),
+  v.transform(byCornerToList),
+  schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
+);
 const OPTIONS = {
-  locked: v.optional(
-    v.pipe(
-      v.unknown(),
-      v.transform(byCornerToList),
-      schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
-    ),
-  ),
+  locked: v.optional(REFS),
   style: v.optional(choice(['closest', 'least-work', 'surest', 'practical'])),
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
@@ -73,14 +72,25 @@ export function validateRequestOptions(value: unknown, car: Car): Options {
   return forCar(check(ASKED, value, ''), car);
 }
 
-/** The options that were given, as far as they fit the car. @throws InputError */
-function forCar({ locked, style, maxEffort, gauge, drawer, language }: v.InferOutput<typeof ASKED>, car: Car): Options {
-  for (const [i, { corner, adjuster }] of (locked ?? []).entries()) {
+/** Adjusters that the car has, by corner and id. @throws InputError such as `unknown[0].adjuster` */
+export function validateRefs(value: unknown, car: Car, field: string): readonly AdjusterRef[] {
+  const refs = check(REFS, value, field);
+  checkFitted(refs, car, field);
+  return refs;
+}
+
+function checkFitted(refs: readonly AdjusterRef[], car: Car, field: string): void {
+  for (const [i, { corner, adjuster }] of refs.entries()) {
     const own = adjustersOf(car, corner);
     if (!own.some((one) => one.id === adjuster)) {
-      throw new InputError(`locked[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
+      throw new InputError(`${field}[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
     }
   }
+}
+
+/** The options that were given, as far as they fit the car. @throws InputError */
+function forCar({ locked, style, maxEffort, gauge, drawer, language }: v.InferOutput<typeof ASKED>, car: Car): Options {
+  checkFitted(locked ?? [], car, 'locked');
   for (const [i, { size }] of (drawer ?? []).entries()) {
     const twin = drawer?.slice(0, i).some((one) => millionths(one.size) === millionths(size));
     if (twin) throw new InputError(`drawer[${i}].size`, size, { is: 'listed-once' });

@@ -15,7 +15,6 @@ import { positionText } from '../../state/standing.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
 import { leftReading, refKey, type VisitView } from '../../state/visits.ts';
-import { words } from '../../state/words.ts';
 import { CHECKS } from './checks.tsx';
 
 const REMINDERS = [
@@ -69,9 +68,9 @@ function movedAdjusters(view: VisitView) {
   return [...names.values()];
 }
 
-/** The before-and-after sheet: what prints. */
+/** The before-and-after sheet: what prints. It is the customer’s: where to look for a bent part is not said on it. */
 export function Paper({ view }: { readonly view: VisitView }) {
-  const { car, spec } = view.car;
+  const { car } = view.car;
   const found = view.rounds[0]?.record.reading ?? {};
   const left = leftReading(view) ?? {};
   return (
@@ -111,11 +110,6 @@ export function Paper({ view }: { readonly view: VisitView }) {
       {!leftReading(view) && <p class="caution-line">Not measured after the moves.</p>}
       <MovesMade view={view} />
       <Ticked view={view} />
-      {assess(left, spec).hints.map((hint) => (
-        <p key={JSON.stringify(hint)} class="soft">
-          {words.hint(hint)}
-        </p>
-      ))}
     </section>
   );
 }

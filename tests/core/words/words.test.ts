@@ -78,6 +78,7 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
     const hints: Hint[] = [
       { where: 'front', kind: 'included', difference: 1.25 },
       { where: 'front', kind: 'setback', difference: 1.4 },
+      { where: 'front', kind: 'places-first', unknown: [named, { ...named, corner: 'RF' }] },
       ...suspects.map((look, i): Hint => {
         const [sai, camber, included] = [levels[i % 3]!, levels[(i + 1) % 3]!, levels[(i + 2) % 3]!];
         return { where: 'LF', kind: 'pattern', sai, camber, included, look };
