@@ -40,13 +40,17 @@ export type Bearing = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | '
 /** What the hand does to an adjuster. A kind whose work none of these is takes `set`, or adds an act here and its words. */
 export type Act =
   | { readonly act: 'set'; readonly from: Place; readonly to: Place }
-  /** `stack`: the shims that make the pack afterwards, thickest first, where there are several. */
+  /**
+   * `stack`: the shims that make the pack afterwards, thickest first; none where its sizes do not make it. `holds`: those
+   * that are in it now, where they are known.
+   */
   | {
       readonly act: 'change-shims';
       readonly by: number;
       readonly from: number;
       readonly to: number;
       readonly stack: readonly number[];
+      readonly holds?: readonly number[];
     }
   | { readonly act: 'turn-to-number'; readonly from: Position; readonly to: Position }
   /** Marks, + towards higher ones; which way the point goes. `sense`: seen from the bolt head, where it is on file. */
@@ -149,6 +153,8 @@ export type Note =
       readonly kept?: { readonly pinion?: number; readonly aside?: number };
       readonly beyond?: true;
     }
+  /** Packs that are changed and of which nobody knows what is in them: none of it is counted on. */
+  | { readonly note: 'packs-unknown'; readonly packs: readonly Named[] }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that a pack takes out of others, which have to be opened first. */

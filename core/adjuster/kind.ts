@@ -66,6 +66,8 @@ export interface ActPlace {
   readonly corner: Corner;
   /** Where shims are counted: those that make the pack when it is done. */
   readonly shims?: readonly ShimCount[] | undefined;
+  /** The shims that are in the pack now, where they are known. */
+  readonly holds?: readonly ShimCount[] | undefined;
   /** What the rack will show that the wheel has gained, degrees; absent what was not measured. */
   readonly gains?: { readonly camber?: number; readonly caster?: number; readonly toe?: number };
 }

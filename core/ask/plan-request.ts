@@ -1,6 +1,7 @@
 import { validateCarSettings } from '../check/adjusters.ts';
+import { validatePacks } from '../check/packs.ts';
 import { validateRequestOptions } from '../check/request.ts';
-import type { CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
+import type { CarFile, CarPacks, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { asMeasured, expected } from '../plan/as-measured.ts';
 import { withAxleKept } from '../plan/axle-kept.ts';
@@ -8,7 +9,7 @@ import { predictWith } from '../plan/predict.ts';
 import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { validateCarFile } from '../records/car-file.ts';
-import { latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
+import { latestRound, latestVisit, movedOn, packsAfter, seized } from '../records/rounds.ts';
 import { readingInWords } from './in-words.ts';
 
 /** What may be asked beside what a car file says; as in a request. `locked`: beside those that would not move in the visit. */
@@ -19,7 +20,7 @@ export type PlanRequestOptions = Pick<PlanRequest, 'style' | 'maxEffort' | 'gaug
  * it, and its reading predicted on by the same moves. The car is the one that was found: its wheels lean as they were read
  * (see as-measured.ts). What would not move in that visit is locked. A spec that gives total toe alone gets a wish for
  * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts). A rigid axle on links gets the windows of
- * change that its spec leaves open (see axle-kept.ts).
+ * change that its spec leaves open (see axle-kept.ts). What is in a pack is known where the round or a move of it says so.
  * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
  * @returns a request for `planMoves`, checked
  * @throws InputError naming the field, the value and what is allowed, such as `spec` or `visits` where there is none
@@ -29,7 +30,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   const { car, spec } = checked;
   if (!spec) throw new InputError('spec', spec, { is: 'windows' });
   const { locked = [], ...asked } = validateRequestOptions(options, car);
-  const { visit, round, from, settings } = lastRound(checked);
+  const { visit, round, from, settings, packs } = lastRound(checked);
   const found = asMeasured(car, round.reading, from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
@@ -42,6 +43,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
     ...(wish && { wish }),
     reading,
     settings,
+    packs,
     locked: [...locked, ...seized(visit)],
     ...asked,
   };
@@ -73,6 +75,8 @@ interface LastRound {
   /** Where the adjusters stood at its reading, and where they stand after its moves. */
   readonly from: CarSettings;
   readonly settings: CarSettings;
+  /** What is in packs after its moves, as far as it is known. */
+  readonly packs: CarPacks;
 }
 
 function lastRound({ car, visits = [] }: CarFile): LastRound {
@@ -82,5 +86,7 @@ function lastRound({ car, visits = [] }: CarFile): LastRound {
   const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}]`;
   const from = validateCarSettings(round.settings, car, `${field}.settings`);
   const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, `${field}.moved`);
-  return { visit, round, from, settings };
+  const packs = validatePacks(round.packs ?? {}, car, from, `${field}.packs`);
+  const built = validatePacks(packsAfter(packs, round.moved ?? []), car, settings, `${field}.moved`);
+  return { visit, round, from, settings, packs: built };
 }

@@ -10,6 +10,7 @@ import { languages } from '../words/catalogue.ts';
 import { called, validateCarSettings } from './adjusters.ts';
 import { validateCar } from './car.ts';
 import { object, open, shape } from './object.ts';
+import { validatePacks } from './packs.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
 import { validateReading, validateSpec } from './spec.ts';
@@ -47,6 +48,7 @@ const REQUEST = open({
   spec: v.unknown(),
   reading: v.unknown(),
   settings: v.unknown(),
+  packs: v.optional(v.unknown()),
   wish: v.optional(v.unknown()),
   ...OPTIONS,
 });
@@ -56,12 +58,14 @@ export function validatePlanRequest(value: unknown): PlanRequest {
   check(open({}, shape('car spec reading settings', { as: 'object' })), value, 'request');
   const given = check(REQUEST, value, '');
   const car = validateCar(given.car);
+  const settings = validateCarSettings(given.settings, car);
   return {
     car,
     spec: validateSpec(given.spec),
     ...(given.wish === undefined ? {} : { wish: validateSpec(given.wish, 'wish') }),
     reading: validateReading(given.reading),
-    settings: validateCarSettings(given.settings, car),
+    settings,
+    ...(given.packs === undefined ? {} : { packs: validatePacks(given.packs, car, settings) }),
     ...forCar(given, car),
   };
 }

@@ -64,6 +64,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
   return steps.map(({ corner, adjuster, from, to }) => {
     stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };
     const pack = drawer?.find({ corner, adjuster: adjuster.id });
+    const holds = request.packs?.[corner]?.[adjuster.id];
     const shims = pack && shimsOf(stacks?.get(pack) ?? new Map());
     const expectAfter = predictWith(model, request.reading, now, stands);
     const gains = gainsOf(read[corner], expectAfter[corner]);
@@ -74,7 +75,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
       from,
       to,
       ...(shims && { shims }),
-      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains }),
+      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, holds, gains }),
       expectAfter,
     };
   });

@@ -7,7 +7,7 @@ import { text, textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
-import { carSettings, fields, list, outcome, position, reading, shortText } from '../check/schema.ts';
+import { carPacks, carSettings, fields, list, outcome, pack, position, reading, shortText } from '../check/schema.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
@@ -39,6 +39,7 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     at: time,
     reading,
     settings: carSettings,
+    packs: v.optional(carPacks),
     typed: texts,
     replaces: v.optional(id),
   }),
@@ -52,6 +53,7 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     from: position,
     to: position,
     outcome,
+    shims: v.optional(pack),
     replaces: v.optional(id),
   }),
   drafts: open({ id, texts, cursor: v.optional(v.string()), changed: time }),

@@ -13,11 +13,12 @@ type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, uni
 
 const SAYINGS: Sayings = {
   set: ({ from, to }, units) => `Set it from ${place(from, units)} to ${place(to, units)}; tighten.`,
-  'change-shims': ({ by, to, stack }, units) => {
+  'change-shims': ({ by, to, stack, holds }, units) => {
     const than = `${lengthText(Math.abs(by), units)} ${by > 0 ? 'more' : 'less'} than now`;
     if (to === 0) return `Support the arm and take the whole pack out: ${than}.`;
-    const sum = stack.length > 1 ? `${stack.map((size) => bareLength(size, units)).join(' + ')} = ` : '';
-    return `Support the arm and build this pack: ${sum}${lengthText(to, units)}, ${than}; the full nut on its thread.`;
+    const sum = stack.length > 1 ? `${sumText(stack, units)} = ` : '';
+    const change = holds && stack.length > 0 ? swapped(holds, stack, units) : '';
+    return `Support the arm and build this pack: ${sum}${lengthText(to, units)}, ${than}${change}; the full nut on its thread.`;
   },
   'turn-to-number': ({ from, to }) =>
     `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
@@ -64,6 +65,29 @@ const SAYINGS: Sayings = {
 
 export const act = (one: Act, units?: Units): string =>
   (SAYINGS[one.act] as (act: Act, units?: Units) => string)(one, units);
+
+const sumText = (shims: readonly number[], units?: Units): string =>
+  shims.map((size) => bareLength(size, units)).join(' + ');
+
+/** " (out: 3; in: 1.5 + 1.5)", where it is known what is in the pack. */
+function swapped(holds: readonly number[], stack: readonly number[], units?: Units): string {
+  const [out, fit] = [without(holds, stack), without(stack, holds)];
+  const parts = [
+    ...(out.length > 0 ? [`out: ${sumText(out, units)}`] : []),
+    ...(fit.length > 0 ? [`in: ${sumText(fit, units)}`] : []),
+  ];
+  return parts.length > 0 ? ` (${parts.join('; ')})` : '';
+}
+
+/** What is in the one and not in the other, each shim for itself. */
+function without(all: readonly number[], others: readonly number[]): number[] {
+  const left = [...others];
+  return all.filter((size) => {
+    const at = left.findIndex((one) => Math.abs(one - size) < 1e-6);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
 
 const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
 

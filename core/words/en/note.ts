@@ -17,6 +17,8 @@ const SAYINGS: Sayings = {
     `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
   'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
+  'packs-unknown': ({ packs }) =>
+    `What is in ${packs.map(name).join(', ')} is not known: no shim that comes out is counted on. Say what is in a pack where the adjusters stand, and it counts.`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>
