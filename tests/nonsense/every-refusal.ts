@@ -2,7 +2,7 @@
 import { planRequest } from '../../core/ask/plan-request.ts';
 import { validatePlanRequest, validateRequestOptions } from '../../core/check/request.ts';
 import { validateSpec } from '../../core/check/spec.ts';
-import type { CarFile, ShimCount } from '../../core/contract.ts';
+import type { CarFile } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
 import { parseCarFile, validateCarFile } from '../../core/records/car-file.ts';
 import { checkBackup, makeBackup } from '../../core/records/envelope.ts';
@@ -71,10 +71,13 @@ const FULL_ROUND = {
   ],
 };
 
-function withSettings(own: Readonly<Record<string, number>>, packs: Readonly<Record<string, readonly ShimCount[]>> = {}): CarFile {
+function withSettings(own: Readonly<Record<string, number>>, packs: object = {}): CarFile {
   const [visit] = good.visits ?? [];
   const [round] = visit?.rounds ?? [];
-  return { ...good, visits: [{ ...visit!, rounds: [{ ...round!, settings: { LF: own }, packs: { LF: packs } }] }] };
+  return {
+    ...good,
+    visits: [{ ...visit!, rounds: [{ ...round!, settings: { LF: own }, packs: { LF: { ...packs } } }] }],
+  };
 }
 
 const OPTIONS = {

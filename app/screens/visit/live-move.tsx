@@ -26,13 +26,7 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
   const torqued = torqueKey(round.record.id, move);
   return (
     <Card tone="form" corner={move.corner} title={adjuster.name}>
-      <AdjusterDrawing
-        adjuster={adjuster}
-        corner={move.corner}
-        from={move.from}
-        to={move.to}
-        {...stacks(adjuster, move)}
-      />
+      <AdjusterDrawing adjuster={adjuster} corner={move.corner} from={move.from} to={move.to} {...stacks(move)} />
       <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
       <AxleGone reading={move.expectAfter} axle={axleOf(move.corner)} />
       <p class="instruction">{words.act(move.act, { length: units.value.length })}</p>

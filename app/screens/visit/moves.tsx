@@ -7,6 +7,7 @@ import { Card } from '../../parts/card.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { placeWord } from '../../state/judge.ts';
 import { adjusterOf, chanceText, movesLeft, wayText } from '../../state/move-words.ts';
+import { builtOf } from '../../state/packs.ts';
 import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
 import { unknownPlaces } from '../../state/unknown-places.ts';
@@ -121,15 +122,12 @@ function LaterRow({ move, ...props }: Props & { readonly move: Move }) {
   );
 }
 
-function mark(
-  { view, round }: Props,
-  { corner, adjuster, from }: Move,
-  to: Position,
-  outcome: MoveRecord['outcome'],
-): void {
+function mark({ view, round }: Props, move: Move, to: Position, outcome: MoveRecord['outcome']): void {
+  const { corner, adjuster, from } = move;
+  const shims = outcome === 'done' ? builtOf(move) : undefined;
   setTo.value = undefined;
   const ids = { id: newId(), visitId: view.visit.id, readingId: round.record.id, at: now() };
-  keep(['moves', { ...ids, corner, adjuster, from, to, outcome }]);
+  keep(['moves', { ...ids, corner, adjuster, from, to, outcome, ...(shims && { shims }) }]);
 }
 
 /** The three answers to the live card. */

@@ -6,6 +6,7 @@ import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
 import { clock } from '../../state/days.ts';
+import { packsOf } from '../../state/packs.ts';
 import { dropDraft } from '../../state/records.ts';
 import { choose, entryDraft, type Stage, stageOf } from '../../state/stage.ts';
 import { settingsOf } from '../../state/standing.ts';
@@ -167,7 +168,7 @@ function Dock({ view, stage }: StepProps & { readonly stage: Stage }) {
         />
       );
     case 'standing':
-      return <StandingDock view={view} onRight={() => takeDown(view, settingsOf(list))} />;
+      return <StandingDock view={view} onRight={() => takeDown(view, settingsOf(list), packsOf(list))} />;
     case 'sign-off':
       return (
         <ActionBar
