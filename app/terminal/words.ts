@@ -5,6 +5,7 @@
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { AdjusterKind } from '../../core/adjuster/kind.ts';
 import type { Adjuster, Position } from '../../core/contract.ts';
+import { shimStack } from '../../core/units/shim-stack.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
 
 const words = wordsOf();
@@ -16,14 +17,21 @@ function sayings(kind: AdjusterKind): string[] {
   const { start, sample } = kind;
   const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
   const adjuster = { reference: sample.from, ...made } as Adjuster;
-  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS): string[] => {
-    const act = kind.act(adjuster, from, to, { corner, gains });
+  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS, known = false): string[] => {
+    const { sizes = [] } = kind.stack?.(adjuster) ?? {};
+    const holds = known ? shimStack(Number(from), sizes).shims : undefined;
+    const act = kind.act(adjuster, from, to, { corner, gains, holds });
     return (['mm', 'inch'] as const).map((length) => `${corner} ${words.act(act, { length })}`);
   };
   const all = (['LF', 'RF'] as const).flatMap((corner) => [
     ...say(corner, sample.from, sample.to, GAINS),
     ...say(corner, sample.to, sample.from, back(GAINS)),
   ]);
+  if (kind.stack) {
+    // Where it is known what is in the pack.
+    all.push(...say('LF', sample.from, sample.to, GAINS, true), ...say('LF', sample.to, sample.from, GAINS, true));
+    all.push(...say('LF', sample.from, 0, GAINS));
+  }
   // What reads the same in inches, or on the other side, is read once.
   const once = all.filter((one, i) => all.findIndex((other) => other.slice(3) === one.slice(3)) === i);
   const step = `   one step: ${words.step(kind.step(adjuster).said)}; it stands at ${words.place(kind.place(adjuster, sample.to))}`;

@@ -7,12 +7,14 @@ import { positionText } from '../../state/standing.ts';
 interface Props {
   readonly caption: string;
   readonly adjuster: Adjuster;
-  readonly shims: readonly ShimCount[];
+  /** Absent while nothing was counted. */
+  readonly shims: readonly ShimCount[] | undefined;
   readonly onChange: (shims: readonly ShimCount[]) => void;
   readonly onDone: () => void;
 }
 
-export function PackCounter({ caption, adjuster, shims, onChange, onDone }: Props) {
+export function PackCounter({ caption, adjuster, shims: known, onChange, onDone }: Props) {
+  const shims = known ?? [];
   const sizes = [...new Set<number>([...(adjuster.sizes as number[]), ...shims.map(({ size }) => size)])];
   const count = (size: number): number => shims.find((one) => sameSize(one.size, size))?.count ?? 0;
   const more = (size: number) => onChange(counted([...oneByOne(shims), size]));
@@ -52,8 +54,8 @@ export function PackCounter({ caption, adjuster, shims, onChange, onDone }: Prop
             </div>
           ))}
       </div>
-      <button type="button" class="action-bar-primary" onClick={onDone}>
-        {`These make ${positionText(adjuster, thicknessOf(shims))}`}
+      <button type="button" class="action-bar-primary pack-done" onClick={onDone}>
+        {known ? `These make ${positionText(adjuster, thicknessOf(shims))}` : 'Back'}
       </button>
     </section>
   );

@@ -115,12 +115,13 @@ export function StandingDock({ view, onRight }: { readonly view: VisitView; read
   const { picked, pick, set, fill } = useStandings(view);
   if (!picked) return <ActionBar primary={{ label: 'These are right', onPress: onRight }} />;
   const caption = `${picked.corner} ${picked.adjuster.name}`;
-  if (counting.value === picked.adjuster.id) {
+  const key = refKey({ corner: picked.corner, adjuster: picked.adjuster.id });
+  if (counting.value === key) {
     return (
       <PackCounter
         caption={caption}
         adjuster={picked.adjuster}
-        shims={picked.shims ?? []}
+        shims={picked.shims}
         onChange={(shims) => fill(picked, shims)}
         onDone={() => {
           counting.value = undefined;
@@ -131,7 +132,7 @@ export function StandingDock({ view, onRight }: { readonly view: VisitView; read
   }
   const isPack = adjusterKinds[picked.adjuster.kind]?.stack !== undefined;
   const count = () => {
-    counting.value = picked.adjuster.id;
+    counting.value = key;
   };
   return (
     <Stepper
