@@ -77,6 +77,8 @@ export type Act =
       readonly from: number;
       readonly to: number;
       readonly goes: Bearing;
+      /** It holds an arm's bush, which is not to be twisted where the car stands; else it is a plate, as at the top of a strut. */
+      readonly bush?: true;
     }
   /**
    * Degrees that the wheel's top leans out against its strut; `from` and `to` as the adjuster's own scale has them.
@@ -101,7 +103,13 @@ export type Act =
 /** One step of an adjuster, of which what it does is told. */
 export type Step =
   | { readonly step: 'more-shim'; readonly mm: number }
-  | { readonly step: 'towards-plus'; readonly by: number; readonly unit: 'marks' | 'mm' | 'degrees' }
+  /** `goes`: which way it takes the point, seen from the car. */
+  | {
+      readonly step: 'towards-plus';
+      readonly by: number;
+      readonly unit: 'marks' | 'mm' | 'degrees';
+      readonly goes?: Bearing;
+    }
   | { readonly step: 'longer'; readonly turns: number }
   | { readonly step: 'turned'; readonly degrees: number }
   | { readonly step: 'to'; readonly from: Place; readonly to: Place };

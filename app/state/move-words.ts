@@ -1,5 +1,6 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
 
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import type { Adjuster, AdjusterRef, Car, Move, Plan, Shortfall } from '../../core/contract.ts';
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
@@ -43,7 +44,8 @@ export function offText(car: Car, { where, angle, by }: Shortfall): string {
 const capital = (text: string): string => `${text[0]?.toUpperCase()}${text.slice(1)}`;
 
 /** The shims that a pack is to hold, and where it is known those that it holds. */
-export function stacks({ act }: Move) {
-  if (act.act !== 'change-shims' || (act.stack.length === 0 && act.to > 0)) return {};
+export function stacks(adjuster: Adjuster, { act }: Move) {
+  if (!adjusterKinds[adjuster.kind]?.stack || act.act !== 'change-shims' || (act.stack.length === 0 && act.to > 0))
+    return {};
   return { stackTo: counted(act.stack), ...(act.holds && { stackFrom: counted(act.holds) }) };
 }

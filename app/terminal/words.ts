@@ -15,9 +15,15 @@ const back = ({ camber, caster, toe }: typeof GAINS) => ({ camber: -camber, cast
 
 function sayings(kind: AdjusterKind): string[] {
   const { start, sample } = kind;
-  const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
-  const adjuster = { reference: sample.from, ...made } as Adjuster;
-  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS, known = false): string[] => {
+  const made = { at: 'lowerFront', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
+  const arm = { reference: sample.from, ...made } as Adjuster;
+  const say = (
+    corner: 'LF' | 'RF',
+    from: Position,
+    to: Position,
+    gains: typeof GAINS,
+    { known = false, adjuster = arm } = {},
+  ): string[] => {
     const { sizes = [] } = kind.stack?.(adjuster) ?? {};
     const holds = known ? shimStack(Number(from), sizes).shims : undefined;
     const act = kind.act(adjuster, from, to, { corner, gains, holds });
@@ -29,12 +35,15 @@ function sayings(kind: AdjusterKind): string[] {
   ]);
   if (kind.stack) {
     // Where it is known what is in the pack.
-    all.push(...say('LF', sample.from, sample.to, GAINS, true), ...say('LF', sample.to, sample.from, GAINS, true));
+    const known = { known: true };
+    all.push(...say('LF', sample.from, sample.to, GAINS, known), ...say('LF', sample.to, sample.from, GAINS, known));
     all.push(...say('LF', sample.from, 0, GAINS));
   }
+  // At the top of a strut there is no bush of an arm.
+  all.push(...say('LF', sample.from, sample.to, GAINS, { adjuster: { ...arm, at: 'strutTop' } }));
   // What reads the same in inches, or on the other side, is read once.
   const once = all.filter((one, i) => all.findIndex((other) => other.slice(3) === one.slice(3)) === i);
-  const step = `   one step: ${words.step(kind.step(adjuster).said)}; it stands at ${words.place(kind.place(adjuster, sample.to))}`;
+  const step = `   one step: ${words.step(kind.step(arm).said)}; it stands at ${words.place(kind.place(arm, sample.to))}`;
   return [kind.name.toUpperCase(), ...once.map((line) => `   ${line}`), step, ''];
 }
 

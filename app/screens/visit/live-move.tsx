@@ -14,6 +14,7 @@ import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
 import { AxleGone } from './axle-gone.tsx';
+import { SweepNote } from './sweep-note.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -26,8 +27,15 @@ export function LiveMove({ view, round, move }: Props & { readonly move: Move })
   const torqued = torqueKey(round.record.id, move);
   return (
     <Card tone="form" corner={move.corner} title={adjuster.name}>
-      <AdjusterDrawing adjuster={adjuster} corner={move.corner} from={move.from} to={move.to} {...stacks(move)} />
+      <AdjusterDrawing
+        adjuster={adjuster}
+        corner={move.corner}
+        from={move.from}
+        to={move.to}
+        {...stacks(adjuster, move)}
+      />
       <Expect view={view} round={round} corner={move.corner} reading={move.expectAfter} />
+      <SweepNote corner={move.corner} before={round.record.reading} after={move.expectAfter} />
       <AxleGone reading={move.expectAfter} axle={axleOf(move.corner)} />
       <p class="instruction">{words.act(move.act, { length: units.value.length })}</p>
       {round.record.typed[standingKey(move.corner, move.adjuster)] === UNKNOWN && (

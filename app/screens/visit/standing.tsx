@@ -2,7 +2,7 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
-import { CORNERS, type Corner, type ShimCount } from '../../../core/contract.ts';
+import { type Adjuster, CORNERS, type Corner, type ShimCount } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { lastPacks, oneByOne, packKey, packsOf, packText, thicknessOf } from '../../state/packs.ts';
@@ -62,10 +62,16 @@ export function StandingList({ view }: { readonly view: VisitView }) {
           pick={pick}
         />
       ))}
-      {list.some(({ unknown }) => unknown) && (
+      {list.some(({ unknown, adjuster }) => unknown && isEven(adjuster)) && (
         <p class="soft">
-          What you don’t know is counted from the position on the car’s build card: the change is right, the stop may
-          come sooner.
+          A rod, plate or pack that you don’t know is counted from its place on the car’s build card: the change is
+          right, the stop may come sooner.
+        </p>
+      )}
+      {list.some(({ unknown, adjuster }) => unknown && !isEven(adjuster)) && (
+        <p class="soft">
+          A cam, sleeve or wedge that you don’t know is left alone: what it does hangs on where it stands. Look at its
+          mark if you can.
         </p>
       )}
     </>
@@ -104,6 +110,8 @@ function CornerList({ corner, list, picked, pick }: ListProps) {
     </section>
   );
 }
+
+const isEven = (adjuster: Adjuster): boolean => adjusterKinds[adjuster.kind]?.even?.(adjuster) ?? false;
 
 /** `3 + 1.5` */
 const inWords = (shims: readonly ShimCount[]): string => oneByOne(shims).map(sizeText).join(' + ');

@@ -102,7 +102,7 @@ function Live({ view, stage }: StepProps & { readonly stage: Stage }) {
       return (
         <PunchedStep state="live" title={entryTitle(view)} note="what the rack shows now">
           {view.rounds.length > 0 && !correcting(view) && (
-            <p class="soft">Roll the car and let it settle, then measure again.</p>
+            <p class="soft">Roll the car and let it settle, then measure again, caster with a new sweep.</p>
           )}
           <EntryGrid view={view} />
           <PracticeButton view={view} />

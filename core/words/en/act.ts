@@ -14,11 +14,8 @@ type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, uni
 const SAYINGS: Sayings = {
   set: ({ from, to }, units) => `Set it from ${place(from, units)} to ${place(to, units)}; tighten.`,
   'change-shims': ({ by, to, stack, holds }, units) => {
-    const than = `${lengthText(Math.abs(by), units)} ${by > 0 ? 'more' : 'less'} than now`;
-    if (to === 0) return `Support the arm and take the whole pack out: ${than}.`;
-    const sum = stack.length > 1 ? `${sumText(stack, units)} = ` : '';
-    const change = holds && stack.length > 0 ? swapped(holds, stack, units) : '';
-    return `Support the arm and build this pack: ${sum}${lengthText(to, units)}, ${than}${change}; the full nut on its thread.`;
+    if (to === 0) return `Support the arm and take the whole pack out: ${thanNow(by, units)}.`;
+    return `Support the arm and build this pack: ${packText(to, stack, units)}, ${thanNow(by, units)}${swapped(stack, holds, units)}; the full nut on its thread.`;
   },
   'turn-to-number': ({ from, to }) =>
     `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
@@ -32,8 +29,11 @@ const SAYINGS: Sayings = {
     const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
     return `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${turnsAndFlats(turns)} ${way} (${by})${seen(sense, seenFrom)}; hold the end joint square while locking.`;
   },
-  slide: ({ by, from, to, goes }, units) =>
-    `Loosen the plate, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); tighten it again.`,
+  slide: ({ by, from, to, goes, bush }, units) => {
+    const what = bush ? 'Loosen the bolt in its slot' : 'Loosen the plate';
+    const tight = bush ? 'final torque at ride height' : 'tighten it again';
+    return `${what}, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); ${tight}.`;
+  },
   tilt: ({ by, from, to, with: tool, camber }) => {
     const way = by > 0 ? 'out' : 'in';
     const turn = tool === 'hand' ? '' : 'turn the cam bolt and ';
@@ -55,12 +55,15 @@ const SAYINGS: Sayings = {
     const end = to > 0 ? 'rear' : 'front';
     const thick = `thick end to the ${end} (to the ${end === 'rear' ? 'front' : 'rear'} where the springs hang below the axle)`;
     const change = from === 0 ? `fit the ${wedge(to)}` : `change the ${wedge(from)} for the ${wedge(to)}`;
-    const both = to === 0 ? `take the ${wedge(from)} out on both sides` : `${change} on both sides, ${thick}`;
-    return `Support the axle, free the spring bolts, ${both}; one a side, never stacked.`;
+    const weight = 'final torque with the weight on the springs';
+    if (to === 0)
+      return `Support the axle, free the spring bolts, take the ${wedge(from)} out on both sides; ${weight}.`;
+    return `Support the axle, free the spring bolts, ${change} on both sides, ${thick}; one a side, never stacked; ${weight}.`;
   },
-  'go-to-chart-position': ({ from, to }) => `Change from position ${from} to position ${to} of the chart.`,
+  'go-to-chart-position': ({ from, to }) =>
+    `Change from position ${from} to position ${to} of the chart; where it holds a rubber bush, final torque at ride height.`,
   'go-steps': ({ by, from, to }) =>
-    `Move ${plural(plain(Math.abs(by)), 'step')} ${by > 0 ? 'up' : 'down'} (${plain(from)} → ${plain(to)}).`,
+    `Move ${plural(plain(Math.abs(by)), 'step')} ${by > 0 ? 'up' : 'down'} (${plain(from)} → ${plain(to)}); where it holds a rubber bush, final torque at ride height.`,
 };
 
 export const act = (one: Act, units?: Units): string =>
@@ -69,8 +72,18 @@ export const act = (one: Act, units?: Units): string =>
 const sumText = (shims: readonly number[], units?: Units): string =>
   shims.map((size) => bareLength(size, units)).join(' + ');
 
-/** " (out: 3; in: 1.5 + 1.5)", where it is known what is in the pack. */
-function swapped(holds: readonly number[], stack: readonly number[], units?: Units): string {
+/** `3 + 1.5 = 4.5 mm` */
+export const packText = (mm: number, stack: readonly number[], units?: Units): string => {
+  const sum = stack.length > 1 ? `${sumText(stack, units)} = ` : '';
+  return `${sum}${lengthText(mm, units)}`;
+};
+/** `1.5 mm more than now` */
+export const thanNow = (by: number, units?: Units): string =>
+  `${lengthText(Math.abs(by), units)} ${by > 0 ? 'more' : 'less'} than now`;
+
+/** ` (out: 3; in: 1.5 + 1.5)`, where it is known what is in the pack. */
+export function swapped(stack: readonly number[], holds?: readonly number[], units?: Units): string {
+  if (!holds || stack.length === 0) return '';
   const [out, fit] = [without(holds, stack), without(stack, holds)];
   const parts = [
     ...(out.length > 0 ? [`out: ${sumText(out, units)}`] : []),
