@@ -163,6 +163,8 @@ export type Note =
     }
   /** Packs that are changed and of which nobody knows what is in them: none of it is counted on. */
   | { readonly note: 'packs-unknown'; readonly packs: readonly Named[] }
+  /** A pack that was found thinner than the least, mm, and that the plan leaves so. */
+  | { readonly note: 'below-least'; readonly pack: Named; readonly holds: number; readonly least: number }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that a pack takes out of others, which have to be opened first. */

@@ -102,11 +102,15 @@ export interface AdjusterKind {
   readonly byPoints?: true;
   /** What the hand does, from → to. */
   readonly act: (adjuster: Adjuster, from: Position, to: Position, where: ActPlace) => Act;
-  /** What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, and the most that there may be. */
+  /**
+   * What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, the most that there may be, and the
+   * least pack that has to stay in.
+   */
   readonly stack?: (adjuster: Adjuster) => {
     readonly sizes: readonly number[];
     readonly max: number;
     readonly maxCount?: number;
+    readonly min?: number;
   };
   /** A position as its scale counts it. */
   readonly place: (adjuster: Adjuster, position: Position) => Place;

@@ -75,7 +75,7 @@ export const shimPack: AdjusterKind = {
     const t = position as number;
     return { shift: { [pack.at]: [x * t, y * t, z * t] } };
   },
-  stack: ({ sizes, max, maxCount }) => ({ sizes, max, maxCount }),
+  stack: ({ sizes, max, maxCount, min }) => ({ sizes, max, maxCount, min }),
   even: () => true,
   act: (pack, from, to, { shims, holds }) => {
     const [a, b] = [from as number, to as number];

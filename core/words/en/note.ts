@@ -19,6 +19,8 @@ const SAYINGS: Sayings = {
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
   'packs-unknown': ({ packs }) =>
     `What is in ${packs.map(name).join(', ')} is not known: no shim that comes out is counted on. Say what is in a pack where the adjusters stand, and it counts.`,
+  'below-least': ({ pack, holds, least }) =>
+    `${name(pack)}: ${plain(holds, 3)} mm is less than its least pack of ${plain(least, 3)} mm. It is left so: see why, or set it to that and measure again.`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>

@@ -62,6 +62,8 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       { note: 'axle-goes', axle: 'rear', pinion: -0.12, aside: 1.24 },
       { note: 'axle-goes', axle: 'front', pinion: 0.3, aside: -0.01, kept: { pinion: 0.5, aside: 3 } },
       { note: 'axle-goes', axle: 'rear', pinion: 0.8, aside: 0, kept: { pinion: 0.5 }, beyond: true },
+      { note: 'packs-unknown', packs: [named] },
+      { note: 'below-least', pack: named, holds: 1, least: 1.5 },
       { note: 'shims-missing', shims },
       { note: 'shims-borrowed', by: named, shims, from: [{ ...named, corner: 'RF' }] },
     ];

@@ -39,6 +39,30 @@ describe.each(SEEDS.slice(0, 6))('seed %i', (seed) => {
   });
 });
 
+describe('a least pack', () => {
+  const asked = request(2);
+  const least = { ...asked.car.rear.adjusters[0]!, id: 'only', sizes: [1], max: 6, min: 2, reference: 2 };
+  const { drawer: _, ...plenty } = asked;
+  const car = { ...asked.car, rear: { ...asked.car.rear, adjusters: [least] } };
+  const spec = { rear: { camber: { low: -9, high: 9 } } };
+  const at = (thickness: number, rear: object = spec.rear) =>
+    planMoves({ ...plenty, car, spec: { rear }, settings: { LR: { only: thickness }, RR: { only: 2 } } });
+
+  it('stays in, whichever way the camber is wanted', () => {
+    for (const aim of [-2, -1, 1, 2]) {
+      const { positions } = at(3, { camber: { low: aim - 0.1, high: aim + 0.1 } });
+      for (const corner of ['LR', 'RR'] as const) expect(positions[corner].only).toBeGreaterThanOrEqual(2);
+    }
+  });
+
+  it('that was not in is told where the plan leaves it', () => {
+    const [found, kept] = [at(1), at(2)];
+    expect(found.positions.LR.only).toBe(1);
+    expect(found.noted).toContainEqual(expect.objectContaining({ note: 'below-least', holds: 1, least: 2 }));
+    expect(kept.noted.map(({ note }) => note)).not.toContain('below-least');
+  });
+});
+
 describe('a car file', () => {
   const { car, reading } = request(3);
   const spec = { front: { camber: { low: 0.6, high: 1.4 } } };
