@@ -51,9 +51,9 @@ function lengthNotes({ car }: PlanRequest, moves: readonly BareMove[]): Note[] {
 function thinPacks(request: PlanRequest, then: Positions): Note[] {
   return CORNERS.flatMap((corner) =>
     adjustersOf(request.car, corner).flatMap((adjuster): Note[] => {
-      const { min = 0 } = kindOfAdjuster(adjuster).stack?.(adjuster) ?? {};
+      const { min } = kindOfAdjuster(adjuster).stack?.(adjuster) ?? {};
       const holds = then[corner][adjuster.id];
-      if (!(Number(holds) < min - 1e-6)) return [];
+      if (min === undefined || Number(holds) >= min - 1e-6) return [];
       const pack = { corner, adjuster: adjuster.id, name: adjuster.name ?? adjuster.id };
       return [{ note: 'below-least', pack, holds: Number(holds), least: min }];
     }),
