@@ -33,7 +33,7 @@ export interface AdjustersShare {
  * The reading with both wheels of an axle leaning as far as their adjusters would have them halfway between the two: the
  * sides then differ by what is not the adjusters', and what both have of them stays. A wheel without a pose is left out.
  */
-export function levelled(reading: Reading, { added }: AdjustersShare): Reading {
+export function evenedOut(reading: Reading, { added }: AdjustersShare): Reading {
   const even: { -readonly [K in keyof Reading]: Reading[K] } = { ...reading };
   for (const [left, right] of Object.values(AXLES)) {
     const [l, r] = [added[left], added[right]];

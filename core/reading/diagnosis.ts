@@ -8,7 +8,7 @@ import { AXLES } from '../corners.ts';
 import type { Hint, Level } from '../said.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { type BendPattern, KNUCKLE } from '../suspension/kind.ts';
-import { type AdjustersShare, type HeldAngle, levelled, type Unsure } from './adjusters-share.ts';
+import { type AdjustersShare, evenedOut, type HeldAngle, type Unsure } from './adjusters-share.ts';
 import { includedAngle } from './axle-angles.ts';
 
 /** Side-to-side difference, degrees, from which it means something. Trade practice, no source. */
@@ -40,7 +40,7 @@ export function hints(
   kinds: Readonly<Partial<Record<AxleName, string>>>,
   share?: AdjustersShare,
 ): readonly Hint[] {
-  const even = share ? levelled(reading, share) : reading;
+  const even = share ? evenedOut(reading, share) : reading;
   return (['front', 'rear'] as const).flatMap((axle) => {
     const [left, right] = AXLES[axle];
     const further = Math.abs(camberOut(even, left) ?? 0) - Math.abs(camberOut(even, right) ?? 0);
