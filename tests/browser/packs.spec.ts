@@ -21,7 +21,8 @@ test('the shims of a pack are counted in, and the card says which come out', asy
   const packs = { [first.corner]: { [first.adjuster]: [{ size, count }] } };
   const known = planMoves({ ...request, packs }).moves.find((move) => move.adjuster === first.adjuster);
   expect(Number.isInteger(count)).toBe(true);
-  expect(known?.instruction).toMatch(/\((out|in): /);
+  const [change] = /\((?:out|in): [^)]*\)/.exec(known?.instruction ?? '') ?? [];
+  expect(change).toBeDefined();
 
   await openApp(page, site, '#/');
   await page.getByText('Practice car').click();
@@ -39,5 +40,5 @@ test('the shims of a pack are counted in, and the card says which come out', asy
   await page.getByRole('button', { name: /^These make/ }).click();
   await expect(row).toContainText(Array(count).fill(`${size} mm`).join(' + '));
   await page.getByRole('button', { name: 'These are right' }).click();
-  await expect(page.locator('.card-form')).toContainText(known?.instruction ?? 'none');
+  await expect(page.locator('.card-form')).toContainText(change ?? 'none');
 });
