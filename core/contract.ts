@@ -14,10 +14,18 @@
  *   steering wheel, degrees off level                            + turned to the right: clockwise, as the driver sees it
  */
 
-import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
+import type { AdjusterRef, AxleName, CarPacks, Corner, Position, ShimCount } from './corners.ts';
 import type { Act, JobPart, Limit, Note, StandsAt } from './said.ts';
 
-export { type AdjusterRef, type AxleName, CORNERS, type Corner, type Position, type ShimCount } from './corners.ts';
+export {
+  type AdjusterRef,
+  type AxleName,
+  type CarPacks,
+  CORNERS,
+  type Corner,
+  type Position,
+  type ShimCount,
+} from './corners.ts';
 
 /** `[x, y, z]`, mm (or a direction without unit). */
 export type Vec3 = readonly [number, number, number];
@@ -224,6 +232,11 @@ export interface PlanRequest {
    * plenty, one with the count 0 is out. Absent: nothing is counted.
    */
   readonly drawer?: readonly ShimCount[];
+  /**
+   * The shims that are in packs now, where they are known: what comes out of another is not counted on and not spoken of.
+   * Absent as a whole: each is counted as the fewest shims that make its thickness.
+   */
+  readonly packs?: CarPacks;
   /** Of the sentences: one of those that core/words has. Default `en`. */
   readonly language?: string;
 }
@@ -340,6 +353,8 @@ export interface Round {
   readonly replaces?: string;
   readonly reading: Reading;
   readonly settings: CarSettings;
+  /** The shims that were in packs, where they were known. */
+  readonly packs?: CarPacks;
   readonly moved?: readonly Moved[];
 }
 /** One thing done to one adjuster. Immutable, by id. */
@@ -350,6 +365,8 @@ export interface Moved extends AdjusterRef {
   readonly from: Position;
   readonly to: Position;
   readonly outcome?: 'done' | 'wont-move' | 'set-to';
+  /** Of a pack: the shims that it was built of, where they are known. */
+  readonly shims?: readonly ShimCount[];
 }
 /** One visit of a car to the rack: its rounds, oldest first. */
 export interface Visit {

@@ -21,6 +21,9 @@ export interface ShimCount {
   readonly count: number;
 }
 
+/** The shims of packs, by corner and adjuster id: of those that are known. */
+export type CarPacks = Readonly<Partial<Record<Corner, Readonly<Record<string, readonly ShimCount[]>>>>>;
+
 /** Left and right corner of each axle. */
 export const AXLES: Readonly<Record<AxleName, readonly [Corner, Corner]>> = { front: ['LF', 'RF'], rear: ['LR', 'RR'] };
 

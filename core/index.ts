@@ -12,7 +12,7 @@ export type { AdjusterKind, Effect } from './adjuster/kind.ts';
 export { adjustersOf } from './adjuster/of-corner.ts';
 export { adjusterPositions } from './adjuster/positions.ts';
 export { adjusterEffects, axleEffects } from './ask/adjuster-effects.ts';
-export { type Assessment, assess } from './ask/assess.ts';
+export { type Assessment, assess, hintsOfFile, type ToldHint } from './ask/assess.ts';
 export { axleCharts, chartOf } from './ask/chart-of.ts';
 export { choicesOfFile, planOfFile, reachOfFile, whatWouldFreeOfFile } from './ask/of-file.ts';
 export { planChoices, planMoves } from './ask/plan-moves.ts';

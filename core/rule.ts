@@ -74,6 +74,8 @@ type OfAdjusters =
   | { readonly is: 'taper'; readonly none: string; readonly of?: readonly number[]; readonly such: string }
   | { readonly is: 'shim'; readonly above: number; readonly high: number }
   | { readonly is: 'thicknesses'; readonly most: number }
+  /** The value is what the shims of a pack make together, mm. */
+  | { readonly is: 'makes'; readonly thickness: number }
   | { readonly is: 'fits'; readonly suspension: string; readonly lacks: Lack }
   /** The value is to be the id of one of these. */
   | { readonly is: 'adjuster'; readonly among: readonly Called[] }

@@ -40,13 +40,17 @@ export type Bearing = 'forward' | 'rearward' | 'outboard' | 'inboard' | 'up' | '
 /** What the hand does to an adjuster. A kind whose work none of these is takes `set`, or adds an act here and its words. */
 export type Act =
   | { readonly act: 'set'; readonly from: Place; readonly to: Place }
-  /** `stack`: the shims that make the pack afterwards, thickest first, where there are several. */
+  /**
+   * `stack`: the shims that make the pack afterwards, thickest first; none where its sizes do not make it. `holds`: those
+   * that are in it now, where they are known.
+   */
   | {
       readonly act: 'change-shims';
       readonly by: number;
       readonly from: number;
       readonly to: number;
       readonly stack: readonly number[];
+      readonly holds?: readonly number[];
     }
   | { readonly act: 'turn-to-number'; readonly from: Position; readonly to: Position }
   /** Marks, + towards higher ones; which way the point goes. `sense`: seen from the bolt head, where it is on file. */
@@ -77,6 +81,8 @@ export type Act =
       readonly from: number;
       readonly to: number;
       readonly goes: Bearing;
+      /** It holds an arm's bush, which is not to be twisted where the car stands; else it is a plate, as at the top of a strut. */
+      readonly bush?: true;
     }
   /**
    * Degrees that the wheel's top leans out against its strut; `from` and `to` as the adjuster's own scale has them.
@@ -103,7 +109,13 @@ export type Act =
 /** One step of an adjuster, of which what it does is told. */
 export type Step =
   | { readonly step: 'more-shim'; readonly mm: number }
-  | { readonly step: 'towards-plus'; readonly by: number; readonly unit: 'marks' | 'mm' | 'degrees' }
+  /** `goes`: which way it takes the point, seen from the car. */
+  | {
+      readonly step: 'towards-plus';
+      readonly by: number;
+      readonly unit: 'marks' | 'mm' | 'degrees';
+      readonly goes?: Bearing;
+    }
   | { readonly step: 'longer'; readonly turns: number }
   | { readonly step: 'turned'; readonly degrees: number }
   | { readonly step: 'to'; readonly from: Place; readonly to: Place };
@@ -192,6 +204,10 @@ export type Note =
       readonly most: number;
       readonly by: number;
     }
+  /** Packs that are changed and of which nobody knows what is in them: none of it is counted on. */
+  | { readonly note: 'packs-unknown'; readonly packs: readonly Named[] }
+  /** A pack that was found thinner than the least, mm, and that the plan leaves so. */
+  | { readonly note: 'below-least'; readonly pack: Named; readonly holds: number; readonly least: number }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that are needed beside those there are, as a pack that is left alone keeps its own. */
@@ -230,6 +246,8 @@ export type Hint = { readonly where: Corner | AxleName } & (
   | { readonly kind: 'included'; readonly difference: number }
   /** Caster differs side to side, degrees. */
   | { readonly kind: 'setback'; readonly difference: number }
+  /** The sides differ, and adjusters of which nobody knows where they stand may be why. */
+  | { readonly kind: 'places-first'; readonly unknown: readonly Named[] }
 );
 
 /** An adjuster of a corner, by id, and where it stands. */

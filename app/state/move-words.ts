@@ -3,9 +3,9 @@
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import type { Adjuster, AdjusterRef, Car, Move, Shortfall } from '../../core/contract.ts';
-import { shimStack } from '../../core/units/shim-stack.ts';
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { placeWord } from './judge.ts';
+import { counted } from './packs.ts';
 import { valueText } from './units.ts';
 
 export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
@@ -37,10 +37,9 @@ export function offText(car: Car, { where, angle, by }: Shortfall): string {
 
 const capital = (text: string): string => `${text[0]?.toUpperCase()}${text.slice(1)}`;
 
-/** The shims that the pack holds and is to hold, where the adjuster is a pack; those of the plan where they are counted. */
-export function stacks(adjuster: Adjuster, { from, to, shims }: Move) {
-  const pack = adjusterKinds[adjuster.kind]?.stack?.(adjuster);
-  if (!pack || typeof from !== 'number' || typeof to !== 'number') return {};
-  const of = (thickness: number) => shimStack(thickness, pack.sizes, { max: pack.max }).shims;
-  return { stackFrom: of(from), stackTo: shims ?? of(to) };
+/** The shims that a pack is to hold, and where it is known those that it holds. */
+export function stacks(adjuster: Adjuster, { act }: Move) {
+  if (!adjusterKinds[adjuster.kind]?.stack || act.act !== 'change-shims' || (act.stack.length === 0 && act.to > 0))
+    return {};
+  return { stackTo: counted(act.stack), ...(act.holds && { stackFrom: counted(act.holds) }) };
 }

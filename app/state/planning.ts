@@ -1,13 +1,13 @@
 /** The plan of a round, recomputed from its records: asked of the engine with the visit's file, never kept. */
 import type { AdjusterRef, CarFile, Corner, Plan, PlanStyle, Reading } from '../../core/contract.ts';
-import type { PlanChoice, PlanRequestOptions, Reach, Stuck } from '../../core/index.ts';
+import type { PlanChoice, PlanRequestOptions, Reach, Stuck, ToldHint } from '../../core/index.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
 import { leftIn } from './leave.ts';
 import { drawer, gauge } from './preferences.ts';
 import { choice, choose } from './stage.ts';
-import { unknownPlaces } from './unknown-places.ts';
+import { unknownAtReading, unknownPlaces } from './unknown-places.ts';
 import { visitFile } from './visit-file.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -88,6 +88,15 @@ export function useWhatWouldFree(view: VisitView, round: RoundView): Asked<Stuck
   const { file, options } = questionOf(view, round);
   return useAsked(`free ${JSON.stringify([file, options])}`, (signal) =>
     engine.call('whatWouldFreeOfFile', [file, options], { signal }),
+  );
+}
+
+/** What the round's reading points to beside adjustment. */
+export function useHints(view: VisitView, round: RoundView): Asked<readonly ToldHint[]> {
+  const file = visitFile(view, round, []);
+  const unknown = unknownAtReading(view, round);
+  return useAsked(`hints ${JSON.stringify([file, unknown])}`, (signal) =>
+    engine.call('hintsOfFile', [file, unknown], { signal }),
   );
 }
 

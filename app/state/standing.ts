@@ -2,9 +2,10 @@
 
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
-import type { Adjuster, CarSettings, Corner, Position } from '../../core/contract.ts';
+import type { Adjuster, CarPacks, CarSettings, Corner, Position, ShimCount } from '../../core/contract.ts';
 import { CORNERS } from '../../core/contract.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
+import { packKey, shimsOfText, thicknessOf } from './packs.ts';
 import { refKey } from './visits.ts';
 import { words } from './words.ts';
 
@@ -12,6 +13,8 @@ export interface Standing {
   readonly corner: Corner;
   readonly adjuster: Adjuster;
   readonly position: Position;
+  /** What is in it, of a pack of which that is known. */
+  readonly shims?: readonly ShimCount[];
   /** "Don't know": counted from the position at which the geometry was taken. */
   readonly unknown: boolean;
 }
@@ -25,6 +28,7 @@ export function standings(
   car: CarRecord,
   texts: Readonly<Record<string, string>>,
   remembered: CarSettings,
+  packs: CarPacks = {},
 ): readonly Standing[] {
   return CORNERS.flatMap((corner) =>
     adjustersOf(car.car, corner).map((adjuster) => {
@@ -33,7 +37,11 @@ export function standings(
       const found = text === undefined || unknown ? undefined : positionOf(adjuster, text);
       const known = found ?? remembered[corner]?.[adjuster.id];
       const position = known !== undefined && accepts(adjuster, known) ? known : adjuster.reference;
-      return { corner, adjuster, position, unknown };
+      const said = texts[packKey({ corner, adjuster: adjuster.id })];
+      const shims = said === undefined ? packs[corner]?.[adjuster.id] : shimsOfText(said);
+      // A pack that was stepped to another thickness holds something else.
+      const isKnown = shims && !unknown && Math.abs(thicknessOf(shims) - Number(position)) < 1e-6;
+      return { corner, adjuster, position, unknown, ...(isKnown && { shims }) };
     }),
   );
 }

@@ -1,4 +1,4 @@
-/** Adjusters of which nobody knows where they stand, and which cannot be planned from just anywhere: cams, sleeves, wedges. */
+/** Adjusters of which nobody knows where they stand; cams, sleeves and wedges among them cannot be planned from just anywhere. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import { type AdjusterRef, CORNERS } from '../../core/contract.ts';
@@ -6,9 +6,19 @@ import { standingKey, UNKNOWN } from './standing.ts';
 import { type RoundView, sameRef, type VisitView } from './visits.ts';
 
 /** As of a round: what was last said of each adjuster's place up to then, or where it was set since. */
-export function unknownPlaces({ car, rounds }: VisitView, last: RoundView): readonly AdjusterRef[] {
+export const unknownPlaces = (view: VisitView, last: RoundView): readonly AdjusterRef[] =>
+  unknownIn(view, last, last.moves).filter(({ corner, adjuster }) => {
+    const one = adjustersOf(view.car.car, corner).find(({ id }) => id === adjuster);
+    return one && !adjusterKinds[one.kind]?.even?.(one);
+  });
+
+/** All that nobody knew the place of when a round was read, rods and packs with them. */
+export const unknownAtReading = (view: VisitView, last: RoundView): readonly AdjusterRef[] => unknownIn(view, last, []);
+
+/** @param since what was done after the round's reading that counts */
+function unknownIn({ car, rounds }: VisitView, last: RoundView, since: RoundView['moves']): readonly AdjusterRef[] {
   const place = rounds.findIndex(({ record }) => record.id === last.record.id);
-  const past = [...(place < 0 ? rounds : rounds.slice(0, place)), last];
+  const past = [...(place < 0 ? rounds : rounds.slice(0, place)), { ...last, moves: since }];
   const isUnknown = (ref: AdjusterRef): boolean =>
     past.reduce((unknown, { record, moves }) => {
       const said = record.typed[standingKey(ref.corner, ref.adjuster)];
@@ -17,7 +27,6 @@ export function unknownPlaces({ car, rounds }: VisitView, last: RoundView): read
     }, false);
   return CORNERS.flatMap((corner) =>
     adjustersOf(car.car, corner)
-      .filter((one) => !adjusterKinds[one.kind]?.even?.(one))
       .map(({ id }) => ({ corner, adjuster: id }))
       .filter(isUnknown),
   );

@@ -1,7 +1,7 @@
 /** First load. What can be done to a visit: begin one, take a reading down, correct it, sign off, open it again. */
-import type { CarSettings, Reading } from '../../core/contract.ts';
+import type { CarPacks, CarSettings, Reading } from '../../core/contract.ts';
 import { angleOf } from '../../core/reading/axle-angles.ts';
-import { movedOn } from '../../core/records/rounds.ts';
+import { movedOn, packsAfter } from '../../core/records/rounds.ts';
 import type { CarRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import { newId, now } from '../store/index.ts';
 import { type Field, fieldsOf, isField, readingOf, TOE_UNIT, unitsOf } from './fields.ts';
@@ -72,18 +72,22 @@ export function entryReady(view: VisitView): void {
   const last = corrected ?? view.rounds.at(-1);
   const adjustersMayDiffer = !last || (corrected && view.rounds.length === 1 && corrected.moves.length === 0);
   if (adjustersMayDiffer) keepDraft(id, { ...texts, [ENTRY_STEP]: 'standing' }, END);
-  else takeDown(view, corrected ? last.record.settings : movedOn(last.record.settings, last.moves));
+  else {
+    const { settings, packs = {} } = last.record;
+    if (corrected) takeDown(view, settings, packs);
+    else takeDown(view, movedOn(settings, last.moves), packsAfter(packs, last.moves));
+  }
 }
 
 /** The typed reading becomes a record. */
-export function takeDown(view: VisitView, settings: CarSettings): void {
+export function takeDown(view: VisitView, settings: CarSettings, packs?: CarPacks): void {
   if (asksReference(view)) setToeReference(entryForm(view).reference);
-  keep(['readings', typedRecord(view, settings)]);
+  keep(['readings', typedRecord(view, settings, packs)]);
   dropDraft(entryDraft(view.visit.id));
 }
 
 /** The record that the typed reading makes. */
-export function typedRecord(view: VisitView, settings: CarSettings): ReadingRecord {
+export function typedRecord(view: VisitView, settings: CarSettings, packs: CarPacks = {}): ReadingRecord {
   const texts = draft(entryDraft(view.visit.id))?.texts ?? {};
   const { car } = view.car;
   const form = entryForm(view);
@@ -101,6 +105,7 @@ export function typedRecord(view: VisitView, settings: CarSettings): ReadingReco
     at: now(),
     reading: withReference(form, readingOf(fields, texts, units.value, car.wheel.rimDiameter)),
     settings,
+    ...(Object.keys(packs).length > 0 && { packs }),
     typed,
     ...(replaces ? { replaces } : {}),
   };

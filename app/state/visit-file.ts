@@ -3,8 +3,17 @@
  * nothing that the answer does not hang on, so that the same question is asked in the same words. An adjuster that was
  * taken off the car, or off one side of it, since a round was read is history: no plan is made with it.
  */
+import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
-import { type AdjusterRef, type Car, type CarFile, CORNERS, type Moved, type Round } from '../../core/contract.ts';
+import {
+  type AdjusterRef,
+  type Car,
+  type CarFile,
+  type CarPacks,
+  CORNERS,
+  type Moved,
+  type Round,
+} from '../../core/contract.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -23,17 +32,29 @@ export function visitFile(
 /** The one visit of the file: which and when it was makes no difference. */
 const THIS_VISIT = { id: 'visit', opened: '2000-01-01' };
 
-function roundOf(car: Car, { record: { reading, settings } }: RoundView, moves: readonly MoveRecord[]): Round {
-  const isFitted = ({ corner, adjuster }: AdjusterRef) => adjustersOf(car, corner).some(({ id }) => id === adjuster);
+function roundOf(car: Car, { record: { reading, settings, packs } }: RoundView, moves: readonly MoveRecord[]): Round {
+  const fitted = ({ corner, adjuster }: AdjusterRef) => adjustersOf(car, corner).find(({ id }) => id === adjuster);
   const stands = CORNERS.filter((corner) => settings[corner]).map((corner) => {
     const all = Object.entries(settings[corner] ?? {});
-    return [corner, Object.fromEntries(all.filter(([adjuster]) => isFitted({ corner, adjuster })))] as const;
+    return [corner, Object.fromEntries(all.filter(([adjuster]) => fitted({ corner, adjuster })))] as const;
   });
+  const isPack = (ref: AdjusterRef) => adjusterKinds[fitted(ref)?.kind ?? '']?.stack !== undefined;
   return {
     reading,
     settings: Object.fromEntries(stands),
-    moved: moves
-      .filter(isFitted)
-      .map(({ corner, adjuster, from, to, outcome }): Moved => ({ corner, adjuster, from, to, outcome })),
+    ...(packs && { packs: packsThat(isPack, packs) }),
+    moved: moves.filter(fitted).map(({ corner, adjuster, from, to, outcome, shims }): Moved => {
+      const built = shims && isPack({ corner, adjuster }) ? { shims } : {};
+      return { corner, adjuster, from, to, outcome, ...built };
+    }),
   };
+}
+
+/** A pack that another adjuster has taken the place of holds nothing that counts. */
+function packsThat(count: (ref: AdjusterRef) => boolean, packs: CarPacks): CarPacks {
+  const own = CORNERS.filter((corner) => packs[corner]).map((corner) => {
+    const all = Object.entries(packs[corner] ?? {});
+    return [corner, Object.fromEntries(all.filter(([adjuster]) => count({ corner, adjuster })))] as const;
+  });
+  return Object.fromEntries(own);
 }

@@ -20,6 +20,9 @@ const CAUTION =
   "The maker's service information and torque figures, local rules and a qualified technician's judgement go before " +
   'anything printed here. Support the vehicle, torque, re-measure, then road test.';
 
+const SETTLE =
+  'Roll the car and let it settle before it is read again; caster shows after a new sweep, unless the rack follows it.';
+
 const words = wordsOf();
 const ANGLES = ['caster', 'camber', 'toe'] as const;
 
@@ -64,7 +67,7 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
       `Not measured, so not judged: ${plan.unmeasured.map(({ where, angle }) => `${where} ${angle}`).join(', ')}`,
     );
   }
-  lines.push('', CAUTION);
+  lines.push('', ...(plan.moves.length > 0 ? [SETTLE] : []), CAUTION);
   return lines.join('\n');
 }
 
@@ -103,8 +106,8 @@ function proofOf(style: PlanStyle, { inWindow, optimum }: Plan): string[] {
   if (optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
   if (!optimum.proven) return [`Chosen from all ${all}.`];
-  const better = style === 'least-work' && inWindow ? 'takes less work' : 'is nearer to the aims';
-  return [`Proven: of ${all} none ${inWindow ? 'in the window ' : ''}${better}.`];
+  const better = style === 'least-work' && inWindow ? 'takes less work' : 'comes closer to the aims';
+  return [`No other setting ${inWindow ? 'in the window ' : ''}${better}: proven for all ${all}.`];
 }
 
 /** 450 000 000 is "4.5 · 10^8": nobody counts the zeros. */

@@ -5,6 +5,7 @@
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import type { AdjusterKind } from '../../core/adjuster/kind.ts';
 import type { Adjuster, Position } from '../../core/contract.ts';
+import { shimStack } from '../../core/units/shim-stack.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
 
 const words = wordsOf();
@@ -24,24 +25,40 @@ const BESIDE: Readonly<Record<string, readonly AdjusterKind['sample'][]>> = {
 
 function sayings(kind: AdjusterKind, sample = kind.sample): string[] {
   const { start } = kind;
-  const made = { at: 'a', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
-  const adjuster = { reference: sample.from, ...made } as Adjuster;
-  const say = (corner: 'LF' | 'RF', from: Position, to: Position, gains: typeof GAINS, other?: typeof GAINS) => {
-    const act = kind.act(adjuster, from, to, { corner, gains, ...(other && { both: [gains, other] }) });
+  const made = { at: 'lowerFront', links: ['a'], ...start, ...sample.adjuster, id: kind.kind, kind: kind.kind };
+  const arm = { reference: sample.from, ...made } as Adjuster;
+  const say = (
+    corner: 'LF' | 'RF',
+    from: Position,
+    to: Position,
+    gains: typeof GAINS,
+    { known = false, adjuster = arm, other }: { known?: boolean; adjuster?: Adjuster; other?: typeof GAINS } = {},
+  ): string[] => {
+    const { sizes = [] } = kind.stack?.(adjuster) ?? {};
+    const holds = known ? shimStack(Number(from), sizes).shims : undefined;
+    const act = kind.act(adjuster, from, to, { corner, gains, holds, ...(other && { both: [gains, other] }) });
     return (['mm', 'inch'] as const).map((length) => `${corner} ${words.act(act, { length })}`);
   };
   const all = (['LF', 'RF'] as const).flatMap((corner) => [
     ...say(corner, sample.from, sample.to, GAINS),
     ...say(corner, sample.to, sample.from, back(GAINS)),
     // As if both wheels hung on it: their total, and where both point.
-    ...say(corner, sample.from, sample.to, GAINS, GAINS),
-    ...say(corner, sample.to, sample.from, back(GAINS), back(GAINS)),
-    ...say(corner, sample.from, sample.to, GAINS, back(GAINS)),
-    ...say(corner, sample.to, sample.from, back(GAINS), GAINS),
+    ...say(corner, sample.from, sample.to, GAINS, { other: GAINS }),
+    ...say(corner, sample.to, sample.from, back(GAINS), { other: back(GAINS) }),
+    ...say(corner, sample.from, sample.to, GAINS, { other: back(GAINS) }),
+    ...say(corner, sample.to, sample.from, back(GAINS), { other: GAINS }),
   ]);
+  if (kind.stack) {
+    // Where it is known what is in the pack.
+    const known = { known: true };
+    all.push(...say('LF', sample.from, sample.to, GAINS, known), ...say('LF', sample.to, sample.from, GAINS, known));
+    all.push(...say('LF', sample.from, 0, GAINS));
+  }
+  // At the top of a strut there is no bush of an arm.
+  all.push(...say('LF', sample.from, sample.to, GAINS, { adjuster: { ...arm, at: 'strutTop' } }));
   // What reads the same in inches, or on the other side, is read once.
   const once = all.filter((one, i) => all.findIndex((other) => other.slice(3) === one.slice(3)) === i);
-  const step = `   one step: ${words.step(kind.step(adjuster).said)}; it stands at ${words.place(kind.place(adjuster, sample.to))}`;
+  const step = `   one step: ${words.step(kind.step(arm).said)}; it stands at ${words.place(kind.place(arm, sample.to))}`;
   const beside = sample === kind.sample ? (BESIDE[kind.kind] ?? []) : [];
   return [
     ...(sample === kind.sample ? [kind.name.toUpperCase()] : []),

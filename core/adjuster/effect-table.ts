@@ -51,6 +51,11 @@ const rowAt = (table: EffectTable, position: Position): Row | undefined =>
   table.positions?.find(({ label }) => String(label) === String(position));
 const reach = (table: EffectTable): readonly [number, number] => table.range ?? [0, 0];
 
+const CHARTED = ['camber', 'caster', 'toe'] as const;
+type Charted = (typeof CHARTED)[number];
+/** Degrees: what changes less is set no more exactly than that. Trade practice, no source, as the share is. */
+const LEAST_CHANGE = 0.3;
+
 const NO_GEOMETRY: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 
 /** The chart that came with a kit: the angles of a position are added as printed. What they do to each other is unknown. */
@@ -133,13 +138,16 @@ export const effectTable: AdjusterKind = {
   tolerance: {
     usual: 20,
     unit: '% of the change',
-    // A chart is of another car of the kind: each of its angles is off by its own share.
+    // A chart is of another car of the kind: each of its angles is off by its own share, and by as large a share of the
+    // largest, whether the chart names it or not. So a chart is no surer than a car whose points a tape has given.
     error: (table, from, to, by) => {
       const [a, b] = [from, to].map((position) => effectTable.effect(table, position, NO_GEOMETRY).add);
-      return (['camber', 'caster', 'toe'] as const)
-        .map((angle) => [angle, (((b?.[angle] ?? 0) - (a?.[angle] ?? 0)) * by) / 100] as const)
-        .filter(([, off]) => off !== 0)
-        .map(([angle, off]) => ({ add: { camber: 0, caster: 0, toe: 0, [angle]: off } }));
+      const change = (angle: Charted): number => (b?.[angle] ?? 0) - (a?.[angle] ?? 0);
+      const largest = Math.max(LEAST_CHANGE, ...CHARTED.map((angle) => Math.abs(change(angle))));
+      return CHARTED.map((angle) => {
+        const off = (Math.hypot(change(angle), largest) * by) / 100;
+        return { add: { camber: 0, caster: 0, toe: 0, [angle]: off } };
+      });
     },
   },
   effort: 8,

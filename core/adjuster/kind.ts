@@ -75,6 +75,8 @@ export interface ActPlace {
   readonly corner: Corner;
   /** Where shims are counted: those that make the pack when it is done. */
   readonly shims?: readonly ShimCount[] | undefined;
+  /** The shims that are in the pack now, where they are known. */
+  readonly holds?: readonly ShimCount[] | undefined;
   /** What the rack will show that the wheel has gained, degrees; absent what was not measured. */
   readonly gains?: Gains;
   /** Of what both wheels of an axle hang on: what the left and the right one gain. */
@@ -111,11 +113,15 @@ export interface AdjusterKind {
   readonly byPoints?: true;
   /** What the hand does, from → to. */
   readonly act: (adjuster: Adjuster, from: Position, to: Position, where: ActPlace) => Act;
-  /** What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, and the most that there may be. */
+  /**
+   * What shims its position, a thickness of up to `max` mm, is made of: their sizes, mm, the most that there may be, and the
+   * least pack that has to stay in.
+   */
   readonly stack?: (adjuster: Adjuster) => {
     readonly sizes: readonly number[];
     readonly max: number;
     readonly maxCount?: number;
+    readonly min?: number;
   };
   /** A position as its scale counts it. */
   readonly place: (adjuster: Adjuster, position: Position) => Place;

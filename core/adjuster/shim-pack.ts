@@ -6,7 +6,7 @@ import { AT, DIRECTION, lengthField, numberField, optional } from './ask.ts';
 import { base, direction, number, positive, several, text, unitDirection, whole } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { ruleText } from './rule-text.ts';
-import { MOST_FURTHER, onwards, stepFrom, within } from './steps.ts';
+import { MOST_FURTHER, onwards, within } from './steps.ts';
 
 const SHIM = ruleText({ is: 'shim', above: 0.01, high: 50 });
 const schema = v.object({
@@ -18,6 +18,8 @@ const schema = v.object({
     v.readonly(),
   ),
   max: positive(100, 'mm'),
+  /** Least pack, mm: a plan leaves no less. One that was found thinner is taken as it is. */
+  min: v.optional(number(0, 100, 'mm')),
   /** Most shims at the bolt. */
   maxCount: v.optional(whole(1, 50, 'shims')),
   /** Another pack of the corner, and the most that the two may differ by, mm. */
@@ -30,21 +32,33 @@ const MOST_POSITIONS = 4000;
 /** mm by which a pack would be made thicker, at a time, where its own shims are thicker still. */
 const COARSEST = 1.5;
 
-/** Every thickness that its sizes make. */
-function thicknesses({ sizes, max, maxCount }: ShimPack): number[] {
+/** Every thickness that its sizes make, from the least pack to the thickest. */
+function thicknesses({ sizes, min = 0, max, maxCount }: ShimPack): number[] {
   const all = shimTotals(sizes, max, maxCount);
   if (all.length > MOST_POSITIONS) {
     throw new InputError('sizes', sizes, { is: 'thicknesses', most: MOST_POSITIONS });
   }
-  return all;
+  const allowed = all.filter((thickness) => within(thickness, min, max));
+  if (allowed.length === 0) throw new InputError('min', min, { is: 'number', low: 0, high: all.at(-1)!, unit: 'mm' });
+  return allowed;
+}
+
+/** One shim more, from the reference if there is room for it; a pack holds no less than nothing and no more than `max`. */
+function oneShim({ reference, sizes, max }: ShimPack) {
+  const mm = Math.min(...sizes, max);
+  const from = [reference, reference - mm].find((t) => t >= 0 && within(t + mm, 0, max)) ?? 0;
+  return { from, to: from + mm, said: { step: 'more-shim', mm } } as const;
 }
 
 /** The thickness of each shim in a pack, thickest first; none where its sizes do not make it. */
 function stackOf(pack: ShimPack, thickness: number, counted?: readonly ShimCount[]): readonly number[] {
   const { exact, shims } = shimStack(thickness, pack.sizes, { max: pack.max });
   if (!exact) return [];
-  return (counted ?? shims).flatMap(({ size, count }) => Array<number>(count).fill(size));
+  return oneByOne(counted ?? shims);
 }
+
+const oneByOne = (shims: readonly ShimCount[]): number[] =>
+  shims.flatMap(({ size, count }) => Array<number>(count).fill(size)).sort((a, b) => b - a);
 
 /** Shims under a bracket: point `at` moves along `direction` by the pack's thickness. */
 export const shimPack: AdjusterKind = {
@@ -61,23 +75,22 @@ export const shimPack: AdjusterKind = {
     const t = position as number;
     return { shift: { [pack.at]: [x * t, y * t, z * t] } };
   },
-  stack: ({ sizes, max, maxCount }) => ({ sizes, max, maxCount }),
+  stack: ({ sizes, max, maxCount, min }) => ({ sizes, max, maxCount, min }),
   job: 'arm',
   even: () => true,
-  act: (pack, from, to, { shims }) => {
+  act: (pack, from, to, { shims, holds }) => {
     const [a, b] = [from as number, to as number];
-    return { act: 'change-shims', by: b - a, from: a, to: b, stack: stackOf(pack as ShimPack, b, shims) };
+    const stack = stackOf(pack as ShimPack, b, shims);
+    return { act: 'change-shims', by: b - a, from: a, to: b, stack, ...(holds && { holds: oneByOne(holds) }) };
   },
   place: (_, position) => ({ as: 'thickness', mm: position as number }),
-  step: ({ reference, sizes, max }) => {
-    const mm = Math.min(...sizes);
-    return { ...stepFrom(reference as number, mm, max), said: { step: 'more-shim', mm } };
-  },
+  step: (pack) => oneShim(pack as ShimPack),
   fields: [
     AT,
     DIRECTION,
     { name: 'sizes', label: 'Shim sizes', hint: 'with spaces between: 1 1.5 3', ask: { as: 'lengths' } },
-    lengthField('max', 'Thickest pack allowed'),
+    lengthField('max', 'Thickest pack allowed', 'at which the nut still has its full thread'),
+    optional(lengthField('min', 'Least pack', 'that has to stay in')),
     lengthField('reference', 'In the pack when the dimensions were taken'),
     optional(numberField('maxCount', 'Most shims at the bolt', 'shims')),
     optional({ name: 'pair.with', label: 'Other pack of the arm', ask: { as: 'partner' } }),

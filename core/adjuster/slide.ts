@@ -15,6 +15,9 @@ const schema = v.object({
   reference: number(-200, 200, 'mm'),
 });
 
+/** Points at which it holds no rubber bush of an arm: top mounts, ball joints, the ends of a tie rod. */
+const NO_BUSH = /^(strutTop$|tie)|Ball$/;
+
 /** A plate or bracket in slots (camber/caster plate, slotted arm): point `at` moves along `direction`. */
 export const slide: AdjusterKind = {
   kind: 'slide',
@@ -30,14 +33,15 @@ export const slide: AdjusterKind = {
     return { shift: { [plate.at]: [x * t, y * t, z * t] } };
   },
   even: () => true,
-  act: ({ direction }, from, to) => {
+  act: ({ at, direction }, from, to) => {
     const [a, b] = [from as number, to as number];
-    return { act: 'slide', by: b - a, from: a, to: b, goes: bearing(scale(direction, b - a)) };
+    const goes = bearing(scale(direction, b - a));
+    return { act: 'slide', by: b - a, from: a, to: b, goes, ...(!NO_BUSH.test(at) && { bush: true }) };
   },
   place: (_, position) => ({ as: 'scale', mm: position as number }),
-  step: ({ reference, step, range: [, high] }) => ({
+  step: ({ reference, step, direction, range: [, high] }) => ({
     ...stepFrom(reference as number, step, high),
-    said: { step: 'towards-plus', by: step, unit: 'mm' },
+    said: { step: 'towards-plus', by: step, unit: 'mm', goes: bearing(direction) },
   }),
   fields: [
     AT,

@@ -1,6 +1,7 @@
 import { validateCarSettings } from '../check/adjusters.ts';
+import { validatePacks } from '../check/packs.ts';
 import { validateRequestOptions } from '../check/request.ts';
-import type { AdjusterRef, CarFile, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
+import type { AdjusterRef, CarFile, CarPacks, CarSettings, PlanRequest, Reading, Round, Visit } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { asMeasured, expected } from '../plan/as-measured.ts';
 import { withAxleKept } from '../plan/axle-kept.ts';
@@ -9,7 +10,7 @@ import { straightness } from '../plan/straight-wheel.ts';
 import { compileCar } from '../pose/car-model.ts';
 import { levelled } from '../reading/steering-wheel.ts';
 import { validateCarFile } from '../records/car-file.ts';
-import { current, latestRound, latestVisit, movedOn, seized } from '../records/rounds.ts';
+import { current, latestRound, latestVisit, movedOn, packsAfter, seized } from '../records/rounds.ts';
 import { readingInWords } from './in-words.ts';
 
 /**
@@ -27,7 +28,7 @@ export type PlanRequestOptions = Pick<
  * (see as-measured.ts). What would not move in that visit is locked; what was moved since the reading is done. A spec that gives total toe alone gets a wish for
  * steer-ahead and thrust beside it, which is no window (see straight-wheel.ts). A rigid axle on links gets the windows of
  * change that its spec leaves open (see axle-kept.ts). A steering wheel that did not stand level while toe was read stays
- * in the reading: the plan counts it in.
+ * in the reading: the plan counts it in. What is in a pack is known where the round or a move of it says so.
  * @param file a car file, all fields in mm, degrees and turns; a field that is not known is kept and passed over
  * @returns a request for `planMoves`, checked
  * @throws InputError naming the field, the value and what is allowed, such as `spec` or `visits` where there is none
@@ -37,7 +38,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
   const { car, spec } = checked;
   if (!spec) throw new InputError('spec', spec, { is: 'windows' });
   const { locked = [], done = [], ...asked } = validateRequestOptions(options, car);
-  const { visit, round, from, settings } = lastRound(checked);
+  const { visit, round, from, settings, packs } = lastRound(checked);
   const found = asMeasured(car, levelled(round.reading, car), from);
   // A corner with no pose there has lost its angles: the plan lists them as unmeasured.
   const { unreachable: _, ...reading } = round.moved?.length
@@ -51,6 +52,7 @@ export function planRequest(file: CarFile, options: PlanRequestOptions = {}): Pl
     ...(wish && { wish }),
     reading,
     settings,
+    packs,
     locked: [...locked, ...seized(visit)],
     ...(moved.length > 0 && { done: moved }),
     ...asked,
@@ -70,12 +72,22 @@ export function expectationOfFile(file: CarFile): Reading {
   return readingInWords(expected(checked.car, levelled(round.reading, checked.car), from, settings));
 }
 
+/** A car file's car, windows and last reading that holds, with where the adjusters stood at it. @throws InputError */
+export function lastRoundOf(file: CarFile): Pick<CarFile, 'car' | 'spec'> & Pick<Round, 'reading' | 'settings'> {
+  const checked = validateCarFile(file);
+  const { round, from } = lastRound(checked);
+  const { car, spec } = checked;
+  return { car, ...(spec && { spec }), reading: round.reading, settings: from };
+}
+
 interface LastRound {
   readonly visit: Visit;
   readonly round: Round;
   /** Where the adjusters stood at its reading, and where they stand after its moves. */
   readonly from: CarSettings;
   readonly settings: CarSettings;
+  /** What is in packs after its moves, as far as it is known. */
+  readonly packs: CarPacks;
 }
 
 function lastRound({ car, visits = [] }: CarFile): LastRound {
@@ -85,7 +97,9 @@ function lastRound({ car, visits = [] }: CarFile): LastRound {
   const field = `visits[${visits.indexOf(visit)}].rounds[${visit.rounds.indexOf(round)}]`;
   const from = validateCarSettings(round.settings, car, `${field}.settings`);
   const settings = validateCarSettings(movedOn(from, round.moved ?? []), car, `${field}.moved`);
-  return { visit, round, from, settings };
+  const packs = validatePacks(round.packs ?? {}, car, from, `${field}.packs`);
+  const built = validatePacks(packsAfter(packs, round.moved ?? []), car, settings, `${field}.moved`);
+  return { visit, round, from, settings, packs: built };
 }
 
 /** Adjusters that were moved in a round, and stand elsewhere by it. */

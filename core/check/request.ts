@@ -10,6 +10,7 @@ import { languages } from '../words/catalogue.ts';
 import { called, validateCarSettings } from './adjusters.ts';
 import { validateCar } from './car.ts';
 import { object, open, shape } from './object.ts';
+import { validatePacks } from './packs.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
 import { validateReading, validateSpec } from './spec.ts';
@@ -21,13 +22,12 @@ const byCornerToList = (value: unknown): unknown =>
     : value;
 
 const KNOWN = ruleText({ is: 'one-of', of: Object.keys(languages) });
-const refs = v.optional(
-  v.pipe(
-    v.unknown(),
-    v.transform(byCornerToList),
-    schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
-  ),
+const REFS = v.pipe(
+  v.unknown(),
+  v.transform(byCornerToList),
+  schema.list(object(schema.adjusterRef, shape('corner adjuster')), 256),
 );
+const refs = v.optional(REFS);
 const OPTIONS = {
   locked: refs,
   done: refs,
@@ -51,6 +51,7 @@ const REQUEST = open({
   spec: v.unknown(),
   reading: v.unknown(),
   settings: v.unknown(),
+  packs: v.optional(v.unknown()),
   wish: v.optional(v.unknown()),
   ...OPTIONS,
 });
@@ -60,12 +61,14 @@ export function validatePlanRequest(value: unknown): PlanRequest {
   check(open({}, shape('car spec reading settings', { as: 'object' })), value, 'request');
   const given = check(REQUEST, value, '');
   const car = validateCar(given.car);
+  const settings = validateCarSettings(given.settings, car);
   return {
     car,
     spec: validateSpec(given.spec),
     ...(given.wish === undefined ? {} : { wish: validateSpec(given.wish, 'wish') }),
     reading: validateReading(given.reading),
-    settings: validateCarSettings(given.settings, car),
+    settings,
+    ...(given.packs === undefined ? {} : { packs: validatePacks(given.packs, car, settings) }),
     ...forCar(given, car),
   };
 }
@@ -76,13 +79,29 @@ export function validateRequestOptions(value: unknown, car: Car): Options {
   return forCar(check(ASKED, value, ''), car);
 }
 
+/** Adjusters that the car has, by corner and id. @throws InputError such as `unknown[0].adjuster` */
+export function validateRefs(value: unknown, car: Car, field: string): readonly AdjusterRef[] {
+  const refs = check(REFS, value, field);
+  checkFitted(refs, car, field);
+  return refs;
+}
+
+function checkFitted(refs: readonly AdjusterRef[], car: Car, field: string): void {
+  for (const [i, { corner, adjuster }] of refs.entries()) {
+    const own = adjustersOf(car, corner);
+    if (!own.some((one) => one.id === adjuster)) {
+      throw new InputError(`${field}[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
+    }
+  }
+}
+
 /** The options that were given, as far as they fit the car. @throws InputError */
 function forCar(
   { style, maxEffort, gauge, drawer, language, ...given }: v.InferOutput<typeof ASKED>,
   car: Car,
 ): Options {
   const { locked, done, leave } = given;
-  for (const [name, list] of Object.entries({ locked, done, leave })) refuseStrangers(name, list, car);
+  for (const [name, list] of Object.entries({ locked, done, leave })) checkFitted(list ?? [], car, name);
   for (const [i, { size }] of (drawer ?? []).entries()) {
     const twin = drawer?.slice(0, i).some((one) => millionths(one.size) === millionths(size));
     if (twin) throw new InputError(`drawer[${i}].size`, size, { is: 'listed-once' });
@@ -97,14 +116,4 @@ function forCar(
     ...(drawer ? { drawer } : {}),
     ...(language ? { language } : {}),
   };
-}
-
-/** Of adjusters that are named, one that the car has not got. */
-function refuseStrangers(name: string, refs: readonly AdjusterRef[] = [], car: Car): void {
-  for (const [i, { corner, adjuster }] of refs.entries()) {
-    const own = adjustersOf(car, corner);
-    if (!own.some((one) => one.id === adjuster)) {
-      throw new InputError(`${name}[${i}].adjuster`, adjuster, { is: 'adjuster', among: called(own) });
-    }
-  }
 }

@@ -83,6 +83,13 @@ export const reading = object({
 export const settings = byName(position, undefined, id);
 export const carSettings = object(byCorner(settings));
 
+/** No stack holds more shims of a size than lie on a bolt. */
+export const pack = list(
+  object({ size: number(0.01, 50, 'mm'), count: whole(0, 100, 'shims') }, shape('size count', { in: 'shims' })),
+  64,
+);
+export const carPacks = object(byCorner(byName(pack, undefined, id)));
+
 export const adjusterRef = { corner, adjuster: id };
 export const outcome = choice(['done', 'wont-move', 'set-to']);
 const moved = open({
@@ -93,6 +100,7 @@ const moved = open({
   from: position,
   to: position,
   outcome: v.optional(outcome),
+  shims: v.optional(pack),
 });
 const round = open({
   id: v.optional(id),
@@ -100,6 +108,7 @@ const round = open({
   replaces: v.optional(id),
   reading,
   settings: carSettings,
+  packs: v.optional(carPacks),
   moved: v.optional(list(moved, MOST.moves)),
 });
 const visit = open({ id, carId: id, opened: time, closed: v.optional(time), rounds: list(round, MOST.rounds) });

@@ -28,7 +28,8 @@ export class Choices {
 
   constructor(private readonly problem: Problem) {
     const { request, now } = problem;
-    this.drawer = request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now);
+    this.drawer =
+      request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now, request.packs);
     const { given, within, reachable, states } = bothSubproblems(problem, this.drawer);
     this.#subproblems = given;
     this.#within = within;

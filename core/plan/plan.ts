@@ -86,6 +86,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
   const move = ({ corner, adjuster, from, to, job }: Step) => {
     stands = { ...stands, [corner]: { ...stands[corner], [adjuster.id]: to } };
     const pack = drawer?.find({ corner, adjuster: adjuster.id });
+    const holds = request.packs?.[corner]?.[adjuster.id];
     const shims = pack && shimsOf(stacks?.get(pack) ?? pack.fewest(to));
     const expectAfter = predictWith(model, request.reading, now, stands);
     const gains = gainsOf(read[corner], expectAfter[corner]);
@@ -98,7 +99,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
       to,
       ...(shims && { shims }),
       ...(job && { job }),
-      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, gains, ...(both && { both }) }),
+      act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, holds, gains, ...(both && { both }) }),
       expectAfter,
     };
   };

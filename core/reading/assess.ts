@@ -1,8 +1,6 @@
 import { type AxleName, CORNERS, type Corner, type Reading, type Spec } from '../contract.ts';
 import { AXLES } from '../corners.ts';
-import type { Hint } from '../said.ts';
 import { type AxleAngles, angleOf, axleAngles, includedAngle } from './axle-angles.ts';
-import { hints } from './diagnosis.ts';
 import { type AimedWindow, EDGE_NOISE, outside, specTerms } from './spec-terms.ts';
 
 /** `edge` is in the window, but within a tenth of the window's width of a limit. */
@@ -29,17 +27,12 @@ export interface Assessment {
   readonly included: Readonly<Partial<Record<Corner, number>>>;
   /** Cross, total and thrust of both axles, degrees. */
   readonly axles: Readonly<Record<AxleName, AxleAngles>>;
-  readonly hints: readonly Hint[];
-}
-export interface AssessOptions {
-  /** Suspension kind of each axle, for the hints that depend on it. */
-  readonly kinds?: Readonly<Partial<Record<AxleName, string>>>;
 }
 
 const EDGE = 0.1;
 
-/** How a reading stands against a spec, and what its pattern points to. Takes validated input. */
-export function assess(reading: Reading, spec: Spec, { kinds = {} }: AssessOptions = {}): Assessment {
+/** How a reading stands against a spec. Takes validated input. */
+export function assess(reading: Reading, spec: Spec): Assessment {
   const angles = specTerms(spec).map(({ where, angle, window }) => {
     const value = angleOf(reading, where, angle);
     return value === undefined
@@ -53,7 +46,6 @@ export function assess(reading: Reading, spec: Spec, { kinds = {} }: AssessOptio
       CORNERS.map((corner) => [corner, includedAngle(reading[corner])]).filter(([, value]) => value !== undefined),
     ),
     axles: { front: ofAxle(reading, 'front'), rear: ofAxle(reading, 'rear') },
-    hints: hints(reading, angles, kinds),
   };
 }
 

@@ -1,5 +1,15 @@
 /** What holds of immutable records: a correction stands in the place of the record that it replaces. */
-import type { AdjusterRef, CarSettings, Corner, Moved, Position, Round, Visit } from '../contract.ts';
+import type {
+  AdjusterRef,
+  CarPacks,
+  CarSettings,
+  Corner,
+  Moved,
+  Position,
+  Round,
+  ShimCount,
+  Visit,
+} from '../contract.ts';
 
 interface Correctable {
   readonly id?: string;
@@ -39,6 +49,21 @@ export function movedOn(settings: CarSettings, moves: readonly Moved[]): CarSett
   for (const [corner, own] of Object.entries(settings)) next[corner as Corner] = { ...own };
   for (const { corner, adjuster, to, outcome } of current(moves)) {
     if (outcome !== 'wont-move') next[corner] = { ...next[corner], [adjuster]: to };
+  }
+  return next;
+}
+
+/**
+ * What is in packs after moves that hold, as far as it is known: a pack that was changed holds what the move says that it
+ * was built of, and is not known where the move says nothing.
+ */
+export function packsAfter(packs: CarPacks, moves: readonly Moved[]): CarPacks {
+  const next: Partial<Record<Corner, Record<string, readonly ShimCount[]>>> = {};
+  for (const [corner, own] of Object.entries(packs)) next[corner as Corner] = { ...own };
+  for (const { corner, adjuster, from, to, outcome, shims } of current(moves)) {
+    if (outcome === 'wont-move' || from === to) continue;
+    const { [adjuster]: _, ...others } = next[corner] ?? {};
+    if (shims || next[corner]) next[corner] = shims ? { ...others, [adjuster]: shims } : others;
   }
   return next;
 }

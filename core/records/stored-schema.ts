@@ -7,7 +7,7 @@ import { textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
-import { carSettings, fields, list, outcome, position, reading, shortText } from '../check/schema.ts';
+import { carPacks, carSettings, fields, list, outcome, pack, position, reading, shortText } from '../check/schema.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
@@ -45,6 +45,7 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     at: time,
     reading,
     settings: carSettings,
+    packs: v.optional(carPacks),
     typed: texts,
     replaces: v.optional(id),
   }),
@@ -58,6 +59,7 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     from: position,
     to: position,
     outcome,
+    shims: v.optional(pack),
     replaces: v.optional(id),
   }),
   drafts: open({ id: derivedId({ is: 'some-text' }), texts, cursor: v.optional(v.string()), changed: time }),

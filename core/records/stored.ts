@@ -2,7 +2,7 @@
  * What the database keeps, one interface a store. Ids are random UUIDs, times ISO 8601; both come from the app.
  * Readings and moves never change: a correction is a new record that names the one it replaces.
  */
-import type { Car, CarSettings, Corner, Moved, Position, Reading, Spec } from '../contract.ts';
+import type { Car, CarPacks, CarSettings, Corner, Moved, Position, Reading, ShimCount, Spec } from '../contract.ts';
 
 export interface CarRecord {
   readonly id: string;
@@ -30,6 +30,8 @@ export interface ReadingRecord {
   readonly reading: Reading;
   /** Where the adjusters stood when it was taken. */
   readonly settings: CarSettings;
+  /** The shims that were in packs then, where they were known. */
+  readonly packs?: CarPacks;
   /** The digits exactly as they were typed, by field. */
   readonly typed: Readonly<Record<string, string>>;
   readonly replaces?: string;
@@ -45,6 +47,8 @@ export interface MoveRecord {
   readonly from: Position;
   readonly to: Position;
   readonly outcome: NonNullable<Moved['outcome']>;
+  /** Of a pack: the shims that it was built of, where they are known. */
+  readonly shims?: readonly ShimCount[];
   readonly replaces?: string;
 }
 

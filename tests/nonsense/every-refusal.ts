@@ -44,6 +44,9 @@ function ofFiles(): InputError[] {
     ...refusalOf(() => planRequest({ ...good, visits: [] })),
     ...refusalOf(() => planRequest(withSettings({ 'upper-frnt': 3 }))),
     ...refusalOf(() => planRequest(withSettings({ 'upper-front': 60 }))),
+    ...[{ 'upper-front': [{ size: 1, count: 5 }] }, { 'tie-rod': [] }].flatMap((packs) =>
+      refusalOf(() => planRequest(withSettings({ 'upper-front': 3 }, packs))),
+    ),
   ];
 }
 
@@ -60,13 +63,22 @@ const FULL_ROUND = {
     unreachable: [{ corner: 'RF', message: 'x' }],
   },
   settings: { LF: { pack: 3 } },
-  moved: [{ id: 'm', at: '2026-01-01', replaces: 'l', corner: 'LF', adjuster: 'x', from: 1, to: 'B', outcome: 'done' }],
+  packs: { LF: { pack: [{ size: 1.5, count: 2 }] } },
+  moved: [
+    {
+      ...{ id: 'm', at: '2026-01-01', replaces: 'l', corner: 'LF', adjuster: 'x', from: 1, to: 'B', outcome: 'done' },
+      shims: [{ size: 1.5, count: 2 }],
+    },
+  ],
 };
 
-function withSettings(own: Readonly<Record<string, number>>): CarFile {
+function withSettings(own: Readonly<Record<string, number>>, packs: object = {}): CarFile {
   const [visit] = good.visits ?? [];
   const [round] = visit?.rounds ?? [];
-  return { ...good, visits: [{ ...visit!, rounds: [{ ...round!, settings: { LF: own } }] }] };
+  return {
+    ...good,
+    visits: [{ ...visit!, rounds: [{ ...round!, settings: { LF: own }, packs: { LF: { ...packs } } }] }],
+  };
 }
 
 const OPTIONS = {
@@ -88,6 +100,8 @@ function ofRequests(): InputError[] {
   ];
 }
 
+const SHIMS = { LF: { pack: [{ size: 1.5, count: 2 }] } };
+
 async function ofBackups(): Promise<InputError[]> {
   const made = '2024-12-01T08:00:00Z';
   const digest = async () => 'sum';
@@ -95,8 +109,8 @@ async function ofBackups(): Promise<InputError[]> {
   const stores: Stores = {
     cars: [{ ...car, practice: true }],
     visits: visits.slice(0, 1).map((visit) => ({ ...visit, checks: { tyres: 'ok' } })),
-    readings: readings.slice(0, 1).map((reading) => ({ ...reading, typed: { 'LF.camber': '−0,12' } })),
-    moves: moves.slice(0, 1),
+    readings: readings.slice(0, 1).map((reading) => ({ ...reading, typed: { 'LF.camber': '−0,12' }, packs: SHIMS })),
+    moves: moves.slice(0, 1).map((move) => ({ ...move, shims: SHIMS.LF.pack })),
     drafts: [{ id: 'reading:v', texts: { 'LF.camber': '-0.' }, cursor: 'LF.camber', changed: made }],
     preferences: [{ id: 'units', value: 1 }],
   };

@@ -62,7 +62,7 @@ describe('every refusal', () => {
     ]);
     const plain = all.filter(
       ({ field, rule }) =>
-        !/\b(settings|from|to|moved|checks|texts|typed)\./.test(field) && !rule.is.startsWith('no-such'),
+        !/\b(settings|packs|from|to|moved|checks|texts|typed)\./.test(field) && !rule.is.startsWith('no-such'),
     );
     const strange = plain.flatMap(({ field }) =>
       pathOf(field).filter((part) => typeof part === 'string' && !chosen.has(part)),

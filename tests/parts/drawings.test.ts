@@ -1,5 +1,6 @@
 import { h } from 'preact';
 import { describe, expect, it } from 'vitest';
+import { AdjusterDrawing } from '../../app/parts/adjuster-drawing.tsx';
 import { adjusterPictures } from '../../app/parts/drawings/catalogue.ts';
 import { facesBetween } from '../../app/parts/drawings/indexed-cam.tsx';
 import { around, StraightArrow, TurnArrow } from '../../app/parts/drawings/picture.tsx';
@@ -115,16 +116,24 @@ describe('shim pack', () => {
     expect(compareStacks(from, from).map(({ fate }) => fate)).toEqual(['kept', 'kept', 'kept']);
     expect(words({ kind: 'shim-pack' }, 6, 6, 'LF', { stackFrom: from, stackTo: from })?.note).toBe('stays as it is');
   });
-  it('says which shims, or the plain thickness where the pack is not known', () => {
+  it('says which shims come out where that is known, else how much more or less it is', () => {
     const stacks = { stackFrom: from, stackTo: to };
     expect(words({ kind: 'shim-pack' }, 6, 6.8, 'LF', stacks)).toEqual({
       from: '6',
       to: '6.8',
       unit: 'mm',
       note: 'take out 2 × 1.5, add 1 × 3 and 1 × 0.8',
-      also: 'take out 2 × 1.5, add 1 × 3 and 1 × 0.8',
     });
-    expect(words({ kind: 'shim-pack' }, 0.3, 0.1)?.note).toBe('take out 0.2 mm');
+    expect(words({ kind: 'shim-pack' }, 0.3, 0.1)?.note).toBe('0.2 mm less');
+    expect(words({ kind: 'shim-pack' }, 6, 6.8, 'LF', { stackTo: to })?.note).toBe('0.8 mm more');
+  });
+  it('draws the pack as it is to be built where nobody knows what is in it', () => {
+    const move = { adjuster: sampleOf('shim-pack'), corner: 'LF', from: 6, to: 6.8 } as const;
+    const drawn = markup(h(AdjusterDrawing, { ...move, stackTo: to }));
+    expect(drawn.match(/shim shim-kept/g)).toHaveLength(3);
+    expect(drawn).not.toMatch(/shim-out|shim-added/);
+    const known = markup(h(AdjusterDrawing, { ...move, stackFrom: from, stackTo: to }));
+    expect(known.match(/shim shim-(kept|out|added)/g)).toHaveLength(5);
   });
 });
 

@@ -65,7 +65,7 @@ const tilt: Adjuster = {
   range: [-1.5, 1.5],
   reference: 0,
 };
-/** The chart of a kit, known to ± 20 % of what it says. */
+/** The chart of a kit, known to ± 20 %. */
 const chart = (id: string, degrees: Readonly<Record<string, number>>): Adjuster => ({
   id,
   kind: 'effect-table',
@@ -123,26 +123,25 @@ describe.each(CASES)('%s', (kind, adjusters) => {
     }
     return at;
   };
-  /** Each angle of each chart is off by its own share, for each corner: another table for every draw. */
-  const printed = (): readonly Adjuster[] =>
-    adjusters.map((one) =>
-      one.kind === 'effect-table'
-        ? {
-            ...one,
-            perStep: Object.fromEntries(
-              Object.entries(one.perStep as Record<string, number>).map(([angle, x]) => [
-                angle,
-                x * (1 + 0.1 * normal(next)),
-              ]),
-            ),
-          }
-        : one,
-    );
+  /**
+   * Each angle of each chart is off by a tenth of what it changes and by a tenth of the largest change, of 0.3° at the
+   * least, for each corner: another table for every draw.
+   */
+  const printed = (corner: Corner): readonly Adjuster[] =>
+    adjusters.map((one) => {
+      const steps = Number(plan.positions[corner][one.id]);
+      if (one.kind !== 'effect-table' || steps === 0) return one;
+      const told = (angle: string): number => (one.perStep as Record<string, number>)[angle] ?? 0;
+      const angles = ['camber', 'caster', 'toe'];
+      const largest = Math.max(0.3 / Math.abs(steps), ...angles.map((angle) => Math.abs(told(angle))));
+      const drawn = (angle: string) => told(angle) * (1 + 0.1 * normal(next)) + 0.1 * largest * normal(next);
+      return { ...one, perStep: Object.fromEntries(angles.map((angle) => [angle, drawn(angle)])) };
+    });
   /** A move to the end of the travel may be made beyond it. */
   const roomy = (one: Adjuster): Adjuster =>
     one.range && one.kind !== 'effect-table' ? { ...one, range: [one.range[0] - 9, one.range[1] + 9] } : one;
   const once = (corner: Corner) => {
-    const own = { suspension: built(), rightSuspension: built(), adjusters: printed().map(roomy), steered: true };
+    const own = { suspension: built(), rightSuspension: built(), adjusters: printed(corner).map(roomy), steered: true };
     return predictReading({ ...car, front: own }, { [corner]: reading[corner] }, {}, made())[corner];
   };
 

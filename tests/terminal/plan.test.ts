@@ -103,8 +103,14 @@ describe('npm run plan', () => {
   });
 
   it.each([
-    ['closest', /Proven: of [\d.· ^]+ combinations of positions none in the window is nearer to the aims\./],
-    ['least-work', /Proven: of [\d.· ^]+ combinations of positions none in the window takes less work\./],
+    [
+      'closest',
+      /No other setting in the window comes closer to the aims: proven for all [\d.· ^]+ combinations of positions\./,
+    ],
+    [
+      'least-work',
+      /No other setting in the window takes less work: proven for all [\d.· ^]+ combinations of positions\./,
+    ],
     ['practical', /Chosen from all [\d.· ^]+ combinations of positions\./],
     ['surest', /Chosen from all [\d.· ^]+ combinations of positions\./],
   ])('says what is proven of the plan: %s', (style, words) => {

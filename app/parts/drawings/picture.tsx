@@ -14,7 +14,7 @@ export interface PictureProps {
   from: Position;
   to: Position;
   corner: Corner;
-  /** What the pack holds and what it is to hold; without them its thickness is drawn plain. */
+  /** What the pack holds, where that is known, and what it is to hold; without the latter its thickness is drawn plain. */
   stackFrom?: readonly ShimCount[];
   stackTo?: readonly ShimCount[];
 }

@@ -36,8 +36,11 @@ function bare(from: number, to: number): Shim[] {
   return [kept, change].filter(({ size }) => size > 0);
 }
 
-const shimsOf = ({ from, to, stackFrom, stackTo }: PictureProps): Shim[] =>
-  stackFrom && stackTo ? compareStacks(stackFrom, stackTo) : bare(Number(from), Number(to));
+/** Where nobody knows what is in the pack it is drawn as it is to be built. */
+function shimsOf({ from, to, stackFrom, stackTo }: PictureProps): Shim[] {
+  if (!stackTo) return bare(Number(from), Number(to));
+  return compareStacks(stackFrom ?? stackTo, stackTo);
+}
 
 /** The pack seen from the side, between bracket and arm: kept in ink, out dashed and lifted, in lowered from above. */
 function Picture(props: PictureProps) {
@@ -105,15 +108,12 @@ function words(props: PictureProps) {
   const to = plain(Number(props.to));
   const unit = 'mm';
   const change = Number(props.to) - Number(props.from);
-  if (!props.stackFrom || !props.stackTo) {
-    const by = plain(Math.abs(change));
-    return { from, to, unit, note: change === 0 ? 'stays as it is' : `${change > 0 ? 'add' : 'take out'} ${by} mm` };
-  }
+  const by = change === 0 ? 'stays as it is' : `${plain(Math.abs(change))} mm ${change > 0 ? 'more' : 'less'}`;
+  if (!props.stackFrom || !props.stackTo) return { from, to, unit, note: by };
   const out = list(shims, 'out');
   const added = list(shims, 'added');
   const note = [out && `take out ${out}`, added && `add ${added}`].filter(Boolean).join(', ');
-  // The instruction has the sum and the new stack; which shims come out of the old one is said here alone.
-  return note ? { from, to, unit, note, also: note } : { from, to, unit, note: 'stays as it is' };
+  return { from, to, unit, note: note || by };
 }
 
 export const shimPack: AdjusterPicture = { Picture, words, wide: true };

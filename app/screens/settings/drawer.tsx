@@ -3,10 +3,10 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import type { ShimCount } from '../../../core/contract.ts';
-import { formatLength } from '../../../core/units/length.ts';
 import { millionths } from '../../../core/units/shim-drawer.ts';
-import { drawer, setDrawer, units } from '../../state/preferences.ts';
+import { drawer, setDrawer } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
+import { sameSize, sizeText } from '../../state/shim-size.ts';
 import { Choose } from './choose.tsx';
 import './drawer.css';
 
@@ -29,7 +29,7 @@ export function DrawerSettings() {
 }
 
 function Counted({ shims }: { readonly shims: readonly ShimCount[] }) {
-  const offered = sizesOnFile().filter((size) => !shims.some((one) => same(one.size, size)));
+  const offered = sizesOnFile().filter((size) => !shims.some((one) => sameSize(one.size, size)));
   const set = (size: number, count: number) => setDrawer({ shims: sorted([...without(shims, size), { size, count }]) });
   const status = useRef<HTMLParagraphElement>(null);
   const rows = useRef(shims.length);
@@ -41,8 +41,8 @@ function Counted({ shims }: { readonly shims: readonly ShimCount[] }) {
   return (
     <>
       <p class="soft" ref={status} tabIndex={-1}>
-        A plan uses these and what it takes out of packs. A size that is not listed is taken as plenty. The count is
-        yours: a move that is done changes nothing here.
+        A plan uses these and what is known to come out of packs. A size that is not listed is taken as plenty. The
+        count is yours: a move that is done changes nothing here.
       </p>
       {shims.map(({ size, count }) => (
         <Row
@@ -120,18 +120,6 @@ function sizesOnFile(): number[] {
   return [...new Map(all.map((size) => [millionths(size), size])).values()].sort((a, b) => b - a);
 }
 
-const same = (a: number, b: number): boolean => millionths(a) === millionths(b);
 const without = (shims: readonly ShimCount[], size: number): ShimCount[] =>
-  shims.filter((one) => !same(one.size, size));
+  shims.filter((one) => !sameSize(one.size, size));
 const sorted = (shims: readonly ShimCount[]): ShimCount[] => [...shims].sort((a, b) => b.size - a.size);
-
-/** `1.5 mm`, `1/16 in`, `0.0591 in`: as many digits as the size has. */
-function sizeText(mm: number): string {
-  const { length, decimal } = units.value;
-  const sixtyFourths = (mm / 25.4) * 64;
-  if (length === 'inch' && same(sixtyFourths, Math.round(sixtyFourths))) {
-    return formatLength(mm, { unit: length, fraction: 64 });
-  }
-  const [figure, unit] = formatLength(mm, { unit: length, digits: 4 }).split(' ');
-  return `${String(Number(figure)).replace('.', decimal)} ${unit}`;
-}

@@ -18,7 +18,6 @@ import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { toeUnitWord, valueText } from '../../state/units.ts';
 import { isTicked } from '../../state/visit-actions.ts';
 import { leftReading, leftRecord, refKey, type VisitView } from '../../state/visits.ts';
-import { words } from '../../state/words.ts';
 import { CHECKS } from './checks.tsx';
 
 const REMINDERS = [
@@ -72,9 +71,9 @@ function movedAdjusters(view: VisitView) {
   return [...names.values()];
 }
 
-/** The before-and-after sheet: what prints. */
+/** The before-and-after sheet: what prints. It is the customer’s: where to look for a bent part is not said on it. */
 export function Paper({ view }: { readonly view: VisitView }) {
-  const { car, spec } = view.car;
+  const { car } = view.car;
   const [first] = view.rounds;
   const found = first?.record.reading ?? {};
   const left = leftReading(view) ?? {};
@@ -121,11 +120,6 @@ export function Paper({ view }: { readonly view: VisitView }) {
       {!leftReading(view) && <p class="caution-line">Not measured after the moves.</p>}
       <MovesMade view={view} />
       <Ticked view={view} />
-      {assess(left, spec).hints.map((hint) => (
-        <p key={JSON.stringify(hint)} class="soft">
-          {words.hint(hint)}
-        </p>
-      ))}
     </section>
   );
 }

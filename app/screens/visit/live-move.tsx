@@ -13,6 +13,7 @@ import { standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { AxleGone } from './axle-gone.tsx';
+import { SweepNote } from './sweep-note.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -31,6 +32,7 @@ export function LiveJob({ view, round, job }: Props) {
         <Picture key={refKey(move)} car={car} job={job} move={move} />
       ))}
       <Expect view={view} round={round} job={job} />
+      <SweepNote corner={last.corner} before={round.record.reading} after={last.expectAfter} />
       <AxleGone reading={last.expectAfter} axle={axleOf(last.corner)} />
       <p class="instruction">{jobSaid(job)}</p>
       {job.some(isUnknown) && (

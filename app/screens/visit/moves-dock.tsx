@@ -7,6 +7,7 @@ import { endOf, headingOf, isWhole, type Job, jobsLeft, madeText } from '../../s
 import { leave } from '../../state/leave.ts';
 import { measureNow } from '../../state/measure-now.ts';
 import { adjusterOf } from '../../state/move-words.ts';
+import { builtOf } from '../../state/packs.ts';
 import { keep } from '../../state/records.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
@@ -40,9 +41,12 @@ const back = {
 function mark({ view, round }: OfJob, moves: Job, outcome: MoveRecord['outcome'], position?: Position): void {
   asking.value = undefined;
   const same = { visitId: view.visit.id, readingId: round.record.id, at: now(), outcome };
-  const to = (move: Move): Position => (outcome === 'wont-move' ? move.from : (position ?? move.to));
-  const made = moves.map(({ corner, adjuster, from, ...move }): MoveRecord => {
-    return { ...same, id: newId(), corner, adjuster, from, to: to({ corner, adjuster, from, ...move }) };
+  const made = moves.map((move): MoveRecord => {
+    const { corner, adjuster, from } = move;
+    const to = outcome === 'wont-move' ? from : (position ?? move.to);
+    // Made as the card says, a pack holds what the card says.
+    const shims = outcome === 'done' ? builtOf(move) : undefined;
+    return { ...same, id: newId(), corner, adjuster, from, to, ...(shims && { shims }) };
   });
   keep(...made.map((record) => ['moves', record] as const));
 }

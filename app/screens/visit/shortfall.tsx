@@ -2,12 +2,11 @@
 import type { Plan, Shortfall } from '../../../core/contract.ts';
 import { AXLES, axleOf, cornersOf, isAxle } from '../../../core/corners.ts';
 import type { FreeChange, Stuck } from '../../../core/index.ts';
-import { assess } from '../../../core/reading/assess.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { Card } from '../../parts/card.tsx';
 import { leftIn } from '../../state/leave.ts';
 import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
-import { useWhatWouldFree } from '../../state/planning.ts';
+import { useHints, useWhatWouldFree } from '../../state/planning.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
 import { words } from '../../state/words.ts';
@@ -63,15 +62,14 @@ function Place({ view, short }: { readonly view: VisitView; readonly short: read
 
 /** What cannot be brought in may not be a matter of adjustment. */
 function Bent({ view, round, plan }: Props) {
-  const { car, spec } = view.car;
+  const { car } = view.car;
   const { reading } = round.record;
   const kinds = { front: car.front.suspension.kind, rear: car.rear.suspension.kind };
   const leaning = plan.shortfall.filter(({ angle }) => /camber|caster/i.test(angle));
   const corners = new Set(leaning.flatMap(({ where }) => cornersOf(where)));
   const axles = (['front', 'rear'] as const).filter((axle) => AXLES[axle].some((corner) => corners.has(corner)));
-  const hints = assess(reading, spec, { kinds }).hints.filter(({ where }) =>
-    isAxle(where) ? axles.includes(where) : axles.includes(axleOf(where)),
-  );
+  const { value: all } = useHints(view, round);
+  const hints = all?.filter(({ where }) => axles.includes(isAxle(where) ? where : axleOf(where))) ?? [];
   const unread = axles.filter(
     (axle) =>
       car[axle].steered &&
@@ -82,11 +80,12 @@ function Bent({ view, round, plan }: Props) {
     <>
       {hints.map((hint) => (
         <p key={JSON.stringify(hint)}>
-          <strong>Look for a bent part before parts are bought.</strong> {isAxle(hint.where) ? '' : `${hint.where}: `}
+          {hint.kind !== 'places-first' && <strong>Look for a bent part before parts are bought. </strong>}
+          {isAxle(hint.where) ? '' : `${hint.where}: `}
           {words.hint(hint)}
         </p>
       ))}
-      {hints.length === 0 && unread.length > 0 && (
+      {all && hints.length === 0 && unread.length > 0 && (
         <p>SAI was not measured: it tells a bent part from a lack of adjustment. Measure it before parts are bought.</p>
       )}
     </>

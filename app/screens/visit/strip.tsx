@@ -8,6 +8,7 @@ import { go } from '../../routes.ts';
 import { clock } from '../../state/days.ts';
 import { jobsMade } from '../../state/jobs.ts';
 import { isEarly } from '../../state/measure-now.ts';
+import { packsOf } from '../../state/packs.ts';
 import { dropDraft } from '../../state/records.ts';
 import { choose, entryDraft, type Stage, stageOf } from '../../state/stage.ts';
 import { settingsOf } from '../../state/standing.ts';
@@ -103,7 +104,7 @@ function Live({ view, stage }: StepProps & { readonly stage: Stage }) {
       return (
         <PunchedStep state="live" title={entryTitle(view)} note="what the rack shows now">
           {view.rounds.length > 0 && !correcting(view) && (
-            <p class="soft">Roll the car and let it settle, then measure again.</p>
+            <p class="soft">Roll the car and let it settle, then measure again, caster with a new sweep.</p>
           )}
           <EntryGrid view={view} />
           <PracticeButton view={view} />
@@ -176,7 +177,7 @@ function Dock({ view, stage }: StepProps & { readonly stage: Stage }) {
         />
       );
     case 'standing':
-      return <StandingDock view={view} onRight={() => takeDown(view, settingsOf(list))} />;
+      return <StandingDock view={view} onRight={() => takeDown(view, settingsOf(list), packsOf(list))} />;
     case 'sign-off':
       return (
         <ActionBar

@@ -1,4 +1,5 @@
 /** What a person must know beside a plan's figures. */
+import { adjustersOf } from '../../adjuster/of-corner.ts';
 import {
   type AxleChange,
   type BareMove,
@@ -27,6 +28,7 @@ export function notesOf(problem: Problem, moves: readonly BareMove[], then: Posi
     ...lengthNotes(request, moves),
     ...moved.flatMap((corner) => bumpSteerNote(model, corner, now, then)),
     ...strains,
+    ...thinPacks(request, then),
     ...axleNotes(problem, moved, then),
     ...wheelNotes(problem, then),
   ];
@@ -45,6 +47,18 @@ function lengthNotes({ car }: PlanRequest, moves: readonly BareMove[]): Note[] {
       .filter((tie) => !isKnownApart(tie))
       .filter(([{ id }]) => moves.some((move) => axleOf(move.corner) === axle && move.adjuster === id))
       .map((tie): Note => ({ note: 'lengths-unknown', axle, name: tie[0].name ?? tie[0].id, most: mostApart(tie) })),
+  );
+}
+
+function thinPacks(request: PlanRequest, then: Positions): Note[] {
+  return CORNERS.flatMap((corner) =>
+    adjustersOf(request.car, corner).flatMap((adjuster): Note[] => {
+      const { min } = kindOfAdjuster(adjuster).stack?.(adjuster) ?? {};
+      const holds = then[corner][adjuster.id];
+      if (min === undefined || Number(holds) >= min - 1e-6) return [];
+      const pack = { corner, adjuster: adjuster.id, name: adjuster.name ?? adjuster.id };
+      return [{ note: 'below-least', pack, holds: Number(holds), least: min }];
+    }),
   );
 }
 

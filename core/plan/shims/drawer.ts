@@ -1,9 +1,9 @@
 /**
- * Shims that are counted. A plan may use those in the drawer and those that the packs which it changes hold now; a pack
- * that stays as it is keeps its own, whatever they are.
+ * Shims that are counted. A plan may use those in the drawer and those that the packs which it changes are known to hold
+ * now; a pack that stays as it is keeps its own, whatever they are. What nobody knows to be in a pack is not counted on.
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
-import type { Adjuster, AdjusterRef, Corner, Position, ShimCount } from '../../contract.ts';
+import type { Adjuster, AdjusterRef, CarPacks, Corner, Position, ShimCount } from '../../contract.ts';
 import { CORNERS } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
 import { type Bolt, countOf, fewestShims, millionths, type Stack, stacksFrom } from '../../units/shim-drawer.ts';
@@ -14,8 +14,9 @@ import { samePosition } from '../states/axis.ts';
 export interface Pack extends AdjusterRef, Bolt {
   readonly now: Position;
   readonly max: number;
-  /** Taken to be the fewest shims, as an instruction would have had it. */
+  /** What is in it; nothing where that is not known. */
   readonly holds: Stack;
+  readonly known: boolean;
   /** The fewest shims that make a thickness; none where its sizes do not make it. */
   readonly fewest: (position: Position) => Stack;
 }
@@ -26,16 +27,20 @@ export class Drawer {
   readonly supply: ReadonlyMap<number, number>;
   readonly #made = new Map<Pack, ReadonlyMap<number, number>>();
 
-  /** @param movable the adjusters of a corner that may be moved */
+  /**
+   * @param movable the adjusters of a corner that may be moved
+   * @param packs what is in packs, where it is known; absent: the fewest shims, as an instruction would have had it
+   */
   constructor(
     readonly counts: readonly ShimCount[],
     movable: (corner: Corner) => readonly Adjuster[],
     now: Readonly<Record<Corner, Readonly<Record<string, Position>>>>,
+    packs?: CarPacks,
   ) {
     const supply = new Map(counts.map(({ size, count }) => [millionths(size), count]));
     const counted = new Set(supply.keys());
     this.packs = CORNERS.flatMap((corner) =>
-      movable(corner).flatMap((adjuster) => packOf(corner, adjuster, now[corner][adjuster.id]!)),
+      movable(corner).flatMap((adjuster) => packOf(corner, adjuster, now[corner][adjuster.id]!, packs)),
     ).filter(({ sizes }) => sizes.some((size) => counted.has(size)));
     for (const { holds } of this.packs) {
       for (const [size, count] of holds) if (counted.has(size)) supply.set(size, (supply.get(size) ?? 0) + count);
@@ -93,9 +98,10 @@ export class Drawer {
   }
 }
 
-function packOf(corner: Corner, adjuster: Adjuster, now: Position): Pack[] {
+function packOf(corner: Corner, adjuster: Adjuster, now: Position, packs?: CarPacks): Pack[] {
   const stack = adjusterKinds[adjuster.kind]?.stack?.(adjuster);
   if (!stack) return [];
+  const told = packs?.[corner]?.[adjuster.id];
   const fewest = fewestOf(stack.sizes.map((size) => millionths(size) / 1e6));
   return [
     {
@@ -103,7 +109,8 @@ function packOf(corner: Corner, adjuster: Adjuster, now: Position): Pack[] {
       adjuster: adjuster.id,
       now,
       fewest,
-      holds: fewest(now),
+      holds: told ? stackOf(told) : packs ? new Map() : fewest(now),
+      known: told !== undefined,
       sizes: stack.sizes.map(millionths),
       most: stack.maxCount ?? Number.POSITIVE_INFINITY,
       max: millionths(stack.max),
@@ -135,6 +142,12 @@ function take(supply: Map<number, number>, stack: Stack): boolean {
   }
   return enough;
 }
+
+const stackOf = (shims: readonly ShimCount[]): Stack => {
+  const stack = new Map<number, number>();
+  for (const { size, count } of shims) stack.set(millionths(size), (stack.get(millionths(size)) ?? 0) + count);
+  return stack;
+};
 
 /** Thickest first. */
 export const shimsOf = (stack: Stack): ShimCount[] =>

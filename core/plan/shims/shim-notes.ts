@@ -10,7 +10,12 @@ import type { Drawer, Pack } from './drawer.ts';
 /** @param enough whether the drawer keeps nothing out of its window */
 export function shimNotes(problem: Problem, { drawer }: Choices, moves: readonly BareMove[], enough: boolean): Note[] {
   if (!drawer) return [];
-  return [...(enough ? [] : missing(problem, drawer)), ...short(drawer, moves), ...borrowed(problem, drawer, moves)];
+  return [
+    ...(enough ? [] : missing(problem, drawer)),
+    ...short(drawer, moves),
+    ...borrowed(problem, drawer, moves),
+    ...unknown(problem, drawer, moves),
+  ];
 }
 
 /** What lacks where a pack is left alone whose shims others were to have. */
@@ -19,6 +24,19 @@ function short(drawer: Drawer, moves: readonly BareMove[]): Note[] {
     moves.find(({ corner, adjuster }) => corner === pack.corner && adjuster === pack.adjuster)?.to ?? pack.now;
   return drawer.serve(at) ? [] : [{ note: 'shims-short', shims: drawer.lacking(at) }];
 }
+
+/** Packs that are opened and of which nothing is counted, as nobody has said what is in them. */
+function unknown({ request }: Problem, drawer: Drawer, moves: readonly BareMove[]): Note[] {
+  if (!request.packs) return [];
+  const packs = moves.filter((move) => drawer.find(move)?.known === false).map((move) => named(request, move));
+  return packs.length > 0 ? [{ note: 'packs-unknown', packs }] : [];
+}
+
+const named = (request: Problem['request'], { corner, adjuster }: BareMove): Named => ({
+  corner,
+  adjuster,
+  name: nameOf(request, { corner, adjuster }),
+});
 
 /** Where the windows could be met with more shims: which would do. */
 function missing(problem: Problem, drawer: Drawer): Note[] {
@@ -38,11 +56,6 @@ function borrowed({ request }: Problem, drawer: Drawer, moves: readonly BareMove
     const goes = new Map((move.shims ?? []).map(({ size, count }) => [millionths(size), count]));
     const change = new Map([...holds.keys(), ...goes.keys()].map((s) => [s, (goes.get(s) ?? 0) - (holds.get(s) ?? 0)]));
     return { move, change };
-  });
-  const named = ({ corner, adjuster }: BareMove): Named => ({
-    corner,
-    adjuster,
-    name: nameOf(request, { corner, adjuster }),
   });
   return changes.flatMap(({ move, change }, i) => {
     const early: ShimCount[] = [];
@@ -67,6 +80,13 @@ function borrowed({ request }: Problem, drawer: Drawer, moves: readonly BareMove
         return holds > (later.shims?.find((one) => one.size === size)?.count ?? 0);
       }),
     );
-    return [{ note: 'shims-borrowed', by: named(move), shims: early, from: givers.map(named) }];
+    return [
+      {
+        note: 'shims-borrowed',
+        by: named(request, move),
+        shims: early,
+        from: givers.map((one) => named(request, one)),
+      },
+    ];
   });
 }

@@ -13,9 +13,9 @@ type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, uni
 
 const SAYINGS: Sayings = {
   set: ({ from, to }, units) => `Set it from ${place(from, units)} to ${place(to, units)}; tighten.`,
-  'change-shims': ({ by, to, stack }, units) => {
+  'change-shims': ({ by, to, stack, holds }, units) => {
     if (to === 0) return `Support the arm and take the whole pack out: ${thanNow(by, units)}.`;
-    return `Support the arm and build this pack: ${packText(to, stack, units)}, ${thanNow(by, units)}; the full nut on its thread.`;
+    return `Support the arm and build this pack: ${packText(to, stack, units)}, ${thanNow(by, units)}${swapped(stack, holds, units)}; the full nut on its thread.`;
   },
   'turn-to-number': ({ from, to }) =>
     `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
@@ -31,8 +31,11 @@ const SAYINGS: Sayings = {
     }
     return `Free both lock nuts, and the gaiter’s clip where there is one, turn the rod ${turned}; hold the end joint square while locking.`;
   },
-  slide: ({ by, from, to, goes }, units) =>
-    `Loosen the plate, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); tighten it again.`,
+  slide: ({ by, from, to, goes, bush }, units) => {
+    const what = bush ? 'Loosen the bolt in its slot' : 'Loosen the plate';
+    const tight = bush ? 'final torque at ride height' : 'tighten it again';
+    return `${what}, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); ${tight}.`;
+  },
   tilt: ({ by, from, to, with: tool, camber }) => {
     const way = by > 0 ? 'out' : 'in';
     const turn = tool === 'hand' ? '' : 'turn the cam bolt and ';
@@ -62,20 +65,26 @@ const SAYINGS: Sayings = {
     const end = to > 0 ? 'rear' : 'front';
     const thick = `thick end to the ${end} (to the ${end === 'rear' ? 'front' : 'rear'} where the springs hang below the axle)`;
     const change = from === 0 ? `fit the ${wedge(to)}` : `change the ${wedge(from)} for the ${wedge(to)}`;
-    const both = to === 0 ? `take the ${wedge(from)} out on both sides` : `${change} on both sides, ${thick}`;
-    return `Support the axle, free the spring bolts, ${both}; one a side, never stacked.`;
+    const weight = 'final torque with the weight on the springs';
+    if (to === 0)
+      return `Support the axle, free the spring bolts, take the ${wedge(from)} out on both sides; ${weight}.`;
+    return `Support the axle, free the spring bolts, ${change} on both sides, ${thick}; one a side, never stacked; ${weight}.`;
   },
-  'go-to-chart-position': ({ from, to }) => `Change from position ${from} to position ${to} of the chart.`,
+  'go-to-chart-position': ({ from, to }) =>
+    `Change from position ${from} to position ${to} of the chart; where it holds a rubber bush, final torque at ride height.`,
   'go-steps': ({ by, from, to }) =>
-    `Move ${plural(plain(Math.abs(by)), 'step')} ${by > 0 ? 'up' : 'down'} (${plain(from)} → ${plain(to)}).`,
+    `Move ${plural(plain(Math.abs(by)), 'step')} ${by > 0 ? 'up' : 'down'} (${plain(from)} → ${plain(to)}); where it holds a rubber bush, final torque at ride height.`,
 };
 
 export const act = (one: Act, units?: Units): string =>
   (SAYINGS[one.act] as (act: Act, units?: Units) => string)(one, units);
 
+const sumText = (shims: readonly number[], units?: Units): string =>
+  shims.map((size) => bareLength(size, units)).join(' + ');
+
 /** `3 + 1.5 = 4.5 mm` */
 export const packText = (mm: number, stack: readonly number[], units?: Units): string => {
-  const sum = stack.length > 1 ? `${stack.map((size) => bareLength(size, units)).join(' + ')} = ` : '';
+  const sum = stack.length > 1 ? `${sumText(stack, units)} = ` : '';
   return `${sum}${lengthText(mm, units)}`;
 };
 /** `1.5 mm more than now` */
@@ -93,6 +102,26 @@ const SETS = {
   'to-the-left': 'both wheels turn to the left',
   'to-the-right': 'both wheels turn to the right',
 } as const;
+/** ` (out: 3; in: 1.5 + 1.5)`, where it is known what is in the pack. */
+export function swapped(stack: readonly number[], holds?: readonly number[], units?: Units): string {
+  if (!holds || stack.length === 0) return '';
+  const [out, fit] = [without(holds, stack), without(stack, holds)];
+  const parts = [
+    ...(out.length > 0 ? [`out: ${sumText(out, units)}`] : []),
+    ...(fit.length > 0 ? [`in: ${sumText(fit, units)}`] : []),
+  ];
+  return parts.length > 0 ? ` (${parts.join('; ')})` : '';
+}
+
+/** What is in the one and not in the other, each shim for itself. */
+function without(all: readonly number[], others: readonly number[]): number[] {
+  const left = [...others];
+  return all.filter((size) => {
+    const at = left.findIndex((one) => Math.abs(one - size) < 1e-6);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
 
 const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
 

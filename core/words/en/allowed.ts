@@ -26,6 +26,7 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, () => string>>> = {
   taper: ({ none, of, such }) =>
     `${none}, or a taper${of ? ` of ${or(of.map(String))}°` : ''} and its angle, such as ${such}`,
   thicknesses: ({ most }) => `sizes that make at most ${figure(most)} different thicknesses of the pack`,
+  makes: ({ thickness }) => `shims that make ${figure(thickness)} mm, where the pack stands`,
   adjuster: ({ among }) => adjusters(among),
   'no-such-adjuster': ({ among }) => adjusters(among),
   point: ({ among }) => `one of ${among.map(spaced).join(', ')}`,

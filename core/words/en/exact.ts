@@ -48,6 +48,7 @@ const SAYINGS: Sayings = {
     `${none}, or taper@angle${of ? ` with a taper of ${of.join(', ')},` : ''} such as ${such}`,
   shim: ({ above, high }) => `a shim thickness above ${above}, up to ${high} mm`,
   thicknesses: ({ most }) => `sizes that make at most ${most} different thicknesses up to max`,
+  makes: ({ thickness }) => `shims that make ${thickness} mm, where the pack stands`,
   fits: ({ suspension, lacks }) => `an adjuster that fits ${suspension}: this one needs ${LACKS[lacks]}`,
   adjuster: ({ among }) => adjusters(among),
   'no-such-adjuster': ({ among }) => adjusters(among),

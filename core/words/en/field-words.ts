@@ -18,6 +18,8 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   locked: 'what is not to be moved',
   gauge: 'the gauge',
   drawer: 'shims in the drawer',
+  packs: 'what is in the packs',
+  shims: 'shims of the pack',
   count: 'how many',
   size: 'size',
   across: 'adjuster across',

@@ -1,5 +1,5 @@
 /** Where a reading makes one look. */
-import type { Hint, Suspect } from '../../said.ts';
+import type { Hint, Named, Suspect } from '../../said.ts';
 
 const SUSPECTS: Readonly<Record<Suspect, string>> = {
   'knuckle-or-spindle': 'the knuckle or spindle',
@@ -22,5 +22,13 @@ export function hint(one: Hint): string {
       return `Included angles differ by ${one.difference.toFixed(2)}°: compare the two knuckles.`;
     case 'setback':
       return `Caster differs by ${one.difference.toFixed(2)}° side to side: check for setback, a wheel moved back.`;
+    case 'places-first':
+      return `The two sides differ, and nobody knows where ${listed(one.unknown)} stood: look at that first, it may be all there is.`;
   }
+}
+
+/** "LF Front cam, LF Rear cam and RF Front cam" */
+function listed(all: readonly Named[]): string {
+  const names = all.map(({ corner, name }) => `${corner} ${name}`);
+  return [names.slice(0, -1).join(', '), ...names.slice(-1)].filter(Boolean).join(' and ');
 }

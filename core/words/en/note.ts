@@ -35,6 +35,10 @@ const SAYINGS: Sayings = {
     most === 0
       ? `${both.map(name).join(' and ')} must be alike: make both or leave both.`
       : `${both.map(name).join(' and ')} may differ by ${plain(most, 3)} mm at the most; with one of them left alone they differ by ${plain(by, 2)} mm. Make both or leave both.`,
+  'packs-unknown': ({ packs }) =>
+    `What is in ${packs.map(name).join(', ')} is not known: no shim that comes out is counted on. Say what is in a pack where the adjusters stand, and it counts.`,
+  'below-least': ({ pack, holds, least }) =>
+    `${name(pack)}: ${plain(holds, 3)} mm is less than its least pack of ${plain(least, 3)} mm. It is left so: see why, or set it to that and measure again.`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-short': ({ shims }) =>

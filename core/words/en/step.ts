@@ -8,9 +8,9 @@ type Sayings = { readonly [S in Step['step']]: (step: Extract<Step, { step: S }>
 
 const SAYINGS: Sayings = {
   'more-shim': ({ mm }, units) => `${lengthText(mm, units)} more shim`,
-  'towards-plus': ({ by, unit }, units) => {
+  'towards-plus': ({ by, unit, goes }, units) => {
     const amount = { marks: plural(counted(by), 'mark'), mm: lengthText(by, units), degrees: `${plain(by)}°` }[unit];
-    return `${amount} towards +`;
+    return `${amount} towards +${goes ? `, ${goes}` : ''}`;
   },
   longer: ({ turns }) => `${plain(turns)} turn longer`,
   turned: ({ degrees }) => `${plain(degrees, 1)}° of turn`,

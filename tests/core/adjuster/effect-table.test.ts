@@ -37,9 +37,13 @@ describe('a printed chart', () => {
   });
 
   it('says which position, or how many steps', () => {
-    expect(instruction(effectTable, table, 'B', 7, 'LF')).toBe('Change from position B to position 7 of the chart.');
-    expect(instruction(effectTable, steps, 0, -1, 'LF')).toBe('Move 1 step down (0 → −1).');
-    expect(instruction(effectTable, steps, -2, 1, 'LF')).toBe('Move 3 steps up (−2 → 1).');
+    expect(instruction(effectTable, table, 'B', 7, 'LF')).toBe(
+      'Change from position B to position 7 of the chart; where it holds a rubber bush, final torque at ride height.',
+    );
+    expect(instruction(effectTable, steps, 0, -1, 'LF')).toContain('Move 1 step down (0 → −1);');
+    expect(instruction(effectTable, steps, -2, 1, 'LF')).toBe(
+      'Move 3 steps up (−2 → 1); where it holds a rubber bush, final torque at ride height.',
+    );
   });
 
   it.each([

@@ -62,7 +62,47 @@ describe('a shim pack', () => {
     expect(wordsOf().step(said)).toBe(`${thinnest} mm more shim`);
   });
 
+  it('says what comes out where it is known what is in it, and nothing of it where it is not', () => {
+    const say = (holds?: readonly { size: number; count: number }[]) =>
+      wordsOf().act(shimPack.act(pack, 3.5, 3, { corner: 'LF', holds }));
+    const known = [
+      { size: 1, count: 1 },
+      { size: 2.5, count: 1 },
+    ];
+    expect(say(known)).toBe(
+      'Support the arm and build this pack: 1 + 1 + 1 = 3 mm, 0.5 mm less than now (out: 2.5; in: 1 + 1); the full nut on its thread.',
+    );
+    expect(say()).not.toMatch(/out|in:/);
+    const empty = wordsOf().act(shimPack.act(pack, 0, 3.5, { corner: 'LF', holds: [] }));
+    expect(empty).toContain('(in: 2.5 + 1)');
+  });
+
+  it('keeps the least pack, and takes one that was found thinner as it is', () => {
+    const kept = { ...pack, min: 2 };
+    expect(adjusterPositions(kept)).toEqual([2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6]);
+    expect(adjusterPositions({ ...pack, min: 6 })).toEqual([6]);
+    const { reachable } = solveCorner(suspension, [kept], { front: 1 });
+    expect(reachable).toBe(true);
+  });
+
+  it('whose thickest is below its thinnest shim stays between nothing and that', () => {
+    for (const reference of [0, 0.6, 1]) {
+      const tight = { ...pack, sizes: [1.5, 3], max: 1, reference };
+      expect(adjusterPositions(tight)).toEqual([0]);
+      const { from, to } = shimPack.step(tight) as { from: number; to: number };
+      expect(from).toBeGreaterThanOrEqual(0);
+      expect(to).toBeGreaterThan(from);
+      expect(to).toBeLessThanOrEqual(1);
+    }
+    // Neither a shim more nor one less fits.
+    const { from, to } = shimPack.step({ ...pack, sizes: [1.5], max: 2, reference: 1 });
+    expect([from, to]).toEqual([0, 1.5]);
+  });
+
   it.each([
+    [{ min: 7 }, 'adjusters[0].min: 7 is not allowed; allowed: a number from 0 to 6 mm'],
+    [{ min: -1 }, 'adjusters[0].min: -1 is not allowed; allowed: a number from 0 to 100'],
+    [{ min: 5.75, sizes: [2.5] }, 'adjusters[0].min: 5.75 is not allowed; allowed: a number from 0 to 5 mm'],
     [{ maxCount: 0 }, 'adjusters[0].maxCount: 0 is not allowed; allowed: a whole number of shims, 1 to 50'],
     [{ maxCount: 2.5 }, 'adjusters[0].maxCount'],
     [{ pair: { with: 'rear', most: 3 } }, 'adjusters[0].pair.with: "rear" is not allowed; allowed: nothing'],

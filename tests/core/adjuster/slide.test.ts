@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { slide } from '../../../core/adjuster/slide.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { wordsOf } from '../../../core/words/catalogue.ts';
 import { instruction } from '../../tools/instruction.ts';
 import { poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
@@ -35,6 +36,14 @@ describe('a sliding plate', () => {
     expect(instruction(slide, plate, 1.5, -1.5, 'LF')).toContain(
       'slide it 3 mm outboard (+1.5 → −1.5 mm on its scale)',
     );
+    expect(wordsOf().step(slide.step(plate).said)).toBe('1.5 mm towards +, inboard');
+    // A bush that is tightened where the car hangs is twisted where it stands.
+    expect(instruction(slide, { ...plate, at: 'lowerFront' }, 0, 3, 'LF')).toBe(
+      'Loosen the bolt in its slot, slide it 3 mm inboard (0 → +3 mm on its scale); final torque at ride height.',
+    );
+    for (const at of ['tieInner', 'upperBall']) {
+      expect(instruction(slide, { ...plate, at }, 0, 3, 'LF'), at).toContain('tighten it again');
+    }
   });
 
   it('refuses what its slots do not reach', () => {

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Adjuster, Corner, PlanRequest, Reading, Settings } from '../../../core/contract.ts';
 import { adjusterPositions, planMoves, predictReading } from '../../../core/index.ts';
 import { randomReading, score } from '../../tools/brute-force.ts';
+import { chartSigmas } from '../../tools/chart-error.ts';
 import { oneOf, stream } from '../../tools/random-cars.ts';
 import { ALL, ANGLES, againstThrust, car, type Degrees, OWN, request, SEEDS, there } from '../../tools/small-charts.ts';
 
@@ -59,7 +60,11 @@ describe('a whole car by charts', () => {
     // A chart is known to ± 20 % at 95 %.
     const variance = (angle: 'camber' | 'caster' | 'toe') =>
       car.front.adjusters.reduce(
-        (sum, { id, perStep }) => sum + (0.1 * Number(plan.positions.LF[id]) * ((perStep as Degrees)[angle] ?? 0)) ** 2,
+        (sum, { id, perStep }) => {
+          const steps = Number(plan.positions.LF[id]);
+          const change = Object.entries(perStep as Degrees).map(([name, degrees = 0]) => [name, steps * degrees]);
+          return steps === 0 ? sum : sum + chartSigmas(Object.fromEntries(change))[angle] ** 2;
+        },
         2 * gauge[angle] ** 2,
       );
     expect(plan.deviation).toEqual({

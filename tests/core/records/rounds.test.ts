@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Moved, Visit } from '../../../core/contract.ts';
-import { current, latestRound, latestVisit, movedOn, seized } from '../../../core/records/rounds.ts';
+import { current, latestRound, latestVisit, movedOn, packsAfter, seized } from '../../../core/records/rounds.ts';
 
 const round = (id: string, replaces?: string) => ({ id, reading: {}, settings: {}, ...(replaces ? { replaces } : {}) });
 const move = (adjuster: string, to: number, more: Partial<Moved> = {}): Moved => ({
@@ -57,5 +57,30 @@ describe('immutable records', () => {
     const freed = { ...round('2'), moved: [move('a', 1, { outcome: 'done' })] };
     expect(seized(visit('v', '2024-01-01', [stuck]))).toHaveLength(2);
     expect(seized(visit('v', '2024-01-01', [stuck, freed]))).toEqual([{ corner: 'LF', adjuster: 'b' }]);
+  });
+});
+
+describe('what is in packs', () => {
+  const had = [{ size: 3, count: 1 }];
+  const built = [{ size: 1.5, count: 3 }];
+  const packs = { LF: { a: had, b: had } };
+
+  it('is what a move says that it was built of, and not known after a move that says nothing', () => {
+    expect(packsAfter(packs, [move('a', 4.5, { shims: built }), move('b', 1)])).toEqual({ LF: { a: built } });
+    expect(packsAfter({}, [move('a', 4.5, { shims: built })])).toEqual({ LF: { a: built } });
+    expect(packsAfter({}, [move('a', 4.5)])).toEqual({});
+    expect(
+      packsAfter(packs, [move('a', 4.5, { shims: built }), move('a', 3, { from: 4.5, outcome: 'set-to' })]),
+    ).toEqual({ LF: { b: had } });
+  });
+
+  it('stays where nothing was changed', () => {
+    expect(packsAfter(packs, [move('a', 0), move('b', 3, { outcome: 'wont-move' })])).toEqual(packs);
+    expect(packs).toEqual({ LF: { a: had, b: had } });
+  });
+
+  it('goes by corrections', () => {
+    const moves = [move('a', 4.5, { id: 'm', shims: built }), move('a', 0, { id: 'n', replaces: 'm' })];
+    expect(packsAfter(packs, moves)).toEqual(packs);
   });
 });

@@ -87,6 +87,8 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       { note: 'axle-goes', axle: 'rear', pinion: -0.12, aside: 1.24 },
       { note: 'axle-goes', axle: 'front', pinion: 0.3, aside: -0.01, kept: { pinion: 0.5, aside: 3 } },
       { note: 'axle-goes', axle: 'rear', pinion: 0.8, aside: 0, kept: { pinion: 0.5 }, beyond: true },
+      { note: 'packs-unknown', packs: [named] },
+      { note: 'below-least', pack: named, holds: 1, least: 1.5 },
       { note: 'shims-missing', shims },
       { note: 'shims-short', shims },
       { note: 'too-far-apart', both: [named, named], most: 1.5, by: 2.25 },
@@ -106,6 +108,7 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
     const hints: Hint[] = [
       { where: 'front', kind: 'included', difference: 1.25 },
       { where: 'front', kind: 'setback', difference: 1.4 },
+      { where: 'front', kind: 'places-first', unknown: [named, { ...named, corner: 'RF' }] },
       ...suspects.map((look, i): Hint => {
         const [sai, camber, included] = [levels[i % 3]!, levels[(i + 1) % 3]!, levels[(i + 2) % 3]!];
         return { where: 'LF', kind: 'pattern', sai, camber, included, look };

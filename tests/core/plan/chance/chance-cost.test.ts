@@ -9,6 +9,7 @@ import { ChanceCost } from '../../../../core/plan/chance/chance-cost.ts';
 import { problemOf, settingsOf } from '../../../../core/plan/problem.ts';
 import { indexTerm } from '../../../../core/plan/states/indexed-term.ts';
 import { subproblemsOf } from '../../../../core/plan/subproblem.ts';
+import { chartSigmas } from '../../../tools/chart-error.ts';
 import { generalPose } from '../../../tools/general-pose.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
@@ -73,11 +74,13 @@ describe('a printed chart of many steps, ± 20 % of what each changes', () => {
   const perStep = { camber: 0.1, caster: -0.2, toe: 0.05 };
   const chart: Adjuster = { id: 'chart', kind: 'effect-table', perStep, range: [-12, 12], reference: 0 };
   const angles: readonly Angle[] = ['camber', 'caster', 'toe'];
-  const sum = (of: (degrees: number) => number) => angles.reduce((total, angle) => total + of(perStep[angle]), 0);
   const each = (of: (degrees: number) => number): Degrees =>
     Object.fromEntries(angles.map((angle) => [angle, of(perStep[angle])]));
-  /** What it costs to be off by a tenth of so many steps, with windows of four tenths of a step. */
-  const missing = (steps: number) => sum((degrees) => miss(0.4 * Math.abs(degrees), 0.1 * Math.abs(degrees) * steps));
+  /** What it costs to be off by what the chart may be off over so many steps, with windows of two steps. */
+  const missing = (steps: number) => {
+    const sigmas = chartSigmas(each((degrees) => steps * degrees));
+    return angles.reduce((total, angle) => total + miss(2 * Math.abs(perStep[angle]), sigmas[angle]), 0);
+  };
 
   it.each([3, 0, -12])(
     'from step %d: no surer than it is, nor less sure than a quarter of the chart further',
@@ -90,7 +93,7 @@ describe('a printed chart of many steps, ± 20 % of what each changes', () => {
         const cost = costOf(
           step,
           there,
-          each((degrees) => 0.4 * Math.abs(degrees)),
+          each((degrees) => 2 * Math.abs(degrees)),
         );
         expect(cost, `step ${step}`).toBeGreaterThanOrEqual((gone && missing(gone)) - 1e-5);
         expect(cost, `step ${step}`).toBeLessThanOrEqual((gone && missing(Math.min(gone + 6, end))) + 1e-5);

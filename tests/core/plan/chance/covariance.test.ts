@@ -4,6 +4,7 @@ import type { Adjuster, Car, CarSettings, Corner, Settings, Suspension, Vec3 } f
 import { predictReading } from '../../../../core/index.ts';
 import { DEFAULT_TOLERANCE, Uncertainty } from '../../../../core/plan/chance/covariance.ts';
 import { compileCar } from '../../../../core/pose/car-model.ts';
+import { chartSigmas } from '../../../tools/chart-error.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
 const GAUGE = { camber: 0.02, caster: 0.05, toe: 0.01, pinionAngle: 0.1, lateral: 0.5 };
@@ -64,16 +65,16 @@ describe('printed charts', () => {
       { first: 5, second: 4 },
     ],
     [{}, { first: -3, second: 1 }],
-  ] as const)('from %j to %j: each angle by its own share of what it changes', (from, to) => {
+  ] as const)('from %j to %j: each angle by a share of what it changes and of the largest change', (from, to) => {
     const own = uncertaintyOf(car, from).covariance([to]);
     const gone = (id: 'first' | 'second') => to[id] - ((from as Record<string, number>)[id] ?? 0);
-    // Half of what is said at 95 % is one standard deviation.
-    const part = (id: 'first' | 'second', share: number, degrees: number) => ((share / 2) * degrees * gone(id)) ** 2;
-    const diagonal = [
-      2 * 0.02 ** 2 + part('first', 0.3, 0.1) + part('second', 0.1, 0.05),
-      2 * 0.05 ** 2 + part('first', 0.3, -0.3),
-      2 * 0.01 ** 2 + part('first', 0.3, 0.02) + part('second', 0.1, 0.08),
-    ];
+    const stays = { camber: 0, caster: 0, toe: 0 };
+    const [one, other] = [gone('first'), gone('second')];
+    const a = one === 0 ? stays : chartSigmas({ camber: 0.1 * one, caster: -0.3 * one, toe: 0.02 * one }, 30);
+    const b = other === 0 ? stays : chartSigmas({ toe: 0.08 * other, camber: 0.05 * other }, 10);
+    const diagonal = (['camber', 'caster', 'toe'] as const).map(
+      (angle) => 2 * GAUGE[angle] ** 2 + a[angle] ** 2 + b[angle] ** 2,
+    );
     own.forEach((value, k) => {
       expect(value).toBeCloseTo(k % 4 === 0 ? (diagonal[k / 4] ?? Number.NaN) : 0, 12);
     });

@@ -6,6 +6,7 @@ import { problemOf, settingsOf } from '../../../../core/plan/problem.ts';
 import { indexTerm } from '../../../../core/plan/states/indexed-term.ts';
 import { subproblemsOf } from '../../../../core/plan/subproblem.ts';
 import { ANGLES_A_WHEEL } from '../../../../core/pose/mechanism.ts';
+import { chartSigmas } from '../../../tools/chart-error.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
 
 const ANGLES = ['camber', 'caster', 'toe'] as const;
@@ -41,7 +42,7 @@ describe('charts of five positions', () => {
   const reading: Reading = { LF: ZERO, RF: ZERO };
   const settings = { LF: { first: 1 }, RF: { second: -1 } };
 
-  it('each angle that has moved by its own share, each window by its half width; the gauge costs nothing', () => {
+  it('each angle by its share of what has moved, each window by its half width; the gauge costs nothing', () => {
     const problem = problemOf({ car, spec: { front }, reading, settings });
     const [only] = subproblemsOf(problem);
     const terms = only?.terms.map((term) => indexTerm(term, only.states)) ?? [];
@@ -58,7 +59,10 @@ describe('charts of five positions', () => {
         const variance = (angle: (typeof ANGLES)[number]) =>
           adjusters.reduce((sum, { id, perStep, tolerance }) => {
             const gone = (at[id] as number) - (stood[id] as number);
-            return sum + ((tolerance / 100 / 2) * gone * ((perStep as Degrees)[angle] ?? 0)) ** 2;
+            if (gone === 0) return sum;
+            const steps = perStep as Degrees;
+            const change = Object.fromEntries(ANGLES.map((one) => [one, gone * (steps[one] ?? 0)]));
+            return sum + chartSigmas(change, tolerance)[angle] ** 2;
           }, 0);
         const wanted =
           variance('camber') / 0.5 ** 2 +
