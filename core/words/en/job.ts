@@ -1,7 +1,7 @@
 /** What the hand does where several moves are one job: one sentence, what holds for all of them said once. */
 import type { Act, JobEnd, JobSaid } from '../../said.ts';
 import type { Units } from '../words.ts';
-import { act, packText, rodText, thanNow } from './act.ts';
+import { act, packText, rodText, swapped, thanNow } from './act.ts';
 
 type Said<A extends Act['act']> = readonly { readonly end: JobEnd; readonly act: Extract<Act, { act: A }> }[];
 type Sayings = { readonly [A in Act['act']]?: (all: Said<A>, arm: string | undefined, units?: Units) => string };
@@ -9,10 +9,10 @@ type Sayings = { readonly [A in Act['act']]?: (all: Said<A>, arm: string | undef
 /** Of jobs of which every move is the same act. One that is not here is said move by move. */
 const SAYINGS: Sayings = {
   'change-shims': (all, arm = 'the arm', units) => {
-    const packs = all.map(({ end, act: { by, to, stack } }) =>
+    const packs = all.map(({ end, act: { by, to, stack, holds } }) =>
       to === 0
         ? `${end} pack all out, ${thanNow(by, units)}`
-        : `${end} pack ${packText(to, stack, units)}, ${thanNow(by, units)}`,
+        : `${end} pack ${packText(to, stack, units)}, ${thanNow(by, units)}${swapped(stack, holds, units)}`,
     );
     return `${capital(arm)}: support it and loosen both bolts; ${packs.join('; ')}; the full nut on each thread.`;
   },
