@@ -54,7 +54,7 @@ test('total toe by the one, the steering wheel by the other, on cards of the axl
   for (const [i, { instruction, expectAfter }] of moves.entries()) {
     await expect(page.getByText(`${i + 1} of ${moves.length}`)).toBeVisible();
     const card = page.locator('.card-form');
-    await expect(card).toContainText('front axle');
+    await expect(card).toContainText(/^front(Cross rod|Drag link)/);
     await expect(card).toContainText(instruction);
     const shows = page.getByLabel('What the rack will show');
     await expect(shows).toContainText(`LF toe${formatAngle(expectAfter.LF?.toe ?? Number.NaN)}`);

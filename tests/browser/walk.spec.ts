@@ -4,6 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { type CarSettings, CORNERS, type Corner, formatAngle, type Plan, type Reading } from '../../core/index.ts';
+import { jobsIn, sentence } from '../tools/jobs.ts';
 import { expect, goOffline, MADE, type Site, test, waitForServiceWorker } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 import { planned } from './planned.ts';
@@ -62,31 +63,34 @@ test('from as found to as left with the network off, and all there after closing
     const page = await openOffline(phone, site);
     const plan = planned({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
     expect(plan.inWindow).toBe(true);
-    expect(plan.moves.length).toBeGreaterThan(3);
+    const jobs = jobsIn(plan);
+    expect(jobs.length).toBeGreaterThan(3);
 
     await page.getByText('Practice car').tap();
     await press(page, 'New visit');
     await typeReading(page, FOUND);
     await press(page, 'Where the adjusters stand');
     await press(page, 'These are right');
-    await expect(page.getByText(`1 of ${plan.moves.length}`)).toBeVisible();
+    await expect(page.getByText(`1 of ${jobs.length}`)).toBeVisible();
     const { digits, others } = await touchesOf(page);
     const typed = FOUND.map(([, , value]) => formatAngle(value)).join('').length;
     expect(digits).toBe(typed);
     expect(others, 'touches beside digits, from the opened app to the moves').toBeLessThanOrEqual(5);
 
-    for (const [i, move] of plan.moves.entries()) {
-      await expect(page.getByText(`${i + 1} of ${plan.moves.length}`)).toBeVisible();
+    for (const [i, job] of jobs.entries()) {
+      await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
       const card = page.locator('.card-form');
+      const move = job.at(-1)!;
       const adjuster = [...car.front.adjusters, ...car.rear.adjusters].find(({ id }) => id === move.adjuster);
       await expect(card).toContainText(`${move.corner}`);
-      await expect(card).toContainText(adjuster?.name ?? '');
-      await expect(card).toContainText(move.instruction);
+      // An arm's two packs go by the arm.
+      await expect(card).toContainText(job.length > 1 ? /arm, front and rear/ : (adjuster?.name ?? ''));
+      await expect(card).toContainText(sentence(job));
       const camber = move.expectAfter[move.corner]?.camber;
       await expect(card.locator('.expect')).toContainText(formatAngle(camber ?? Number.NaN));
       const before = await touchesOf(page);
       await press(page, MADE);
-      if (i + 1 < plan.moves.length) expect((await touchesOf(page)).others - before.others).toBe(1);
+      if (i + 1 < jobs.length) expect((await touchesOf(page)).others - before.others).toBe(1);
     }
 
     await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
@@ -111,7 +115,7 @@ test('from as found to as left with the network off, and all there after closing
     await expect(again.getByText('all in the window')).toBeVisible();
     await again.getByText('Practice car').tap();
     await again.getByText(/^Visit of/).tap();
-    await expect(again.getByText(`${plan.moves.length} made`)).toBeVisible();
+    await expect(again.getByText(`${jobs.length} made`)).toBeVisible();
     const row = again.getByRole('row').filter({ hasText: 'LF camber' });
     await expect(row).toContainText(formatAngle(0.12));
     await expect(row).toContainText(formatAngle(plan.predicted.LF?.camber ?? Number.NaN));
@@ -134,30 +138,34 @@ test('a move that will not go and one that is set elsewhere are planned around, 
     await typeReading(page, FOUND);
     await press(page, 'Where the adjusters stand');
     await press(page, 'These are right');
-    const stuck = first.moves[0];
+    const [stuckJob] = jobsIn(first);
+    const stuck = stuckJob?.[0];
     if (!stuck) throw new Error('the plan has no moves');
-    await expect(page.getByText(`1 of ${first.moves.length}`)).toBeVisible();
+    await expect(page.getByText(`1 of ${jobsIn(first).length}`)).toBeVisible();
 
     await press(page, 'Won’t move');
+    if (stuckJob.length > 1) await press(page, /^Front$/);
 
     const second = planned(
       { car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE },
       { locked: [{ corner: stuck.corner, adjuster: stuck.adjuster }] },
     );
-    await expect(page.getByText(`2 of ${second.moves.length + 1}`)).toBeVisible();
-    await expect(page.locator('.card-form')).toContainText(second.moves[0]?.instruction ?? 'no move');
+    const next = jobsIn(second);
+    await expect(page.getByText(`2 of ${next.length + 1}`)).toBeVisible();
+    await expect(page.locator('.card-form')).toContainText(sentence(next[0]!));
 
     await expect(page.locator('.save-mark')).toHaveText('saved');
     await phone.kill();
     page = await phone.open(site.url, { offline: true });
     await page.getByText('Practice car').tap();
-    await expect(page.getByText(`2 of ${second.moves.length + 1}`)).toBeVisible();
+    await expect(page.getByText(`2 of ${next.length + 1}`)).toBeVisible();
     await expect(page.getByText('won’t move', { exact: false }).first()).toBeVisible();
 
     await press(page, 'Undo');
-    await expect(page.locator('.card-form')).toContainText(stuck.instruction);
+    await expect(page.locator('.card-form')).toContainText(sentence(stuckJob));
 
     await press(page, 'Set to…');
+    if (stuckJob.length > 1) await press(page, /^Front$/);
     await page.locator('.stepper-row button:enabled').first().tap();
     await press(page, 'Plan from here');
     await expect(page.getByText(/^2 of /)).toBeVisible();
