@@ -79,8 +79,13 @@ type OfAdjusters =
   | { readonly is: 'adjuster'; readonly among: readonly Called[] }
   /** The field's own name is to be. */
   | { readonly is: 'no-such-adjuster'; readonly among: readonly Called[] }
-  /** The value is how many there are. */
-  | { readonly is: 'combinations'; readonly most: number; readonly of: 'corner' | 'axle' };
+  /** The value is how many there are, of every two adjusters where these are named. */
+  | {
+      readonly is: 'combinations';
+      readonly most: number;
+      readonly of: 'corner' | 'axle';
+      readonly two?: readonly { readonly name: string; readonly positions: number }[];
+    };
 
 type OfPoints =
   | { readonly is: 'point'; readonly among: readonly string[] }

@@ -149,6 +149,15 @@ export type Note =
       readonly kept?: { readonly pinion?: number; readonly aside?: number };
       readonly beyond?: true;
     }
+  /**
+   * Not every setting of an axle's or a corner's adjusters was tried: of so many the best that was found. `around`: within
+   * how much of it, on every adjuster at once, none is better.
+   */
+  | {
+      readonly note: 'best-found';
+      readonly settings: number;
+      readonly around?: { readonly by: number; readonly unit: 'turns' | 'positions' };
+    }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that a pack takes out of others, which have to be opened first. */

@@ -9,29 +9,33 @@ import {
   type WheelReading,
 } from '../contract.ts';
 import { cornerOf } from '../pose/car-model.ts';
+import { bestFoundNotes } from './answer/best-found.ts';
 import { notesOf } from './answer/notes.ts';
 import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
 import { hasLowerCams, rankOf, roleOf } from './answer/working-order.ts';
-import { Choices } from './choose.ts';
+import { Choices, type Proof } from './choose.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
 import { type Drawer, shimsOf } from './shims/drawer.ts';
 import { shimNotes } from './shims/shim-notes.ts';
 
-/** The plan of a validated request. */
-export function planOf(request: PlanRequest): BarePlan {
+/**
+ * The plan of a validated request.
+ * @param most states of one corner that are all gone through; of more the best are sought (see fine/)
+ */
+export function planOf(request: PlanRequest, most?: number): BarePlan {
   const problem = problemOf(request);
-  const choices = new Choices(problem);
+  const choices = new Choices(problem, most);
   const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const within = enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1);
-  // The search is exact for sums over corners, which a chance is not: of the surest only what stands for it is proven.
-  const proven = within !== undefined || style === 'closest' || style === 'least-work';
-  return planTo(problem, within?.positions ?? choices.best(style), choices, proven);
+  const proof = within ? { proven: choices.fine.length === 0 } : choices.proofOf(style);
+  return planTo(problem, within?.positions ?? choices.best(style), choices, proof);
 }
 
-function planTo(problem: Problem, positions: Positions, choices: Choices, proven: boolean): BarePlan {
+function planTo(problem: Problem, positions: Positions, choices: Choices, proof: Proof): BarePlan {
+  const optimum = { ...proof, combinations: choices.combinations };
   const judged = evaluate(problem, positions);
   const moves = inOrder(problem, positions, choices.drawer);
   const { predicted, deviation, inWindow, chance, distance } = judged;
@@ -39,9 +43,13 @@ function planTo(problem: Problem, positions: Positions, choices: Choices, proven
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
     odds: oddsAt(problem, judged, positions, (term) => choices.isFixed(term)),
     effort: workOf(problem, positions),
-    optimum: { proven, combinations: choices.combinations },
+    optimum,
     shortfall: shortfallOf(problem, judged, positions),
-    noted: [...shimNotes(problem, choices, moves, inWindow), ...notesOf(problem, moves, positions)],
+    noted: [
+      ...bestFoundNotes(choices.fine, proof),
+      ...shimNotes(problem, choices, moves, inWindow),
+      ...notesOf(problem, moves, positions),
+    ],
     unmeasured: problem.unmeasured.map(({ where, angle }) => ({ where, angle })),
   };
 }

@@ -7,9 +7,13 @@
 import { CORNERS, type Corner, type PlanRequest, type Position } from '../../contract.ts';
 import { cornersOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
+import { FineSpace } from '../fine/fine-space.ts';
+import { mayMeet, refine } from '../fine/refine.ts';
 import { type Positions, type Problem, problemOf, valuesAt } from '../problem.ts';
 import { search } from '../search/branch-and-bound.ts';
+import type { Found, Goal } from '../search/goal.ts';
 import { samePosition } from '../states/axis.ts';
+import type { StateSpace } from '../states/state-space.ts';
 import { type Subproblem, settingsIn, solve, stateSpaceOf, subproblemsOf } from '../subproblem.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
 import { type BareFreeChange, type ExtendedTravel, extendedTravels, withOffsets } from './extended-travel.ts';
@@ -142,13 +146,20 @@ class LeastExtension {
           ? stateSpaceOf(this.problem, assembly, { instead })
           : states[a]!,
       );
-      return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;
+      const goal = { inWindow: true, effortFirst: false };
+      return (search(tried, terms, goal) ?? sought(tried, terms, goal)) !== undefined;
     } catch (error) {
       // The request itself was taken: more combinations than can be searched are not tried.
       if (error instanceof InputError) return false;
       throw error;
     }
   }
+}
+
+/** What meets the windows among states that are not all listed; nothing where all are. */
+function sought(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {
+  if (!states.some((own) => own instanceof FineSpace) || !mayMeet(states, terms)) return undefined;
+  return search(refine(states, terms).states, terms, goal);
 }
 
 /** The least of 1…most that will do, where `most` does and so does whatever is above one that does. */

@@ -2,6 +2,7 @@
 import type { ShimCount } from '../../contract.ts';
 import type { Named, Note } from '../../said.ts';
 import { plain } from '../../units/plain.ts';
+import { inGroups } from './exact.ts';
 import { bareLength } from './figures.ts';
 
 type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>) => string };
@@ -17,6 +18,8 @@ const SAYINGS: Sayings = {
     `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
   'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
+  'best-found': ({ settings, around }) =>
+    `There are ${manyOf(settings)} settings here, too many to try each. This is the best that was found${around ? `: no setting within ${plain(around.by)} ${around.by === 1 ? around.unit.slice(0, -1) : around.unit} of it on every adjuster is better` : ''}.`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>
@@ -47,6 +50,13 @@ function keptText({ pinion, aside }: { readonly pinion?: number; readonly aside?
   return beyond
     ? ` That is beyond the usual ${within}: the windows cannot be met within it. Check the driveshaft’s joints and the tyres’ room.`
     : ` Kept within the usual ${within}; no windows of its own are on file.`;
+}
+
+/** "2073 million": nobody reads the rest. */
+function manyOf(n: number): string {
+  if (n < 1e7) return inGroups(n);
+  if (n < 1e10) return `${Math.round(n / 1e6)} million`;
+  return n < 1e12 ? `${Math.round(n / 1e9)} thousand million` : 'more than a million million';
 }
 
 const name = ({ corner, name }: Named): string => `${corner} ${name}`;
