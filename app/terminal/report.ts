@@ -76,10 +76,10 @@ function limitOf({ odds: [least] }: Plan): string[] {
 const AS_GOOD_AS_SURE = 0.98;
 
 /** What no other combination of positions does better, as far as the search proves it. */
-function proofOf(style: PlanStyle, { inWindow, optimum }: Plan): string[] {
+function proofOf(style: PlanStyle, { inWindow, optimum, noted }: Plan): string[] {
   if (optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
-  if (!optimum.proven) return [`Chosen from all ${all}.`];
+  if (!optimum.proven) return [noted.some(({ note }) => note === 'best-found') ? `Sought among ${all}.` : `Chosen from all ${all}.`];
   const better = style === 'least-work' && inWindow ? 'takes less work' : 'is nearer to the aims';
   return [`Proven: of ${all} none ${inWindow ? 'in the window ' : ''}${better}.`];
 }

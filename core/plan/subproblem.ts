@@ -114,13 +114,15 @@ interface StatesOptions {
   readonly drawer?: Drawer | undefined;
   /** States of one corner that are listed in full; of more some are. */
   readonly most?: number | undefined;
+  /** Of more only as it stands, for those to be sought that meet the windows. */
+  readonly isBare?: boolean;
 }
 
 /** @throws InputError where the adjusters stand so that no pose exists, or where there are far too many states */
 export function stateSpaceOf(
   { request, now }: Problem,
   assembly: Assembly,
-  { instead = new Map(), drawer, most }: StatesOptions = {},
+  { instead = new Map(), drawer, most, isBare }: StatesOptions = {},
 ): StateSpace {
   const stand = (corner: Corner): CornerStand => {
     const own = instead.get(corner) ?? new Map();
@@ -133,7 +135,7 @@ export function stateSpaceOf(
       ...(drawer && { allows: ({ id }, position) => drawer.allows({ corner, adjuster: id }, position) }),
     };
   };
-  return statesOf(assembly, assembly.corners.map(stand), most);
+  return statesOf(assembly, assembly.corners.map(stand), most, isBare);
 }
 
 /** Of a corner that was measured, what is not locked, or is to be tried all the same. */

@@ -8,7 +8,7 @@ import { CORNERS, type Corner, type PlanRequest, type Position } from '../../con
 import { cornersOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
 import { FineSpace } from '../fine/fine-space.ts';
-import { mayMeet, refine } from '../fine/refine.ts';
+import { mayMeet, meeting } from '../fine/refine.ts';
 import { type Positions, type Problem, problemOf, valuesAt } from '../problem.ts';
 import { search } from '../search/branch-and-bound.ts';
 import type { Found, Goal } from '../search/goal.ts';
@@ -143,7 +143,7 @@ class LeastExtension {
     try {
       const tried = assemblies.map((assembly, a) =>
         assembly.corners.some((corner) => instead.has(corner))
-          ? stateSpaceOf(this.problem, assembly, { instead })
+          ? stateSpaceOf(this.problem, assembly, { instead, isBare: true })
           : states[a]!,
       );
       const goal = { inWindow: true, effortFirst: false };
@@ -159,7 +159,7 @@ class LeastExtension {
 /** What meets the windows among states that are not all listed; nothing where all are. */
 function sought(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {
   if (!states.some((own) => own instanceof FineSpace) || !mayMeet(states, terms)) return undefined;
-  return search(refine(states, terms).states, terms, goal);
+  return search(meeting(states, terms), terms, goal);
 }
 
 /** The least of 1…most that will do, where `most` does and so does whatever is above one that does. */

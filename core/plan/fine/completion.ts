@@ -5,7 +5,7 @@
  * mostly with room for no position or one: so they are all found without a look at each setting.
  */
 import type { PairTables } from './pair-tables.ts';
-import { PivotStep } from './pivot-step.ts';
+import { PivotStep, type Show, type Together } from './pivot-step.ts';
 
 /** A term as one assembly sees it: half windows off its aim, linear in the assembly's numbers. */
 export interface Wanted {
@@ -17,16 +17,6 @@ export interface Wanted {
 export interface Free {
   readonly axis: number;
   readonly ranks: ArrayLike<number>;
-}
-
-/** Is shown the ranks of all axes, the same array every time, and what they cost by the tables; false where it has enough. */
-export type Show = (ranks: Uint16Array, cost: number) => boolean;
-
-/** What two axes add together: at rank of the one · `step` + rank of the other · `stride`, a number for each term. */
-export interface Together {
-  readonly values: Float64Array;
-  readonly step: number;
-  readonly stride: number;
 }
 
 /** Of an assembly's numbers no more are free of one another: a wheel's angles, or an axle's yaw, pitch and place. */

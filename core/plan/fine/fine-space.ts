@@ -9,15 +9,20 @@ import { type Axis, axesOf } from '../states/axis.ts';
 import { allOf } from '../states/combinations.ts';
 import type { CornerStand } from '../states/corner-stand.ts';
 import { type Listed, MOST_STATES, StateSpace } from '../states/state-space.ts';
-import { PairTables } from './pair-tables.ts';
+import { LEAST_SLACK, PairTables } from './pair-tables.ts';
 
 /**
  * All states of an assembly, or where there are more than `most` of one corner those that are worth a look.
  * @throws InputError where the adjusters stand so that no pose exists, or where there are far too many
  */
-export function statesOf(assembly: Assembly, stands: readonly CornerStand[], most = MOST_STATES): StateSpace {
+export function statesOf(
+  assembly: Assembly,
+  stands: readonly CornerStand[],
+  most = MOST_STATES,
+  isBare = false,
+): StateSpace {
   const isFew = allOf(axesOf(stands).axes) * stands.length <= most;
-  return isFew ? new StateSpace(assembly, stands) : FineSpace.of(assembly, stands);
+  return isFew ? new StateSpace(assembly, stands) : FineSpace.of(assembly, stands, isBare);
 }
 
 /** Settings of every two adjusters, more of which would take too long. */
@@ -33,12 +38,16 @@ export class FineSpace extends StateSpace {
     super(assembly, stands, given);
   }
 
-  /** @throws InputError where there are too many even of two adjusters */
-  static of(assembly: Assembly, stands: readonly CornerStand[]): FineSpace {
+  /**
+   * @param isBare without those that have one or two adjusters moved, for a question that does not ask for few moves
+   * @throws InputError where there are too many even of two adjusters
+   */
+  static of(assembly: Assembly, stands: readonly CornerStand[], isBare = false): FineSpace {
     const { axes } = axesOf(stands);
     refuseTooMany(assembly, axes);
     const tables = new PairTables(assembly, stands, axes);
-    const space = new FineSpace(assembly, stands, tables, fewMoved(tables));
+    const space = new FineSpace(assembly, stands, tables, isBare ? unmoved(tables) : fewMoved(tables));
+    space.#isBare = isBare;
     return space.with(extremesOf(tables));
   }
 
@@ -47,7 +56,7 @@ export class FineSpace extends StateSpace {
     const known = this.#keys();
     const fresh = settings.filter((digits) => {
       const key = digits.join();
-      return this.#moved(digits) > 2 && !known.has(key) && known.add(key);
+      return (this.#isBare || this.#moved(digits) > 2) && !known.has(key) && known.add(key);
     });
     if (fresh.length === 0) return this;
     const { digits, angles, slack } = this.given;
@@ -63,6 +72,7 @@ export class FineSpace extends StateSpace {
     };
     const space = new FineSpace(this.assembly, this.stands, this.tables, listed);
     space.#known = known;
+    space.#isBare = this.#isBare;
     return space;
   }
 
@@ -72,6 +82,7 @@ export class FineSpace extends StateSpace {
   }
 
   #known: Set<string> | undefined;
+  #isBare = false;
 
   /** Of the settings with more than two adjusters moved. */
   #keys(): Set<string> {
@@ -96,6 +107,13 @@ function refuseTooMany({ corners }: Assembly, axes: readonly Axis[]): void {
   const field = `${axleOf(corners[0]!)}.adjusters`;
   throw new InputError(field, ofTwo, { is: 'combinations', most: MOST_OF_TWO, of, two });
 }
+
+/** As it stands. */
+const unmoved = ({ axes, base }: PairTables): Listed => ({
+  digits: Uint16Array.from(axes, ({ axis }) => axis.current),
+  angles: base.slice(),
+  slack: LEAST_SLACK,
+});
 
 /** As it stands, and with one or two adjusters elsewhere, by the tables. */
 function fewMoved(tables: PairTables): Listed {

@@ -13,7 +13,7 @@ import { type Nodes, nodesOf, type Ranked, ranked, type Stretch } from './nodes.
 
 /** Interpolation is probed where it is worst. */
 const SAFETY = 8;
-const LEAST_SLACK = 1e-9;
+export const LEAST_SLACK = 1e-9;
 /** How many settings far off in all adjusters are solved to see what is left out. */
 const PROBES = 96;
 const MORE_SAFETY = 3;

@@ -1,6 +1,24 @@
 /** The pivots of one choice of the others: where they come nearest to what is wanted, and the positions about that. */
-import type { Completion, Show, Together } from './completion.ts';
 import { LeastSquares } from './least-squares.ts';
+
+/** Is shown the ranks of all axes, the same array every time, and what they cost by the tables; false where it has enough. */
+export type Show = (ranks: Uint16Array, cost: number) => boolean;
+
+/** What two axes add together: at rank of the one · `step` + rank of the other · `stride`, a number for each term. */
+export interface Together {
+  readonly values: Float64Array;
+  readonly step: number;
+  readonly stride: number;
+}
+
+/** What is completed: terms of tables, and the ranks that its axes have. */
+interface Incomplete {
+  /** How many terms there are. */
+  readonly size: number;
+  readonly ranks: Uint16Array;
+  length(axis: number): number;
+  together(axis: number, other: number): Together;
+}
 
 const STEPS = 6;
 /** Ranks, and share of the limit, by which the tables' bend may put an ellipse off. */
@@ -19,7 +37,7 @@ export class PivotStep {
   readonly #best: Int32Array;
 
   constructor(
-    private readonly completion: Completion,
+    private readonly completion: Incomplete,
     readonly pivots: readonly number[],
     private readonly show: Show,
     private readonly limit: number | undefined,

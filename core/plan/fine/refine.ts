@@ -13,7 +13,7 @@ import type { Term } from '../terms.ts';
 import { Completion, type Free, type Wanted } from './completion.ts';
 import { FineSpace } from './fine-space.ts';
 import { PairTables } from './pair-tables.ts';
-import { seedsOf } from './seeds.ts';
+import { seedsOf, someSeedsOf } from './seeds.ts';
 
 const ROUNDS = 6;
 /** The others' needs change little once all is in its window. */
@@ -64,6 +64,22 @@ export function refine(given: readonly StateSpace[], terms: readonly Term[]): Re
     best = next;
   }
   return { states, within };
+}
+
+/** Rounds after which what does not meet the windows is taken not to. */
+const TRIES = 4;
+
+/** The states with some that meet the windows, if there are any, whatever they move. */
+export function meeting(given: readonly StateSpace[], terms: readonly Term[]): readonly StateSpace[] {
+  let states = given;
+  const weights = new Float64Array(terms.length).fill(1);
+  for (let round = 0; round < TRIES; round++) {
+    const best = nearest(states, terms);
+    if (!best || best.inWindow) break;
+    if (round > 0) weigh(weights, states, terms, best.found);
+    states = seeded(states, terms, best.found, weights, someSeedsOf);
+  }
+  return states;
 }
 
 /** Share of its whole range by which a term may come further than its ends, which are those of each adjuster by itself. */
@@ -118,12 +134,13 @@ function seeded(
   terms: readonly Term[],
   found: Found,
   weights: Float64Array,
+  seeds = seedsOf,
 ): StateSpace[] {
   const indexed = terms.map((term) => indexTerm(term, states));
   return states.map((own, a) => {
     if (!(own instanceof FineSpace)) return own;
     const wanted = wantedOf(indexed, a, states, found, weights);
-    return wanted.length > 0 ? own.with(seedsOf(new Completion(own.tables, wanted))) : own;
+    return wanted.length > 0 ? own.with(seeds(new Completion(own.tables, wanted))) : own;
   });
 }
 

@@ -15,11 +15,23 @@ const LEAST_MOVED = 3;
 const MOST_CHOICES = 1500;
 
 /** Their digits. */
-export function seedsOf(completion: Completion): number[][] {
-  const { axes } = completion.tables;
-  const movable = [...axes.keys()].filter((i) => axes[i]!.digits.length > 1);
-  const choices = choicesOf(movable).slice(0, MOST_CHOICES);
-  const each = TRIED / Math.max(1, choices.length);
+export const seedsOf = (completion: Completion): number[][] => {
+  const choices = choicesOf(movable(completion)).slice(0, MOST_CHOICES);
+  return nearestBy(completion, choices, TRIED);
+};
+
+/** Choices of positions that are tried where it does not matter how many adjusters are moved. */
+const FEW_TRIED = 600;
+
+/** The same whatever is moved, and of fewer. */
+export const someSeedsOf = (completion: Completion): number[][] =>
+  nearestBy(completion, [movable(completion)], FEW_TRIED);
+
+const movable = ({ tables: { axes } }: Completion): number[] =>
+  [...axes.keys()].filter((i) => axes[i]!.digits.length > 1);
+
+function nearestBy(completion: Completion, choices: readonly (readonly number[])[], tried: number): number[][] {
+  const each = tried / Math.max(1, choices.length);
   const found = new Map<string, { ranks: number[]; cost: number }>();
   for (const moved of choices) {
     for (const one of nearestOf(completion, moved, each)) found.set(one.ranks.join(), one);
