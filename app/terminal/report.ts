@@ -79,7 +79,8 @@ const AS_GOOD_AS_SURE = 0.98;
 function proofOf(style: PlanStyle, { inWindow, optimum, noted }: Plan): string[] {
   if (optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
-  if (!optimum.proven) return [noted.some(({ note }) => note === 'best-found') ? `Sought among ${all}.` : `Chosen from all ${all}.`];
+  const isSought = noted.some(({ note }) => note === 'best-found');
+  if (!optimum.proven) return [isSought ? `Sought among ${all}.` : `Chosen from all ${all}.`];
   const better = style === 'least-work' && inWindow ? 'takes less work' : 'is nearer to the aims';
   return [`Proven: of ${all} none ${inWindow ? 'in the window ' : ''}${better}.`];
 }
