@@ -21,9 +21,9 @@ export class Candidates {
     const own = terms.filter((one) => isOwn(one) && one.parts[0]?.assembly === assembly);
     const { costs, within } = ownCosts(states, own, inWindow);
     const more = extra?.[assembly];
-    if (more) for (const state of within) costs[state]! += more(state);
-    this.costs = costs;
-    this.#order = more ? within.filter((state) => costs[state]! < Number.POSITIVE_INFINITY) : within;
+    this.costs = more ? costs.slice() : costs;
+    if (more) for (const state of within) this.costs[state]! += more(state);
+    this.#order = more ? within.filter((state) => this.costs[state]! < Number.POSITIVE_INFINITY) : within.slice();
     this.weights = Array.from({ length: states.stride }, (_, at) => weightOf(terms, assembly, at));
   }
 
