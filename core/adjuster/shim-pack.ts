@@ -69,7 +69,8 @@ export const shimPack: AdjusterKind = {
   },
   place: (_, position) => ({ as: 'thickness', mm: position as number }),
   step: ({ reference, sizes, max }) => {
-    const mm = Math.min(...sizes);
+    // As much as the pack has room for, or holds, where that is less than any shim.
+    const mm = Math.min(...sizes, Math.max(reference as number, max - (reference as number)));
     return { ...stepFrom(reference as number, mm, max), said: { step: 'more-shim', mm } };
   },
   fields: [

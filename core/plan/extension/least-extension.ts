@@ -107,11 +107,12 @@ class LeastExtension {
   ways(travels: readonly ExtendedTravel[], isWorthPairing: (one: ExtendedTravel) => boolean): Extended[] {
     const singles = travels.flatMap((one) => this.#least([one]) ?? []);
     if (singles.length > 0) return singles;
-    const likely = travels.filter(isWorthPairing);
-    const pairs = likely.flatMap((a, i) => likely.slice(i + 1).map((b) => [a, b] as const));
-    const across = pairs.filter(([a, b]) => a.corner !== b.corner && a.adjuster === b.adjuster);
-    const within = pairs.filter(([a, b]) => a.corner === b.corner && a.adjuster !== b.adjuster);
-    for (const some of [across, within]) {
+    const likely = new Set(travels.filter(isWorthPairing));
+    const pairs = travels.flatMap((a, i) => travels.slice(i + 1).map((b) => [a, b] as const));
+    const both = pairs.filter(([a, b]) => likely.has(a) && likely.has(b));
+    // The other one may only have to take back what the first does to another angle.
+    const one = pairs.filter(([a, b]) => likely.has(a) !== likely.has(b));
+    for (const some of [both, one].flatMap((some) => [some.filter(isAcross), some.filter(isOfOneCorner)])) {
       const found = some.flatMap((one) => this.#least(one) ?? []);
       if (found.length > 0) return found;
     }
@@ -155,6 +156,10 @@ class LeastExtension {
     }
   }
 }
+
+type Pair = readonly [ExtendedTravel, ExtendedTravel];
+const isAcross = ([a, b]: Pair): boolean => a.corner !== b.corner && a.adjuster === b.adjuster;
+const isOfOneCorner = ([a, b]: Pair): boolean => a.corner === b.corner && a.adjuster !== b.adjuster;
 
 /** What meets the windows among states that are not all listed; nothing where all are. */
 function sought(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {

@@ -63,6 +63,22 @@ describe('a shim pack', () => {
   });
 
   it.each([
+    [0, 0.8],
+    [0.5, 0.5],
+    [0.8, 0.8],
+  ])(
+    'which may be thinner than any shim and holds %d mm: a step is what there is room for, and stays in it',
+    (reference, mm) => {
+      const { from, to, said } = shimPack.step({ ...pack, sizes: [1, 2.5], max: 0.8, reference });
+      expect([from, to]).toContain(reference);
+      expect(from).toBeGreaterThanOrEqual(0);
+      expect(to).toBeLessThanOrEqual(0.8);
+      expect((to as number) - (from as number)).toBeCloseTo(mm, 12);
+      expect(wordsOf().step(said)).toBe(`${mm} mm more shim`);
+    },
+  );
+
+  it.each([
     [{ maxCount: 0 }, 'adjusters[0].maxCount: 0 is not allowed; allowed: a whole number of shims, 1 to 50'],
     [{ maxCount: 2.5 }, 'adjusters[0].maxCount'],
     [{ pair: { with: 'rear', most: 3 } }, 'adjusters[0].pair.with: "rear" is not allowed; allowed: nothing'],
