@@ -52,9 +52,7 @@ const SAYINGS: Sayings = {
   adjuster: ({ among }) => adjusters(among),
   'no-such-adjuster': ({ among }) => adjusters(among),
   combinations: ({ most, of, two }) =>
-    two
-      ? `up to ${most} of every two adjusters of ${of === 'axle' ? 'an' : 'a'} ${of}: lock some or widen their steps; there are ${positionsOf(two)}`
-      : `up to ${most} combinations ${of === 'axle' ? 'an' : 'a'} ${of}: lock an adjuster or widen its step`,
+    `up to ${most} combinations ${two ? 'of two adjusters ' : ''}${of === 'axle' ? 'an' : 'a'} ${of}: lock an adjuster or widen its step${two ?? ''}`,
   point: ({ among }) => `one of ${among.join(', ')}`,
   'apart-from': ({ point }) => `a point apart from ${point}: no two joints share a place`,
   'as-on-the-left': ({ kind }) => `${kind.id}, as on the left`,
@@ -107,13 +105,6 @@ export const or = (all: readonly string[]): string =>
 
 /** 10000 as "10 000". */
 export const inGroups = (n: number | string): string => String(n).replace(/\B(?=(\d{3})+$)/g, ' ');
-
-/** "cam with 25 positions, 4 × toe rod with 401". */
-export function positionsOf(all: readonly { readonly name: string; readonly positions: number }[]): string {
-  const texts = all.map(({ name, positions }) => `${name} with ${positions} positions`);
-  const many = (text: string): number => texts.filter((one) => one === text).length;
-  return [...new Set(texts)].map((text) => (many(text) > 1 ? `${many(text)} × ${text}` : text)).join(', ');
-}
 
 const adjusters = (among: readonly { readonly id: string }[]): string =>
   among.length > 0 ? `one of the adjusters: ${among.map(({ id }) => id).join(', ')}` : 'nothing: no adjusters here';

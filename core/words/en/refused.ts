@@ -2,7 +2,7 @@
 import type { Phrase, Refused, Rule } from '../../rule.ts';
 import { plain } from '../../units/plain.ts';
 import { allowed } from './allowed.ts';
-import { inGroups, LACKS, positionsOf } from './exact.ts';
+import { inGroups, LACKS } from './exact.ts';
 import { spaced } from './spaced.ts';
 
 type Saying<R> = (rule: R, value: unknown) => string;
@@ -17,9 +17,7 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, Saying<Rule>>>> = {
     rule.among.length > 0 ? instead(rule, value) : `not ${shown(value)}: there is no other that it could be`,
   fits: ({ suspension, lacks }) => `it does not fit ${suspension}: it needs ${LACKS[lacks]}`,
   combinations: ({ most, of, two }, count) =>
-    two
-      ? `${inGroups(Number(count))} combinations of every two adjusters, and up to ${inGroups(most)} ${of === 'axle' ? 'an axle' : 'a corner'} can be searched: lock some or widen their steps; there are ${positionsOf(two)}`
-      : `${inGroups(Number(count))} combinations of positions, and up to ${inGroups(most)} ${of === 'axle' ? 'an axle' : 'a corner'} can be searched: lock an adjuster or widen its step`,
+    `${inGroups(Number(count))} combinations ${two ? 'of two adjusters' : 'of positions'}, and up to ${inGroups(most)} ${of === 'axle' ? 'an axle' : 'a corner'} can be searched: lock an adjuster or widen its step${two ?? ''}`,
   object: (rule, value) => (rule.as === 'car-file' || rule.as === 'backup' ? instead(rule, value) : amiss(value)),
   type: (rule, value) => (rule.type === 'Object' ? amiss(value) : instead(rule, value)),
   given: () => 'nothing is entered, and it is needed',
