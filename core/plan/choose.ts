@@ -4,6 +4,7 @@ import { byCorner } from '../corners.ts';
 import { Likeliest, type Likely, surest } from './chance/surest.ts';
 import { FineSpace } from './fine/fine-space.ts';
 import { isLeastWork } from './fine/least-proof.ts';
+import { leastDistance } from './fine/refine.ts';
 import type { Reachable } from './out-of-reach.ts';
 import { partOf, practical } from './practical.ts';
 import type { Positions, Problem } from './problem.ts';
@@ -13,7 +14,7 @@ import { bothSubproblems, movableAt, type Subproblem, settingsIn, solve } from '
 import type { Term } from './terms.ts';
 
 /** How far a plan is known to be the best there is: fields of `optimum`. */
-export type Proof = Pick<BarePlan['optimum'], 'proven' | 'around'>;
+export type Proof = Pick<BarePlan['optimum'], 'proven' | 'around' | 'bound'>;
 
 /** One choice for each subproblem. */
 type Answer = readonly Found[];
@@ -70,7 +71,8 @@ export class Choices {
     if (least) return { proven: this.#subproblems.every((own, p) => isLeastWork(own.states, own.terms, least[p]!)) };
     const around = Math.min(...this.#subproblems.map(({ within = Number.POSITIVE_INFINITY }) => within));
     if (around === Number.POSITIVE_INFINITY) return { proven: true };
-    return around > 0 ? { proven: false, around } : { proven: false };
+    const bound = this.#subproblems.reduce((sum, own) => sum + leastDistance(own.states, own.terms), 0);
+    return { proven: false, bound, ...(around > 0 && { around }) };
   }
 
   /** Whether no adjuster that may be moved changes a term. */

@@ -46,7 +46,7 @@ function planTo(problem: Problem, positions: Positions, choices: Choices, proof:
     optimum,
     shortfall: shortfallOf(problem, judged, positions),
     noted: [
-      ...bestFoundNotes(choices.fine, proof),
+      ...bestFoundNotes(choices.fine, proof, distance),
       ...shimNotes(problem, choices, moves, inWindow),
       ...notesOf(problem, moves, positions),
     ],

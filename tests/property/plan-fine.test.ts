@@ -186,6 +186,7 @@ describe('rods in flats, six turns either way', () => {
       const after = predictReading(car, reading, {}, to);
       if (after.unreachable) continue;
       const other = score(spec, after);
+      expect(other.distance).toBeGreaterThanOrEqual((optimum.bound ?? 0) - 1e-9);
       if (inWindow && !other.inWindow) continue;
       expect(other.distance).toBeGreaterThanOrEqual(distance - 1e-9);
     }
@@ -196,7 +197,10 @@ describe('rods in flats, six turns either way', () => {
       const { optimum, notes } = planned(seed);
       const said = notes.filter((note) => note.includes('too many to try each'));
       expect(said).toHaveLength(optimum.proven ? 0 : 1);
-      if (optimum.around) expect(said[0]).toMatch(/There are 2073 million settings.* no setting within \d+ \w+ of it/);
+      if (optimum.around)
+        expect(said[0]).toMatch(
+          /There are 2073 million settings.* No setting with every adjuster within \d+ \w+ of it/,
+        );
       return [optimum.proven ? 'proven' : 'around'];
     });
     expect(Object.keys(seen)).toHaveLength(2);

@@ -3,11 +3,24 @@ import type { Note } from '../../said.ts';
 import type { Proof } from '../choose.ts';
 import type { FineSpace } from '../fine/fine-space.ts';
 
-/** @param fine assemblies of which not all states were gone through */
-export function bestFoundNotes(fine: readonly FineSpace[], { proven, around }: Proof): Note[] {
+/** Half windows all together: more off the aims than this is not worth telling. */
+const ON_AIM = 0.05;
+
+/**
+ * @param fine assemblies of which not all states were gone through
+ * @param distance of the plan
+ */
+export function bestFoundNotes(fine: readonly FineSpace[], { proven, around, bound }: Proof, distance: number): Note[] {
   if (proven || fine.length === 0) return [];
   const settings = Math.max(...fine.map(({ all }) => all));
-  return [{ note: 'best-found', settings, ...(around !== undefined && { around: howFar(fine, around) }) }];
+  const offAim = Math.sqrt(distance);
+  return [
+    {
+      ...{ note: 'best-found', settings },
+      ...(around !== undefined && { around: howFar(fine, around) }),
+      ...(bound !== undefined && offAim < ON_AIM && { offAim }),
+    },
+  ];
 }
 
 /** In turns where all that has so many positions are rods that are set alike. */

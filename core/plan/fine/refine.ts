@@ -9,7 +9,7 @@ import { search } from '../search/branch-and-bound.ts';
 import type { Found } from '../search/goal.ts';
 import { type IndexedTerm, indexTerm, isOwn, termAt } from '../states/indexed-term.ts';
 import type { StateSpace } from '../states/state-space.ts';
-import type { Term } from '../terms.ts';
+import { distanceOf, type Term } from '../terms.ts';
 import { Completion, type Free, type Wanted } from './completion.ts';
 import { FineSpace } from './fine-space.ts';
 import { PairTables } from './pair-tables.ts';
@@ -85,21 +85,34 @@ export function meeting(given: readonly StateSpace[], terms: readonly Term[]): r
 /** Share of its whole range by which a term may come further than its ends, which are those of each adjuster by itself. */
 const BEYOND = 0.1;
 
-/** Whether every window is one that its term can come to, whatever the others do. */
-export function mayMeet(states: readonly StateSpace[], terms: readonly Term[]): boolean {
-  return terms.every((term) => {
-    if (term.hard || term.wish) return true;
-    const { parts } = indexTerm(term, states);
-    let [low, high] = [term.constant, term.constant];
-    for (const { assembly, at, factor } of parts) {
-      const [least, most] = states[assembly]!.ranges[at]!;
-      low += Math.min(factor * least, factor * most);
-      high += Math.max(factor * least, factor * most);
-    }
-    const room = BEYOND * (high - low);
-    return low - room <= term.window.high && high + room >= term.window.low;
-  });
+/** Least and most that a term can be, whatever the others are. */
+function rangeOf(term: Term, states: readonly StateSpace[]): readonly [low: number, high: number] {
+  const { parts } = indexTerm(term, states);
+  let [low, high] = [term.constant, term.constant];
+  for (const { assembly, at, factor } of parts) {
+    const [least, most] = states[assembly]!.ranges[at]!;
+    low += Math.min(factor * least, factor * most);
+    high += Math.max(factor * least, factor * most);
+  }
+  const room = BEYOND * (high - low);
+  return [low - room, high + room];
 }
+
+/** Whether every window is one that its term can come to, whatever the others do. */
+export const mayMeet = (states: readonly StateSpace[], terms: readonly Term[]): boolean =>
+  terms.every((term) => {
+    if (term.hard || term.wish) return true;
+    const [low, high] = rangeOf(term, states);
+    return low <= term.window.high && high >= term.window.low;
+  });
+
+/** A distance that no setting comes below, listed or not: each term as near to its aim as it comes by itself. */
+export const leastDistance = (states: readonly StateSpace[], terms: readonly Term[]): number =>
+  terms.reduce((sum, term) => {
+    if (term.hard || term.wish) return sum;
+    const [low, high] = rangeOf(term, states);
+    return sum + distanceOf(term, Math.min(high, Math.max(low, term.window.aim)));
+  }, 0);
 
 function nearest(states: readonly StateSpace[], terms: readonly Term[]): Nearest | undefined {
   const within = search(states, terms, { inWindow: true, effortFirst: false });

@@ -18,8 +18,20 @@ const SAYINGS: Sayings = {
     `${corners.join(' and ')}: the links no longer agree; their bushes take up ${after.toFixed(1)} mm (before: ${before.toFixed(1)} mm).`,
   'axle-goes': ({ axle, pinion, aside, kept, beyond }) =>
     `${axle === 'rear' ? 'Rear' : 'Front'} axle: ${axleGone(pinion, aside)}.${kept ? keptText(kept, beyond) : ''}`,
-  'best-found': ({ settings, around }) =>
-    `There are ${manyOf(settings)} settings here, too many to try each. This is the best that was found${around ? `: no setting within ${plain(around.by)} ${around.by === 1 ? around.unit.slice(0, -1) : around.unit} of it on every adjuster is better` : ''}.`,
+  'best-found': ({ settings, around, offAim }) =>
+    [
+      `There are ${manyOf(settings)} settings here, too many to try each. This is the best that was found.`,
+      ...(around
+        ? [
+            `No setting with every adjuster within ${plain(around.by)} ${around.by === 1 ? around.unit.slice(0, -1) : around.unit} of it is better.`,
+          ]
+        : []),
+      ...(offAim === undefined
+        ? []
+        : [
+            `It is on the aims to ${(Math.ceil(offAim * 1000) / 20).toFixed(2)} % of the windows: none at all could gain more.`,
+          ]),
+    ].join(' '),
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-borrowed': ({ by, shims, from }) =>
