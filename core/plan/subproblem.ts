@@ -53,17 +53,15 @@ export function bothSubproblems(problem: Problem, { drawer, most }: StatesOption
       .flat()
       .map((assembly) => [assembly, stateSpaceOf(problem, assembly, { drawer, most })] as const),
   );
-  if ([...states.values()].some((own) => own instanceof FineSpace)) {
-    // What can be reached is told by the states that the search for it has found.
-    for (const { assemblies, states: listed } of partsOf(problem, terms, (assembly) => states.get(assembly)!, drawer)) {
-      assemblies.forEach((assembly, a) => {
-        states.set(assembly, listed[a]!);
-      });
-    }
+  const given = partsOf(problem, terms, (assembly) => states.get(assembly)!, drawer);
+  // Where not all states are listed, what can be reached is told by those that were found.
+  for (const { assemblies, states: found } of given) {
+    assemblies.forEach((assembly, a) => {
+      states.set(assembly, found[a]!);
+    });
   }
   const reachable = new Reachable(model, (assembly) => states.get(assembly)!);
   const worth = reachable.worthIt(terms).map((term) => reachable.untied(term));
-  const given = partsOf(problem, terms, (assembly) => states.get(assembly)!, drawer);
   const isSame = worth.length === terms.length && worth.every((term, t) => term === terms[t]);
   const within = isSame ? given : partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
   return { given, within, reachable, states: [...states.values()] };
@@ -81,15 +79,26 @@ function partsOf(
     const own = terms.filter(({ parts }) => corners.includes(parts[0]!.corner));
     const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
     const given = refined({ assemblies, states: assemblies.map(statesOf), terms: own });
-    const kept = yielding(drawer && counts ? { ...given, shimBound: new ShimBound(drawer, given.states) } : given);
-    return kept.terms === given.terms ? kept : refined(kept);
+    const kept = yielding(drawer && counts ? counted(given, drawer) : given);
+    if (kept.terms === given.terms) return kept;
+    const again = refined(kept);
+    return drawer && counts && again !== kept ? counted(again, drawer) : again;
   });
 }
+
+/** The same with its shims counted. */
+const counted = ({ within, ...given }: Subproblem, drawer: Drawer): Subproblem => ({
+  ...given,
+  ...(within !== undefined && { within: 0 }),
+  shimBound: new ShimBound(drawer, given.states),
+});
 
 /** The same with more states where not all are listed. */
 function refined(subproblem: Subproblem): Subproblem {
   if (!subproblem.states.some((states) => states instanceof FineSpace)) return subproblem;
-  return { ...subproblem, ...refine(subproblem.states, subproblem.terms) };
+  const { states, within } = refine(subproblem.states, subproblem.terms);
+  // What is about the nearest is not what is about the nearest that the drawer can serve.
+  return { ...subproblem, states, within: subproblem.shimBound ? 0 : within };
 }
 
 /**
