@@ -295,9 +295,17 @@ export interface Plan {
   readonly effort: number;
   /**
    * `combinations` of positions there are; `proven`: that no other is better in the plan's style, where all are in their
-   * windows if any is. Not of the surest and the practical: of those it takes the best found, as their files say.
+   * windows if any is. Not of the surest and the practical: of those it takes the best found, as their files say. Nor
+   * where there are too many to go through and only the best of them were sought; `around` then says within how many
+   * positions of it, to either side on every adjuster at once, no other is better, and `bound` a distance that no
+   * combination at all comes below.
    */
-  readonly optimum: { readonly proven: boolean; readonly combinations: number };
+  readonly optimum: {
+    readonly proven: boolean;
+    readonly combinations: number;
+    readonly around?: number;
+    readonly bound?: number;
+  };
   readonly shortfall: readonly Shortfall[];
   /** What a person must know beside the figures, a sentence each in the request's language; and as data. */
   readonly notes: readonly string[];

@@ -81,8 +81,8 @@ type OfAdjusters =
   | { readonly is: 'adjuster'; readonly among: readonly Called[] }
   /** The field's own name is to be. */
   | { readonly is: 'no-such-adjuster'; readonly among: readonly Called[] }
-  /** The value is how many there are. */
-  | { readonly is: 'combinations'; readonly most: number; readonly of: 'corner' | 'axle' };
+  /** The value is how many there are; `two`: of two adjusters, these with so many positions each. */
+  | { readonly is: 'combinations'; readonly most: number; readonly of: 'corner' | 'axle'; readonly two?: string };
 
 type OfPoints =
   | { readonly is: 'point'; readonly among: readonly string[] }

@@ -208,6 +208,17 @@ export type Note =
   | { readonly note: 'packs-unknown'; readonly packs: readonly Named[] }
   /** A pack that was found thinner than the least, mm, and that the plan leaves so. */
   | { readonly note: 'below-least'; readonly pack: Named; readonly holds: number; readonly least: number }
+  /**
+   * Not every setting of an axle's or a corner's adjusters was tried: of so many the best that was found. `around`: within
+   * how much of it, on every adjuster at once, none is better. `offAim`: half windows that it is off its aims, all
+   * together; no setting could gain more.
+   */
+  | {
+      readonly note: 'best-found';
+      readonly settings: number;
+      readonly around?: { readonly by: number; readonly unit: 'turns' | 'positions' };
+      readonly offAim?: number;
+    }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that are needed beside those there are, as a pack that is left alone keeps its own. */

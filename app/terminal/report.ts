@@ -102,10 +102,11 @@ function limitOf({ odds: [least] }: Plan): string[] {
 const AS_GOOD_AS_SURE = 0.98;
 
 /** What no other combination of positions does better, as far as the search proves it. */
-function proofOf(style: PlanStyle, { inWindow, optimum }: Plan): string[] {
+function proofOf(style: PlanStyle, { inWindow, optimum, noted }: Plan): string[] {
   if (optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
-  if (!optimum.proven) return [`Chosen from all ${all}.`];
+  const isSought = noted.some(({ note }) => note === 'best-found');
+  if (!optimum.proven) return [isSought ? `Sought among ${all}.` : `Chosen from all ${all}.`];
   const better = style === 'least-work' && inWindow ? 'takes less work' : 'comes closer to the aims';
   return [`No other setting ${inWindow ? 'in the window ' : ''}${better}: proven for all ${all}.`];
 }

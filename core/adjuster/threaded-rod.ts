@@ -77,7 +77,7 @@ export const threadedRod: AdjusterKind = {
   },
   place: (_, position) => ({ as: 'turns', turns: position as number }),
   step: ({ reference, range: [low, high] }) => {
-    const turns = Math.min(1, high - low);
+    const turns = Math.min(1, Math.max(high - (reference as number), (reference as number) - low));
     return { ...stepFrom(reference as number, turns, high), said: { step: 'longer', turns } };
   },
   fields: [

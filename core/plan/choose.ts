@@ -1,8 +1,11 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
-import type { AdjusterRef, PlanStyle } from '../contract.ts';
+import type { AdjusterRef, BarePlan, PlanStyle } from '../contract.ts';
 import { byCorner } from '../corners.ts';
 import { Likeliest, type Likely, surest } from './chance/surest.ts';
 import { keepingDone } from './done.ts';
+import { FineSpace } from './fine/fine-space.ts';
+import { isLeastWork } from './fine/least-proof.ts';
+import { leastDistance } from './fine/refine.ts';
 import type { Reachable } from './out-of-reach.ts';
 import { partOf, practical } from './practical.ts';
 import type { Positions, Problem } from './problem.ts';
@@ -11,12 +14,17 @@ import { Drawer } from './shims/drawer.ts';
 import { bothSubproblems, movableAt, type Subproblem, settingsIn, solve } from './subproblem.ts';
 import type { Term } from './terms.ts';
 
+/** How far a plan is known to be the best there is: fields of `optimum`. */
+export type Proof = Pick<BarePlan['optimum'], 'proven' | 'around' | 'bound'>;
+
 /** One choice for each subproblem. */
 type Answer = readonly Found[];
 
 export class Choices {
   /** How many combinations there are. */
   readonly combinations: number;
+  /** States of assemblies that have too many to list all. */
+  readonly fine: readonly FineSpace[];
   /** Where shims are counted. */
   readonly drawer: Drawer | undefined;
   readonly #subproblems: readonly Subproblem[];
@@ -26,15 +34,20 @@ export class Choices {
   #likeliest: readonly Likeliest[] | undefined;
   readonly #sure = new Map<Likeliest, Likely>();
 
-  constructor(private readonly problem: Problem) {
+  /** @param most states of one corner that are listed in full */
+  constructor(
+    private readonly problem: Problem,
+    most?: number,
+  ) {
     const { request, now } = problem;
     this.drawer =
       request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now, request.packs);
-    const { given, within, reachable, states } = bothSubproblems(problem, this.drawer);
+    const { given, within, reachable, states } = bothSubproblems(problem, { drawer: this.drawer, most });
     this.#subproblems = given;
     this.#within = within;
     this.#reachable = reachable;
-    this.combinations = states.reduce((product, { count }) => product * count, 1);
+    this.combinations = states.reduce((product, { all }) => product * all, 1);
+    this.fine = states.filter((own) => own instanceof FineSpace);
   }
 
   /**
@@ -48,6 +61,21 @@ export class Choices {
     if (style === 'practical') return done.length > 0 ? this.#keeping(done) : this.#practical();
     const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
     return this.#positions(within ?? this.#solve({ inWindow: false, effortFirst: false })!);
+  }
+
+  /**
+   * How far the best in a style is known to be that: against all where all states are listed. The searches are exact for
+   * sums over corners, which a chance is not: of the surest and the practical only what stands for it is proven.
+   */
+  proofOf(style: PlanStyle): Proof {
+    if (style !== 'closest' && style !== 'least-work') return { proven: false };
+    if (this.fine.length === 0) return { proven: true };
+    const least = style === 'least-work' && this.#solve({ inWindow: true, effortFirst: true });
+    if (least) return { proven: this.#subproblems.every((own, p) => isLeastWork(own.states, own.terms, least[p]!)) };
+    const around = Math.min(...this.#subproblems.map(({ within = Number.POSITIVE_INFINITY }) => within));
+    if (around === Number.POSITIVE_INFINITY) return { proven: true };
+    const bound = this.#subproblems.reduce((sum, own) => sum + leastDistance(own.states, own.terms), 0);
+    return { proven: false, bound, ...(around > 0 && { around }) };
   }
 
   /** Whether no adjuster that may be moved changes a term. */

@@ -15,38 +15,42 @@ import { AXLES, axleOf } from '../corners.ts';
 import { cornerOf } from '../pose/car-model.ts';
 import type { JobPart } from '../said.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
+import { bestFoundNotes } from './answer/best-found.ts';
 import { inJobs } from './answer/jobs.ts';
 import { notesOf } from './answer/notes.ts';
 import { oddsAt } from './answer/odds.ts';
 import { shortfallOf } from './answer/shortfall.ts';
 import { AFTERWARDS, hasLowerCams, rankOf, roleOf, steersBoth } from './answer/working-order.ts';
-import { Choices } from './choose.ts';
+import { Choices, type Proof } from './choose.ts';
 import { leaving, limitNotes } from './leave.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
 import { type Drawer, shimsOf } from './shims/drawer.ts';
 import { shimNotes } from './shims/shim-notes.ts';
 
-/** The plan of a validated request. */
-export function planOf(request: PlanRequest): BarePlan {
+/**
+ * The plan of a validated request.
+ * @param most states of one corner that are all gone through; of more the best are sought (see fine/)
+ */
+export function planOf(request: PlanRequest, most?: number): BarePlan {
   const problem = problemOf(request);
-  const choices = new Choices(problem);
+  const choices = new Choices(problem, most);
   const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const within = enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1);
   const { positions, asPlanned } = leaving(problem, within?.positions ?? choices.best(style));
-  // The search is exact for sums over corners, which a chance is not: of the surest only what stands for it is proven.
-  const exact = within !== undefined || style === 'closest' || style === 'least-work';
-  return planTo(problem, positions, choices, { proven: asPlanned && exact, asPlanned });
+  const proof = within ? { proven: choices.fine.length === 0 } : choices.proofOf(style);
+  return planTo(problem, positions, choices, { proof: asPlanned ? proof : { proven: false }, asPlanned });
 }
 
 interface Made {
-  readonly proven: boolean;
+  readonly proof: Proof;
   /** Nothing that was planned is left. */
   readonly asPlanned: boolean;
 }
 
-function planTo(problem: Problem, positions: Positions, choices: Choices, { proven, asPlanned }: Made): BarePlan {
+function planTo(problem: Problem, positions: Positions, choices: Choices, { proof, asPlanned }: Made): BarePlan {
+  const optimum = { ...proof, combinations: choices.combinations };
   const judged = evaluate(problem, positions);
   const moves = inOrder(problem, positions, choices.drawer);
   const { predicted, deviation, distance } = judged;
@@ -58,10 +62,10 @@ function planTo(problem: Problem, positions: Positions, choices: Choices, { prov
     ...{ moves, positions, predicted, deviation, inWindow, chance, distance },
     odds: oddsAt(problem, judged, positions, (term) => choices.isFixed(term)),
     effort: workOf(problem, positions),
-    optimum: { proven, combinations: choices.combinations },
+    optimum,
     shortfall: shortfallOf(problem, judged, positions),
     noted: [
-      ...(asPlanned ? [] : limitNotes(problem, positions)),
+      ...(asPlanned ? bestFoundNotes(choices.fine, proof, distance) : limitNotes(problem, positions)),
       ...shimNotes(problem, choices, moves, inWindow || !asPlanned),
       ...notesOf(problem, moves, positions),
     ],

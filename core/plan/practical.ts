@@ -241,13 +241,15 @@ function within({ search, careful }: Part, maxEffort: number, { found }: Likely,
 const likely = ({ search }: Pick<Part, 'search'>, found: Found | undefined): Likely | undefined =>
   found && { found, chance: search.chance(found) };
 
-/** Every sum of minutes that the states of a part take, the least first. */
+/** Every sum of minutes that the states of a part may take, the least first; added up as theirs are. */
 function minutesOf({ search: { subproblem } }: Part): number[] {
   let sums = new Set([0]);
-  for (const { effort } of subproblem.states) {
-    const own = new Set<number>();
-    for (const minutes of effort) own.add(minutes);
-    sums = new Set([...sums].flatMap((sum) => [...own].map((minutes) => Math.round((sum + minutes) * 1e3) / 1e3)));
+  for (const { axes } of subproblem.states) {
+    let own = [0];
+    for (const { minutes, positions } of axes) {
+      if (positions.length > 1) own = [...new Set(own.flatMap((sum) => [sum, Math.fround(sum + minutes)]))];
+    }
+    sums = new Set([...sums].flatMap((sum) => own.map((minutes) => Math.round((sum + minutes) * 1e3) / 1e3)));
   }
   return [...sums].sort((a, b) => a - b);
 }

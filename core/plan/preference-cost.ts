@@ -55,14 +55,8 @@ export class PreferenceCost {
   cost(state: number): number {
     const digits = this.#digits;
     let cost = 0;
-    let rest = state;
-    for (let i = digits.length - 1; i >= 0; i--) {
-      const own = this.#costs[i]!;
-      const digit = rest % own.length;
-      rest = (rest - digit) / own.length;
-      digits[i] = digit;
-      cost += own[digit]!;
-    }
+    this.states.digits(state, digits);
+    for (let i = digits.length - 1; i >= 0; i--) cost += this.#costs[i]![digits[i]!]!;
     for (const { left, right, costs } of this.#pairs) {
       cost += costs[digits[left]! * this.#costs[right]!.length + digits[right]!]!;
     }

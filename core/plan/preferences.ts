@@ -66,7 +66,7 @@ export const MOVE_PREFERENCES: readonly OfMove[] = [
     id: 'end-of-travel',
     weight: 0.03,
     cost: ({ adjuster, kind, to }) => {
-      const all = kind.positions(adjuster);
+      const all = positionsOf(kind, adjuster);
       return typeof to === 'number' && (samePosition(to, all[0]!) || samePosition(to, all.at(-1)!)) ? 1 : 0;
     },
   },
@@ -96,11 +96,19 @@ export const WHEEL_PREFERENCES: readonly OfWheel[] = [
  */
 export const NOT_AGAIN: { readonly id: PreferenceId; readonly least: number } = { id: 'not-again', least: 0.05 };
 
+const known = new WeakMap<Adjuster, readonly Position[]>();
+/** Worked out once: a plan weighs a move to each of them. */
+function positionsOf(kind: AdjusterKind, adjuster: Adjuster): readonly Position[] {
+  const all = known.get(adjuster) ?? kind.positions(adjuster);
+  known.set(adjuster, all);
+  return all;
+}
+
 /** How much of its whole travel a move is, 0…1; of labels, which are counted, as they are listed. */
 function shareMoved({ adjuster, kind, from, to }: Made): number {
   // Of parts that are exchanged it is the size that matters.
   if (kind.size?.(adjuster, to) !== undefined) return 0;
-  const all = kind.positions(adjuster);
+  const all = positionsOf(kind, adjuster);
   if (typeof from === 'number' && typeof to === 'number') {
     const travel = Math.abs((all.at(-1) as number) - (all[0] as number));
     return travel > 0 ? Math.min(1, Math.abs(to - from) / travel) : 0;

@@ -3,6 +3,8 @@ import { adjustersOf } from '../adjuster/of-corner.ts';
 import type { Adjuster, Corner, PlanRequest } from '../contract.ts';
 import { axleOf, isLeft } from '../corners.ts';
 import type { Assembly } from '../pose/car-model.ts';
+import { FineSpace, statesOf } from './fine/fine-space.ts';
+import { refine } from './fine/refine.ts';
 import { Reachable } from './out-of-reach.ts';
 import type { Positions, Problem } from './problem.ts';
 import { search } from './search/branch-and-bound.ts';
@@ -10,7 +12,7 @@ import type { Found, Goal } from './search/goal.ts';
 import type { Drawer } from './shims/drawer.ts';
 import { ShimBound } from './shims/shim-bound.ts';
 import type { CornerStand, Instead } from './states/corner-stand.ts';
-import { StateSpace } from './states/state-space.ts';
+import type { StateSpace } from './states/state-space.ts';
 import { groups, type Term, tiesOf, tieTerms, unlimited } from './terms.ts';
 
 /** Assemblies that terms tie together, with all their states. */
@@ -20,6 +22,11 @@ export interface Subproblem {
   readonly terms: readonly Term[];
   /** Where shims are counted. */
   readonly shimBound?: ShimBound;
+  /**
+   * Where there are too many states to list all: positions to either side of the nearest choice within which none is
+   * nearer; infinite where none is at all.
+   */
+  readonly within?: number;
 }
 
 /** All that has to be decided, in as many subproblems as are free of one another; a drawer ties those that share it. */
@@ -38,17 +45,23 @@ const allTerms = ({ request, terms, wishes, now }: Problem): Term[] => [
  * The same as given, and once more without the windows that nothing can be done about (see out-of-reach.ts).
  * @returns beside them the assemblies' states, and what they can reach
  */
-export function bothSubproblems(problem: Problem, drawer?: Drawer) {
+export function bothSubproblems(problem: Problem, { drawer, most }: StatesOptions = {}) {
   const { model } = problem;
   const terms = allTerms(problem);
   const states = new Map(
     groups(terms, model)
       .flat()
-      .map((assembly) => [assembly, stateSpaceOf(problem, assembly, { drawer })] as const),
+      .map((assembly) => [assembly, stateSpaceOf(problem, assembly, { drawer, most })] as const),
   );
+  const given = partsOf(problem, terms, (assembly) => states.get(assembly)!, drawer);
+  // Where not all states are listed, what can be reached is told by those that were found.
+  for (const { assemblies, states: found } of given) {
+    assemblies.forEach((assembly, a) => {
+      states.set(assembly, found[a]!);
+    });
+  }
   const reachable = new Reachable(model, (assembly) => states.get(assembly)!);
   const worth = reachable.worthIt(terms).map((term) => reachable.untied(term));
-  const given = partsOf(problem, terms, (assembly) => states.get(assembly)!, drawer);
   const isSame = worth.length === terms.length && worth.every((term, t) => term === terms[t]);
   const within = isSame ? given : partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
   return { given, within, reachable, states: [...states.values()] };
@@ -63,12 +76,29 @@ function partsOf(
   const apart = groups(terms, model);
   return (drawer ? drawer.join(apart) : apart).map((assemblies) => {
     const corners = assemblies.flatMap((assembly) => assembly.corners);
-    const states = assemblies.map(statesOf);
-    const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
     const own = terms.filter(({ parts }) => corners.includes(parts[0]!.corner));
-    const subproblem: Subproblem = { assemblies, states, terms: own };
-    return yielding(drawer && counts ? { ...subproblem, shimBound: new ShimBound(drawer, states) } : subproblem);
+    const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
+    const given = refined({ assemblies, states: assemblies.map(statesOf), terms: own });
+    const kept = yielding(drawer && counts ? counted(given, drawer) : given);
+    if (kept.terms === given.terms) return kept;
+    const again = refined(kept);
+    return drawer && counts && again !== kept ? counted(again, drawer) : again;
   });
+}
+
+/** The same with its shims counted. */
+const counted = ({ within, ...given }: Subproblem, drawer: Drawer): Subproblem => ({
+  ...given,
+  ...(within !== undefined && { within: 0 }),
+  shimBound: new ShimBound(drawer, given.states),
+});
+
+/** The same with more states where not all are listed. */
+function refined(subproblem: Subproblem): Subproblem {
+  if (!subproblem.states.some((states) => states instanceof FineSpace)) return subproblem;
+  const { states, within } = refine(subproblem.states, subproblem.terms);
+  // What is about the nearest is not what is about the nearest that the drawer can serve.
+  return { ...subproblem, states, within: subproblem.shimBound ? 0 : within };
 }
 
 /**
@@ -86,12 +116,17 @@ interface StatesOptions {
   /** Positions of a corner's adjusters that are to be tried in place of their own; such a one is not locked. */
   readonly instead?: ReadonlyMap<Corner, Instead>;
   readonly drawer?: Drawer | undefined;
+  /** States of one corner that are listed in full; of more some are. */
+  readonly most?: number | undefined;
+  /** Of more only as it stands, for those to be sought that meet the windows. */
+  readonly isBare?: boolean;
 }
 
+/** @throws InputError where the adjusters stand so that no pose exists, or where there are far too many states */
 export function stateSpaceOf(
   { request, now }: Problem,
   assembly: Assembly,
-  { instead = new Map(), drawer }: StatesOptions = {},
+  { instead = new Map(), drawer, most, isBare }: StatesOptions = {},
 ): StateSpace {
   const stand = (corner: Corner): CornerStand => {
     const own = instead.get(corner) ?? new Map();
@@ -104,7 +139,7 @@ export function stateSpaceOf(
       ...(drawer && { allows: ({ id }, position) => drawer.allows({ corner, adjuster: id }, position) }),
     };
   };
-  return new StateSpace(assembly, assembly.corners.map(stand));
+  return statesOf(assembly, assembly.corners.map(stand), most, isBare);
 }
 
 /** Of a corner that was measured, what is not locked, or is to be tried all the same. */

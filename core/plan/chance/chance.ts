@@ -2,9 +2,10 @@
 import { CORNERS } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
 import { ANGLES_A_WHEEL } from '../../pose/numbers.ts';
-import { type IndexedTerm, termAt } from '../states/indexed-term.ts';
+import { EDGE_NOISE } from '../../reading/spec-terms.ts';
+import type { IndexedTerm } from '../states/indexed-term.ts';
 import { placeAmong } from '../states/state-space.ts';
-import { isIn, type Term } from '../terms.ts';
+import type { Term } from '../terms.ts';
 import type { Covariance } from './covariance.ts';
 import { normals } from './random.ts';
 
@@ -49,12 +50,39 @@ export function chanceOf(
   covariances: readonly Covariance[],
 ): number {
   const indexed = indexedFor(terms, assemblies);
+  const limits = indexed.map(limitsOf);
   let hits = 0;
-  forEachDraw(assemblies, predicted, covariances, (values) => {
-    for (const one of indexed) if (!isIn(one.term, termAt(one, values))) return;
+  forEachDraw(indexed, assemblies, predicted, covariances, (values) => {
+    for (let t = 0; t < limits.length; t++) if (!isWithin(limits[t]!, values)) return;
     hits++;
   });
   return hits / DRAWS;
+}
+
+/** A term as flat lists. */
+interface Limits {
+  readonly constant: number;
+  readonly low: number;
+  readonly high: number;
+  readonly assemblies: readonly number[];
+  readonly at: readonly number[];
+  readonly factors: readonly number[];
+}
+
+const limitsOf = ({ term: { constant, window }, parts }: IndexedTerm): Limits => ({
+  constant,
+  low: window.low - EDGE_NOISE,
+  high: window.high + EDGE_NOISE,
+  assemblies: parts.map(({ assembly }) => assembly),
+  at: parts.map(({ at }) => at),
+  factors: parts.map(({ factor }) => factor),
+});
+
+/** As `isIn` of `termAt`, for millions of draws. */
+function isWithin({ constant, low, high, assemblies, at, factors }: Limits, values: readonly Float64Array[]): boolean {
+  let value = constant;
+  for (let p = 0; p < at.length; p++) value += factors[p]! * values[assemblies[p]!]![at[p]!]!;
+  return value >= low && value <= high;
 }
 
 /** The same, and of each term the share of draws in which it alone is in its window. */
@@ -65,14 +93,15 @@ export function oddsOf(
   covariances: readonly Covariance[],
 ): { readonly chance: number; readonly alone: ReadonlyMap<Term, number> } {
   const indexed = indexedFor(terms, assemblies);
+  const limits = indexed.map(limitsOf);
   const within = new Uint32Array(terms.length);
   let hits = 0;
-  forEachDraw(assemblies, predicted, covariances, (values) => {
+  forEachDraw(indexed, assemblies, predicted, covariances, (values) => {
     let all = 1;
-    indexed.forEach((one, t) => {
-      if (isIn(one.term, termAt(one, values))) within[t]!++;
+    for (let t = 0; t < limits.length; t++) {
+      if (isWithin(limits[t]!, values)) within[t]!++;
       else all = 0;
-    });
+    }
     hits += all;
   });
   return { chance: hits / DRAWS, alone: new Map(terms.map((term, t) => [term, within[t]! / DRAWS])) };
@@ -88,32 +117,55 @@ function indexedFor(terms: readonly Term[], assemblies: readonly Assembly[]): In
   });
 }
 
-/** @param show what the assemblies' angles are in a draw; the same arrays every time */
+/** @param show what the assemblies' angles are in a draw, of those that the terms ask for; the same arrays every time */
 function forEachDraw(
+  terms: readonly IndexedTerm[],
   assemblies: readonly Assembly[],
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
   show: (values: readonly Float64Array[]) => void,
 ): void {
-  const roots = covariances.map(rootOf);
-  const values = roots.map(({ length }) => new Float64Array(Math.sqrt(length)));
+  // What is predicted may have more behind the angles.
+  const values = covariances.map(({ length }) => new Float64Array(Math.sqrt(length)));
   drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
   drawnBodies ??= Float64Array.from({ length: DRAWS * MOST_BODIES }, normals(SEED + 1));
-  const draw = new Float64Array(MOST + MOST_BODIES);
-  for (let n = 0; n < DRAWS; n++) {
-    let first = n * MOST;
-    let firstBody = n * MOST_BODIES;
-    for (let a = 0; a < values.length; a++) {
-      const [own, middle, root] = [values[a]!, predicted[a]!, roots[a]!];
-      const size = own.length;
-      const wheels = ANGLES_A_WHEEL * assemblies[a]!.corners.length;
-      for (let k = 0; k < size; k++) draw[k] = k < wheels ? drawn[first++]! : drawnBodies[firstBody++]!;
-      for (let i = 0; i < size; i++) {
-        let value = middle[i]!;
-        for (let k = 0; k <= i; k++) value += root[size * i + k]! * draw[k]!;
-        own[i] = value;
-      }
+  const asked = new Set(terms.flatMap(({ parts }) => parts.map(({ assembly }) => assembly)));
+  const spreads: Spread[] = [];
+  let [first, firstBody] = [0, 0];
+  assemblies.forEach(({ corners }, a) => {
+    const wheels = ANGLES_A_WHEEL * corners.length;
+    const own = values[a]!;
+    if (asked.has(a)) {
+      spreads.push({ own, middle: predicted[a]!, root: rootOf(covariances[a]!), wheels, first, firstBody });
     }
+    first += wheels;
+    firstBody += own.length - wheels;
+  });
+  for (let n = 0; n < DRAWS; n++) {
+    for (let s = 0; s < spreads.length; s++) drawInto(spreads[s]!, n);
     show(values);
+  }
+}
+
+/** An assembly's angles, what they are spread by, and where its draws begin. */
+interface Spread {
+  readonly own: Float64Array;
+  readonly middle: Float64Array;
+  readonly root: Float64Array;
+  readonly wheels: number;
+  readonly first: number;
+  readonly firstBody: number;
+}
+
+function drawInto({ own, middle, root, wheels, first, firstBody }: Spread, n: number): void {
+  const size = own.length;
+  const ofWheels = n * MOST + first;
+  const ofBody = n * MOST_BODIES + firstBody - wheels;
+  for (let i = 0; i < size; i++) {
+    let value = middle[i]!;
+    for (let k = 0; k <= i; k++) {
+      value += root[size * i + k]! * (k < wheels ? drawn![ofWheels + k]! : drawnBodies![ofBody + k]!);
+    }
+    own[i] = value;
   }
 }

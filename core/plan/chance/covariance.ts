@@ -70,8 +70,9 @@ export class Uncertainty {
     const change = this.#byPoints ? undefined : subtract(model.parameters(to), model.linkage.reference);
     const nudged = this.#nudged();
     const slopes = new Float64Array(nudged.length * this.size);
+    const room = { params: new Float64Array(model.linkage.reference.length), angles: new Float64Array(this.size) };
     nudged.forEach((one, p) => {
-      const there = one.stood && (change ? anglesBy(one.model, change) : anglesAt(one.model, to));
+      const there = one.stood && (change ? anglesBy(one.model, change, room) : anglesAt(one.model, to));
       // Near the end of what the links allow a nudge may find no pose: as well known as the rest.
       if (!there) return;
       for (let k = 0; k < this.size; k++) {
@@ -189,15 +190,20 @@ function anglesAt(model: Mechanism, at: readonly Settings[], further?: Change): 
 
 const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - b[i]!);
 
+/** What is written to, again and again. */
+interface Room {
+  readonly params: Float64Array;
+  readonly angles: Float64Array;
+}
+
 /**
- * An assembly's angles with its parameters changed by so much; nothing where there is no pose. Plain loops: a plan asks for it
- * thousands of times.
+ * An assembly's angles with its parameters changed by so much; nothing where there is no pose. Plain loops, and no new
+ * room: a plan asks for it thousands of times.
  */
-function anglesBy(model: Mechanism, change: Float64Array): Float64Array | undefined {
+function anglesBy(model: Mechanism, change: Float64Array, { params, angles }: Room): Float64Array | undefined {
   const { reference } = model.linkage;
-  const params = new Float64Array(reference.length);
   for (let i = 0; i < params.length; i++) params[i] = reference[i]! + change[i]!;
-  return solved(model, params);
+  return model.angles(params, angles) ? angles : undefined;
 }
 
 function solved(model: Mechanism, params: Float64Array): Float64Array | undefined {

@@ -113,6 +113,14 @@ export class Likeliest {
 
   /** Share of draws in which all is in its windows. */
   chance(found: Found): number {
+    const key = found.states.join();
+    const chance = this.#chances.get(key) ?? this.#chanceOf(found);
+    this.#chances.set(key, chance);
+    return chance;
+  }
+  readonly #chances = new Map<string, number>();
+
+  #chanceOf(found: Found): number {
     const { assemblies, states } = this.subproblem;
     const angles = states.map((own, a) => own.exact(found.states[a]!));
     return chanceOf(this.#judged, assemblies, angles, this.#spreadOf(found));

@@ -7,9 +7,13 @@
 import { CORNERS, type Corner, type PlanRequest, type Position } from '../../contract.ts';
 import { cornersOf } from '../../corners.ts';
 import { InputError } from '../../input-error.ts';
+import { FineSpace } from '../fine/fine-space.ts';
+import { mayMeet, meeting } from '../fine/refine.ts';
 import { type Positions, type Problem, problemOf, valuesAt } from '../problem.ts';
 import { search } from '../search/branch-and-bound.ts';
+import type { Found, Goal } from '../search/goal.ts';
 import { samePosition } from '../states/axis.ts';
+import type { StateSpace } from '../states/state-space.ts';
 import { type Subproblem, settingsIn, solve, stateSpaceOf, subproblemsOf } from '../subproblem.ts';
 import { distanceOf, isIn, type Term } from '../terms.ts';
 import { type BareFreeChange, type ExtendedTravel, extendedTravels, withOffsets } from './extended-travel.ts';
@@ -103,11 +107,12 @@ class LeastExtension {
   ways(travels: readonly ExtendedTravel[], isWorthPairing: (one: ExtendedTravel) => boolean): Extended[] {
     const singles = travels.flatMap((one) => this.#least([one]) ?? []);
     if (singles.length > 0) return singles;
-    const likely = travels.filter(isWorthPairing);
-    const pairs = likely.flatMap((a, i) => likely.slice(i + 1).map((b) => [a, b] as const));
-    const across = pairs.filter(([a, b]) => a.corner !== b.corner && a.adjuster === b.adjuster);
-    const within = pairs.filter(([a, b]) => a.corner === b.corner && a.adjuster !== b.adjuster);
-    for (const some of [across, within]) {
+    const likely = new Set(travels.filter(isWorthPairing));
+    const pairs = travels.flatMap((a, i) => travels.slice(i + 1).map((b) => [a, b] as const));
+    const both = pairs.filter(([a, b]) => likely.has(a) && likely.has(b));
+    // The other one may only have to take back what the first does to another angle.
+    const one = pairs.filter(([a, b]) => likely.has(a) !== likely.has(b));
+    for (const some of [both, one].flatMap((some) => [some.filter(isAcross), some.filter(isOfOneCorner)])) {
       const found = some.flatMap((one) => this.#least(one) ?? []);
       if (found.length > 0) return found;
     }
@@ -139,16 +144,27 @@ class LeastExtension {
     try {
       const tried = assemblies.map((assembly, a) =>
         assembly.corners.some((corner) => instead.has(corner))
-          ? stateSpaceOf(this.problem, assembly, { instead })
+          ? stateSpaceOf(this.problem, assembly, { instead, isBare: true })
           : states[a]!,
       );
-      return search(tried, terms, { inWindow: true, effortFirst: false }) !== undefined;
+      const goal = { inWindow: true, effortFirst: false };
+      return (search(tried, terms, goal) ?? sought(tried, terms, goal)) !== undefined;
     } catch (error) {
       // The request itself was taken: more combinations than can be searched are not tried.
       if (error instanceof InputError) return false;
       throw error;
     }
   }
+}
+
+type Pair = readonly [ExtendedTravel, ExtendedTravel];
+const isAcross = ([a, b]: Pair): boolean => a.corner !== b.corner && a.adjuster === b.adjuster;
+const isOfOneCorner = ([a, b]: Pair): boolean => a.corner === b.corner && a.adjuster !== b.adjuster;
+
+/** What meets the windows among states that are not all listed; nothing where all are. */
+function sought(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {
+  if (!states.some((own) => own instanceof FineSpace) || !mayMeet(states, terms)) return undefined;
+  return search(meeting(states, terms), terms, goal);
 }
 
 /** The least of 1…most that will do, where `most` does and so does whatever is above one that does. */

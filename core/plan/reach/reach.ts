@@ -6,10 +6,13 @@ import { InputError } from '../../input-error.ts';
 import { compileCar } from '../../pose/car-model.ts';
 import { CAMBER, CASTER, TOE } from '../../pose/mechanism.ts';
 import { outside, windowFor } from '../../reading/spec-terms.ts';
+import { Completion } from '../fine/completion.ts';
+import { FineSpace, statesOf } from '../fine/fine-space.ts';
+import { seedsOf } from '../fine/seeds.ts';
+import { lattice, scattered } from '../fine/spread.ts';
 import { predictWith } from '../predict.ts';
 import { complete } from '../problem.ts';
 import type { CornerStand } from '../states/corner-stand.ts';
-import { StateSpace } from '../states/state-space.ts';
 import { withWheelLevel } from '../straight-wheel.ts';
 import { movableAt } from '../subproblem.ts';
 import { poissonDisk } from './poisson-disk.ts';
@@ -67,17 +70,20 @@ export function reachWith(asked: PlanRequest, corner: Corner, to?: CarSettings):
   const wheel = reading[corner];
   const across = wheel?.caster === undefined ? 'toe' : 'caster';
   const found = placeOf(wheel, across, `reading.${corner}`);
-  const { states, adjusters, end } = reachableStates(request, corner, to);
+  const { states: given, adjusters, end } = reachableStates(request, corner, to);
   const planned = to && placeOf(end, across, `to.${corner}`);
-  const toe = states.placeOf(corner, TOE);
-  const at: Both<number> = [across === 'toe' ? toe : states.placeOf(corner, CASTER), states.placeOf(corner, CAMBER)];
+  const toe = given.placeOf(corner, TOE);
+  const at: Both<number> = [across === 'toe' ? toe : given.placeOf(corner, CASTER), given.placeOf(corner, CAMBER)];
+  const windows: Both<Window | undefined> = [windowOf(spec, corner, across), windowOf(spec, corner, 'camber')];
+  const window = across === 'toe' || wheel?.toe === undefined ? undefined : windowOf(spec, corner, 'toe');
+  const wanted = [...at.map((place, axis) => ({ place, window: windows[axis] })), { place: toe, window }];
+  const states = given instanceof FineSpace ? sampled(given, wanted) : given;
   const { values, stride } = states;
   const value = (state: number, place: number): number => values[state * stride + place]!;
   // What a limit forbids has no first number.
   const real = Uint32Array.from({ length: states.count }, (_, i) => i).filter(
     (state) => !Number.isNaN(value(state, 0)),
   );
-  const windows: Both<Window | undefined> = [windowOf(spec, corner, across), windowOf(spec, corner, 'camber')];
   const extent = both((axis) => rangeOf(real, (state) => value(state, at[axis])));
   const view = both((axis) => {
     const { low, high } = windows[axis] ?? { low: found[axis], high: found[axis] };
@@ -90,7 +96,9 @@ export function reachWith(asked: PlanRequest, corner: Corner, to?: CarSettings):
     near: (state) => both((axis) => value(state, at[axis])),
     exact: (state) => both((axis) => states.exact(state)[at[axis]]!),
   };
-  const window = across === 'toe' || wheel?.toe === undefined ? undefined : windowOf(spec, corner, 'toe');
+  // Of what is not listed some are looked at all the same.
+  const beside = given instanceof FineSpace ? anglesAt(given, scattered(given.axes, LOOKED_AT)) : [];
+  const places = (some: readonly Float64Array[]) => some.map((angles) => both((axis) => angles[at[axis]]!));
   return {
     corner,
     across,
@@ -100,11 +108,12 @@ export function reachWith(asked: PlanRequest, corner: Corner, to?: CarSettings):
     view,
     extent,
     ...(planned && { planned }),
-    all: reached(flat, real),
+    all: reached(flat, real, places(beside)),
     ...(window && {
       withToe: reached(
         flat,
         real.filter((state) => outside(value(state, toe), window) === 0),
+        places(beside.filter((angles) => outside(angles[toe]!, window) === 0)),
       ),
     }),
   };
@@ -126,8 +135,41 @@ function reachableStates(request: PlanRequest, corner: Corner, to: CarSettings |
     ties: [],
     movable: one === corner ? movable : [],
   });
-  const states = new StateSpace(assembly, assembly.corners.map(stand));
+  const states = statesOf(assembly, assembly.corners.map(stand));
   return { states, adjusters: movable.length, end: predictWith(model, reading, now, then)[corner] };
+}
+
+/** Settings spread over all travels, and looked at beside them, where there are too many for each. */
+const SPREAD = 2e4;
+const LOOKED_AT = 1500;
+
+interface WantedAt {
+  readonly place: number;
+  readonly window: Window | undefined;
+}
+
+/** States all over, and those that come nearest to the middles of the windows: of the first two, and of all. */
+function sampled(states: FineSpace, wanted: readonly WantedAt[]): FineSpace {
+  const near = (some: readonly WantedAt[]): number[][] => {
+    const terms = some.flatMap(({ place, window }) => {
+      if (!window) return [];
+      const half = (window.high - window.low) / 2;
+      const factors = new Float64Array(states.tables.numbers);
+      factors[place] = 1 / half;
+      return [{ factors, offset: -(window.low + window.high) / 2 / half }];
+    });
+    return terms.length > 0 ? seedsOf(new Completion(states.tables, terms)) : [];
+  };
+  return states.with([...lattice(states.axes, SPREAD), ...near(wanted.slice(0, 2)), ...near(wanted)]);
+}
+
+function anglesAt({ tables }: FineSpace, settings: readonly (readonly number[])[]): Float64Array[] {
+  const all = settings.map((digits) => {
+    const angles = new Float64Array(tables.numbers);
+    tables.solveAt(digits, angles);
+    return angles;
+  });
+  return all.filter((angles) => !Number.isNaN(angles[0]!));
 }
 
 /** States as the picture sees them. */
@@ -140,7 +182,11 @@ interface Flat {
   readonly slack: number;
 }
 
-function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array): Reached {
+/** Settings that are not listed may be further from a place than those looked at by this. */
+const MORE = 1.5;
+
+/** @param beside some of those that are not listed */
+function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array, beside: readonly Place[]): Reached {
   const width = both((axis) => view[axis][1] - view[axis][0]);
   const spot = (state: number): Place => {
     const place = near(state);
@@ -150,9 +196,15 @@ function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array
   const { picked, spacing } = poissonDisk(seen.length, (i) => spot(seen[i]!), MOST_PLACES);
   const isIn = (place: Place, by: number): boolean =>
     place.every((angle, axis) => Math.abs(outside(angle, windows[axis] ?? ANY)) <= by);
+  const places = picked.map((i) => exact(seen[i]!));
+  const apart = (a: Place, b: Place): number => Math.hypot((a[0] - b[0]) / width[0], (a[1] - b[1]) / width[1]);
+  const isSeen = (place: Place): boolean => place.every((x, axis) => x >= view[axis]![0] && x <= view[axis]![1]);
+  const furthest = beside
+    .filter(isSeen)
+    .reduce((most, one) => Math.max(most, MORE * Math.min(...places.map((place) => apart(one, place)))), spacing);
   return {
-    places: picked.map((i) => exact(seen[i]!)),
-    within: both((axis) => spacing * width[axis] + slack),
+    places,
+    within: both((axis) => furthest * width[axis] + slack),
     inWindow: among.some((state) => isIn(near(state), slack) && isIn(exact(state), 0)),
   };
 }

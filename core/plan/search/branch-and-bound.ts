@@ -15,7 +15,7 @@ import { indexTerm, isOwn } from '../states/indexed-term.ts';
 import type { StateSpace } from '../states/state-space.ts';
 import type { Term } from '../terms.ts';
 import { Bound, type Choice, firstBy } from './bound.ts';
-import { Candidates } from './candidates.ts';
+import { Candidates, scratchOf } from './candidates.ts';
 import { type ExactCost, exactCost } from './exact-cost.ts';
 import { forget, forgetDearer, forgetLaborious } from './forgetting.ts';
 import type { Found, Goal } from './goal.ts';
@@ -35,7 +35,7 @@ const EASY = 500;
 export function search(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {
   const indexed = terms.map((term) => indexTerm(term, states));
   const shared = indexed.filter((one) => !isOwn(one));
-  const candidates = states.map((own, assembly) => new Candidates(own, assembly, indexed, goal));
+  const candidates = states.map((own, assembly) => new Candidates(own, assembly, indexed, goal, scratchOf(own)));
   const costOf = exactCost(states, indexed, goal);
   const attempt = (most: number, tangents?: Tangents): Decision | undefined =>
     new Branching(treesOf(candidates, goal, tangents), new Bound(shared, goal, tangents), costOf).best(goal, most);

@@ -4,6 +4,32 @@ import type { StateSpace } from '../states/state-space.ts';
 import type { Goal } from './goal.ts';
 import { ownCosts } from './own-costs.ts';
 
+/** Room for what states cost. */
+class Scratch {
+  #costs: Float64Array | undefined;
+  #tilted: Float64Array | undefined;
+
+  constructor(private readonly count: number) {}
+
+  get costs(): Float64Array {
+    this.#costs ??= new Float64Array(this.count);
+    return this.#costs;
+  }
+
+  get tilted(): Float64Array {
+    this.#tilted ??= new Float64Array(this.count);
+    return this.#tilted;
+  }
+}
+
+const known = new WeakMap<StateSpace, Scratch>();
+/** The same for the same states: a plan searches them again and again, and new room each time is soon in the way. */
+export function scratchOf(states: StateSpace): Scratch {
+  const scratch = known.get(states) ?? new Scratch(states.count);
+  known.set(states, scratch);
+  return scratch;
+}
+
 export class Candidates {
   /** What each state costs by itself: the terms that the assembly decides alone, and what the goal adds. */
   readonly costs: Float64Array;
@@ -11,19 +37,23 @@ export class Candidates {
   readonly weights: readonly number[];
   #order: Uint32Array;
 
-  /** @param terms all terms; those that hang on other assemblies give weights only */
+  /**
+   * @param terms all terms; those that hang on other assemblies give weights only
+   * @param scratch what is written to, for as long as these candidates are asked
+   */
   constructor(
     readonly states: StateSpace,
     assembly: number,
     terms: readonly IndexedTerm[],
     { inWindow, extra }: Goal,
+    private readonly scratch: Scratch = new Scratch(states.count),
   ) {
     const own = terms.filter((one) => isOwn(one) && one.parts[0]?.assembly === assembly);
     const { costs, within } = ownCosts(states, own, inWindow);
     const more = extra?.[assembly];
-    if (more) for (const state of within) costs[state]! += more(state);
-    this.costs = costs;
-    this.#order = more ? within.filter((state) => costs[state]! < Number.POSITIVE_INFINITY) : within;
+    this.costs = more ? scratch.costs : costs;
+    if (more) for (const state of within) this.costs[state] = costs[state]! + more(state);
+    this.#order = more ? within.filter((state) => this.costs[state]! < Number.POSITIVE_INFINITY) : within.slice();
     this.weights = Array.from({ length: states.stride }, (_, at) => weightOf(terms, assembly, at));
   }
 
@@ -98,7 +128,7 @@ export class Candidates {
   /** What each costs with `slope` for each of its numbers added, at the least that the slack allows. */
   tilted(slope: Float64Array): Float64Array {
     const { values, slack, stride } = this.states;
-    const tilted = new Float64Array(this.costs.length);
+    const { tilted } = this.scratch;
     const allowance = slope.reduce((sum, x) => sum + Math.abs(x), 0) * slack;
     for (const state of this.#order) {
       let cost = this.costs[state]! - allowance;

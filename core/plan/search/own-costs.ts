@@ -2,6 +2,7 @@
 import { EDGE_NOISE } from '../../reading/spec-terms.ts';
 import type { IndexedTerm } from '../states/indexed-term.ts';
 import type { StateSpace } from '../states/state-space.ts';
+import type { Term } from '../terms.ts';
 
 interface OwnCosts {
   /** State by state, at the least that the slack allows; 0 where a term is out. */
@@ -10,8 +11,28 @@ interface OwnCosts {
   readonly within: Uint32Array;
 }
 
-/** @param inWindow whether every term has to be in its window, or only those that are limits */
+/** What was worked out before: a plan asks for the same again and again, with other goals beside. */
+const known = new WeakMap<StateSpace, { terms: readonly Term[]; inWindow: boolean; costs: OwnCosts }[]>();
+
+/**
+ * Not to be changed by who asks.
+ * @param inWindow whether every term has to be in its window, or only those that are limits
+ */
 export function ownCosts(states: StateSpace, terms: readonly IndexedTerm[], inWindow: boolean): OwnCosts {
+  const before = known.get(states) ?? [];
+  const same = before.find(
+    (one) =>
+      one.inWindow === inWindow &&
+      one.terms.length === terms.length &&
+      one.terms.every((term, t) => term === terms[t]!.term),
+  );
+  if (same) return same.costs;
+  const costs = workedOut(states, terms, inWindow);
+  known.set(states, [...before, { terms: terms.map(({ term }) => term), inWindow, costs }]);
+  return costs;
+}
+
+function workedOut(states: StateSpace, terms: readonly IndexedTerm[], inWindow: boolean): OwnCosts {
   const { values, count, stride } = states;
   const { first, at, factor, aim, scale, loose, low, high } = flattened(terms, states.slack, inWindow);
   const costs = new Float64Array(count);

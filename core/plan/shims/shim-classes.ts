@@ -29,6 +29,8 @@ export class ShimClasses {
   readonly #kinds: number;
   /** What each class uses at least: numbers of `#kinds`, class by class. */
   readonly #least: Float64Array;
+  /** Which position each pack has, class by class, where not all states are listed. */
+  #listed: readonly (readonly number[])[] | undefined;
 
   /** @param weights of the counted things */
   constructor(states: StateSpace, drawer: Drawer, weights: readonly Weight[]) {
@@ -37,10 +39,12 @@ export class ShimClasses {
       const pack = drawer.find({ corner: corners[side]!, adjuster: adjuster.id });
       return pack ? [{ pack, axis, positions }] : [];
     });
-    this.classes = states.partOf(this.#moved.map(({ axis }) => axis));
+    const parts = this.#moved.map(({ axis }) => axis);
+    this.classes = states.listed ? this.#number(states, parts) : states.partOf(parts);
     this.#kinds = weights.length;
     const tables = this.#moved.map((one) => weights.map((weight) => leastOf(one, drawer, weight)));
-    const count = this.#moved.reduce((product, { positions }) => product * positions.length, 1);
+    const all = this.#moved.reduce((product, { positions }) => product * positions.length, 1);
+    const count = this.#listed?.length ?? all;
     this.#least = new Float64Array(count * weights.length);
     for (let one = 0; one < count; one++) {
       this.#digits(one).forEach((digit, p) => {
@@ -78,8 +82,24 @@ export class ShimClasses {
     return this.#moved.map(({ pack, positions }, p) => [pack, positions[digits[p]!]!] as const);
   }
 
+  /** Numbers the classes that occur, where there are far more than that. */
+  #number(states: StateSpace, axes: readonly number[]): Uint32Array {
+    const known = new Map<string, number>();
+    const digits: number[][] = [];
+    this.#listed = digits;
+    return Uint32Array.from({ length: states.count }, (_, state) => {
+      const own = axes.map((axis) => states.digit(state, axis));
+      const key = own.join();
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      known.set(key, digits.length);
+      return digits.push(own) - 1;
+    });
+  }
+
   /** Which position each pack has in a class. */
-  #digits(one: number): number[] {
+  #digits(one: number): readonly number[] {
+    if (this.#listed) return this.#listed[one]!;
     let rest = one;
     return this.#moved.reduceRight<number[]>((digits, { positions: { length } }) => {
       digits.unshift(rest % length);

@@ -11,7 +11,7 @@ import type { Assembly } from '../../pose/car-model.ts';
 import { ANGLES_A_WHEEL, LATERAL } from '../../pose/numbers.ts';
 import { AngleTable } from './angle-table.ts';
 import { axesOf } from './axis.ts';
-import { Combinations } from './combinations.ts';
+import { Combinations, type Digits } from './combinations.ts';
 import type { CornerStand } from './corner-stand.ts';
 import { FullSolve } from './full-solve.ts';
 import { Interpolation } from './interpolation.ts';
@@ -27,7 +27,14 @@ export const placeAmong = (corners: readonly Corner[], corner: Corner, angle: nu
     : ANGLES_A_WHEEL * corners.length + angle - ANGLES_A_WHEEL;
 
 /** Of one corner; an assembly of two has half as many. */
-const MOST_STATES = 4e6;
+export const MOST_STATES = 4e6;
+
+/** Some states of very many, with their angles. */
+export interface Listed {
+  readonly digits: Digits;
+  readonly angles: Float64Array;
+  readonly slack: number;
+}
 
 export class StateSpace extends Combinations {
   readonly corners: readonly Corner[];
@@ -45,21 +52,25 @@ export class StateSpace extends Combinations {
 
   /**
    * @param stands one for each corner of the assembly
+   * @param listed some states of so many that they are not all to be gone through (see fine/)
    * @throws InputError where the adjusters stand so that no pose exists, or where there are too many combinations
    */
   constructor(
-    assembly: Assembly,
-    private readonly stands: readonly CornerStand[],
+    readonly assembly: Assembly,
+    readonly stands: readonly CornerStand[],
+    listed?: Listed,
   ) {
     const { axes, isLastFine } = axesOf(stands);
-    super(axes);
+    super(axes, listed?.digits);
     this.corners = assembly.corners;
     this.#full = new FullSolve(assembly, stands, axes);
     this.#refuseTooMany();
     const { angles } = this.#full;
     this.stride = stands.reduce((sum, { ties }) => sum + ties.length, angles);
-    const line = isLastFine ? new Interpolation(axes.at(-1)!, assembly.model, angles) : undefined;
-    const { values, slack } = new AngleTable(this, this.stride, this.#full, line);
+    const line = isLastFine && !listed ? new Interpolation(axes.at(-1)!, assembly.model, angles) : undefined;
+    const { values, slack } = listed
+      ? { values: spread(listed.angles, angles, this.stride), slack: listed.slack }
+      : new AngleTable(this, this.stride, this.#full, line);
     this.values = values;
     this.slack = slack;
     this.effort = this.minutes();
@@ -117,6 +128,16 @@ export class StateSpace extends Combinations {
     }
     return known;
   }
+}
+
+/** Numbers of so many each, put so far apart. */
+function spread(numbers: Float64Array, many: number, stride: number): Float64Array {
+  if (many === stride) return numbers.slice();
+  const values = new Float64Array((numbers.length / many) * stride);
+  for (let state = 0; state * many < numbers.length; state++) {
+    values.set(numbers.subarray(state * many, (state + 1) * many), state * stride);
+  }
+  return values;
 }
 
 function rangesOf(values: Float64Array, stride: number): (readonly [number, number])[] {

@@ -52,8 +52,8 @@ const SAYINGS: Sayings = {
   fits: ({ suspension, lacks }) => `an adjuster that fits ${suspension}: this one needs ${LACKS[lacks]}`,
   adjuster: ({ among }) => adjusters(among),
   'no-such-adjuster': ({ among }) => adjusters(among),
-  combinations: ({ most, of }) =>
-    `up to ${most} combinations ${of === 'axle' ? 'an' : 'a'} ${of}: lock an adjuster or widen its step`,
+  combinations: ({ most, of, two }) =>
+    `up to ${most} combinations ${two ? 'of two adjusters ' : ''}${of === 'axle' ? 'an' : 'a'} ${of}: lock an adjuster or widen its step${two ?? ''}`,
   point: ({ among }) => `one of ${among.join(', ')}`,
   'apart-from': ({ point }) => `a point apart from ${point}: no two joints share a place`,
   'as-on-the-left': ({ kind }) => `${kind.id}, as on the left`,

@@ -2,6 +2,7 @@
 import type { ShimCount } from '../../contract.ts';
 import type { Named, Note } from '../../said.ts';
 import { plain } from '../../units/plain.ts';
+import { inGroups } from './exact.ts';
 import { bareLength } from './figures.ts';
 
 type Sayings = { readonly [N in Note['note']]: (note: Extract<Note, { note: N }>) => string };
@@ -39,6 +40,20 @@ const SAYINGS: Sayings = {
     `What is in ${packs.map(name).join(', ')} is not known: no shim that comes out is counted on. Say what is in a pack where the adjusters stand, and it counts.`,
   'below-least': ({ pack, holds, least }) =>
     `${name(pack)}: ${plain(holds, 3)} mm is less than its least pack of ${plain(least, 3)} mm. It is left so: see why, or set it to that and measure again.`,
+  'best-found': ({ settings, around, offAim }) =>
+    [
+      `There are ${manyOf(settings)} settings here, too many to try each. This is the best that was found.`,
+      ...(around
+        ? [
+            `No setting with every adjuster within ${plain(around.by)} ${around.by === 1 ? around.unit.slice(0, -1) : around.unit} of it is better.`,
+          ]
+        : []),
+      ...(offAim === undefined
+        ? []
+        : [
+            `It is on the aims to ${(Math.ceil(offAim * 1000) / 20).toFixed(2)} % of the windows: none at all could gain more.`,
+          ]),
+    ].join(' '),
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-short': ({ shims }) =>
@@ -77,6 +92,13 @@ function keptText({ pinion, aside }: { readonly pinion?: number; readonly aside?
   return beyond
     ? ` That is beyond the usual ${within}: the windows cannot be met within it. Check the driveshaft’s joints and the tyres’ room.`
     : ` Kept within the usual ${within}; no windows of its own are on file.`;
+}
+
+/** "2073 million": nobody reads the rest. */
+function manyOf(n: number): string {
+  if (n < 1e7) return inGroups(n);
+  if (n < 1e10) return `${Math.round(n / 1e6)} million`;
+  return n < 1e12 ? `${Math.round(n / 1e9)} thousand million` : 'more than a million million';
 }
 
 const name = ({ corner, name }: Named): string => `${corner} ${name}`;

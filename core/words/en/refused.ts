@@ -16,8 +16,8 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, Saying<Rule>>>> = {
   adjuster: (rule, value) =>
     rule.among.length > 0 ? instead(rule, value) : `not ${shown(value)}: there is no other that it could be`,
   fits: ({ suspension, lacks }) => `it does not fit ${suspension}: it needs ${LACKS[lacks]}`,
-  combinations: ({ most, of }, count) =>
-    `${inGroups(Number(count))} combinations of positions, and up to ${inGroups(most)} ${of === 'axle' ? 'an axle' : 'a corner'} can be searched: lock an adjuster or widen its step`,
+  combinations: ({ most, of, two }, count) =>
+    `${inGroups(Number(count))} combinations ${two ? 'of two adjusters' : 'of positions'}, and up to ${inGroups(most)} ${of === 'axle' ? 'an axle' : 'a corner'} can be searched: lock an adjuster or widen its step${two ?? ''}`,
   object: (rule, value) => (rule.as === 'car-file' || rule.as === 'backup' ? instead(rule, value) : amiss(value)),
   type: (rule, value) => (rule.type === 'Object' ? amiss(value) : instead(rule, value)),
   given: () => 'nothing is entered, and it is needed',

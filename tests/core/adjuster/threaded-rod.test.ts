@@ -29,6 +29,19 @@ describe('a threaded rod', () => {
     expect(() => solveCorner(suspension, [none], {})).toThrow('a range that holds at least one step');
   });
 
+  it.each([
+    [0, 0.5],
+    [0.25, 0.75],
+    [-0.5, 1],
+  ])('of half a turn either way, at %d turns: a step is as far as it goes', (reference, turns) => {
+    const { from, to, said } = threadedRod.step({ ...rod, range: [-0.5, 0.5], stepTurns: 0.25, reference });
+    expect([from, to]).toContain(reference);
+    expect(from).toBeGreaterThanOrEqual(-0.5);
+    expect(to).toBeLessThanOrEqual(0.5);
+    expect((to as number) - (from as number)).toBeCloseTo(turns, 12);
+    expect(said).toEqual({ step: 'longer', turns });
+  });
+
   it('grows every link that it is in by turns·lead, whatever else moves', () => {
     const both = { ...rod, links: ['upperFront', 'upperRear'] };
     const { points } = poseOf(suspension, [both], { rod: -1.5 });

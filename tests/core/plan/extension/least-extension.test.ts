@@ -234,3 +234,23 @@ it('wheels that no window ties are told of apart, front to rear', () => {
   const [first, second] = stuck.map(({ ways }) => ways.map((way) => way.map(({ corner: _, ...change }) => change)));
   expect(second).toEqual(first);
 });
+
+describe('two of a corner of which one takes back what the other does', () => {
+  it.each([
+    [5, 2, 2, 1],
+    [7, 3, 4, 2],
+  ])('a slide to %d mm and a rod to %d turns: each by the least that does', (mm, turns, further, longer) => {
+    const there = at([slide(-15, 15), thread(-8, 8)], 'LF', { slide: mm, rod: turns });
+    const asked = ask([slide(-2, 3), thread(-1, 1)], {
+      camber: about(there.camber, 0.02),
+      toe: about(there.toe, 0.02),
+    });
+    const stuck = whatWouldFree({ ...asked, reading: { LF: READ } });
+    expect(stuck.map(({ ways }) => ways.length)).toEqual([1]);
+    const by = stuck[0]?.ways[0]?.map((one) => [one.adjuster, one.further?.by, one.further?.way]);
+    expect(by).toEqual([
+      ['slide', further, 'outboard'],
+      ['rod', longer, 'longer'],
+    ]);
+  });
+});
