@@ -160,7 +160,7 @@ test('ride height tells what each wheel gains where the whole body goes up', asy
     await page.getByRole('button', { name: new RegExp(`^${end} `) }).click();
     for (let i = 0; i < times; i++) await page.getByRole('button', { name: touch }).click();
     const raised = async (name: string) =>
-      Number((await page.getByRole('button', { name }).innerText()).replace(/\D+/g, ''));
+      Number((await page.getByRole('button', { name }).textContent())?.replace(/\D+/g, ''));
     const [front, rear] = [await raised('Front up'), await raised('Rear up')];
     if (front !== rear) continue;
     for (const [i, axle] of (['front', 'rear'] as const).entries()) {

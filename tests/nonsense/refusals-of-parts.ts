@@ -154,7 +154,7 @@ function parallel({ points, ...rest }: Suspension): Suspension {
 
 function ofPlans(request: PlanRequest): InputError[] {
   const { car } = request;
-  const fine = (id: string, link: string) => rod(id, link, 6, 1 / 12);
+  const fine = (id: string, link: string) => rod(id, link, 60, 1 / 12);
   const links = ['upperFront', 'upperRear', 'lowerFront', 'lowerRear'];
   const many = { ...car, front: { ...car.front, adjusters: links.map((link) => fine(link, link)) } };
   const far = { ...car, front: { ...car.front, adjusters: [{ ...rod('r', 'upperFront', 60), lead: 20 }] } };
