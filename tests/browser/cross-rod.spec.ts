@@ -3,7 +3,7 @@ import type { Car, Reading } from '../../core/contract.ts';
 import { formatAngle } from '../../core/index.ts';
 import { starters } from '../../core/starters/catalogue.ts';
 import { rod } from '../tools/random-cars.ts';
-import { expect, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 
 const { points } = starters.find(({ kind }) => kind === 'beam-cross-rod')!;
@@ -34,7 +34,7 @@ const reading: Reading = {
 
 test('total toe by the one, the steering wheel by the other, on cards of the axle', async ({ page, site }) => {
   const { moves } = planned({ car, spec, reading, settings: {} });
-  const press = (name: string) => page.getByRole('button', { name }).first().click();
+  const press = (name: string | RegExp) => page.getByRole('button', { name }).first().click();
   await page.setViewportSize({ width: 360, height: 740 });
   await openApp(page, site);
   await press('New car');
@@ -59,6 +59,6 @@ test('total toe by the one, the steering wheel by the other, on cards of the axl
     const shows = page.getByLabel('What the rack will show');
     await expect(shows).toContainText(`LF toe${formatAngle(expectAfter.LF?.toe ?? Number.NaN)}`);
     await expect(shows).toContainText(`RF toe${formatAngle(expectAfter.RF?.toe ?? Number.NaN)}`);
-    await press('Done');
+    await press(MADE);
   }
 });

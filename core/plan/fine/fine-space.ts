@@ -100,7 +100,7 @@ function refuseTooMany({ corners }: Assembly, axes: readonly Axis[]): void {
   const ofTwo = sizes.reduce((sum, size) => sum + (size * (all - size)) / 2, 0);
   if (ofTwo <= MOST_OF_TWO) return;
   const of = corners.length > 1 ? 'axle' : 'corner';
-  const each = axes.map(({ adjuster: { id }, positions }) => `${id} ${positions.length}`);
+  const each = axes.map(({ adjuster: { id, name = id }, positions }) => `“${name}” ${positions.length}`);
   const two = ` (${[...new Set(each)].join(', ')})`;
   throw new InputError(`${axleOf(corners[0]!)}.adjusters`, ofTwo, { is: 'combinations', most: MOST_OF_TWO, of, two });
 }
