@@ -262,6 +262,12 @@ describe('rods in flats, six turns either way', () => {
     expect(planMoves({ ...stuck, car: freed }).inWindow).toBe(true);
   });
 
+  it('rods that go further than the links allow are planned as far as those go', () => {
+    const plan = planMoves(request(1, 18));
+    expect(plan.inWindow).toBe(true);
+    expect(plan.distance).toBeLessThan(1e-3);
+  });
+
   it('what is beyond all reach is refused by the name of what is too fine', () => {
     const asked = request(1, 6);
     const rear = {

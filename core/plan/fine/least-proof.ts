@@ -31,6 +31,8 @@ export function isLeastWork(states: readonly StateSpace[], terms: readonly Term[
 /** Minutes. */
 function leastUnlisted(states: StateSpace): number {
   if (!(states instanceof FineSpace)) return Number.POSITIVE_INFINITY;
+  // Gaps leave out some with two moved.
+  if (!states.tables.isWhole) return 0;
   const minutes = states.axes.filter(({ positions }) => positions.length > 1).map((axis) => axis.minutes);
   if (minutes.length < UNLISTED) return Number.POSITIVE_INFINITY;
   return minutes

@@ -2,9 +2,6 @@
 import type { Position } from '../../contract.ts';
 import type { Axis } from '../states/axis.ts';
 
-/** Chebyshev nodes along a stretch of many positions. */
-const NODES = 6;
-
 /** Positions of one axis in the order of their numbers, labels as they are listed: all of them, or those about one. */
 export interface Ranked {
   readonly axis: Axis;
@@ -43,17 +40,18 @@ export interface Nodes {
   readonly weights: Float64Array;
 }
 
-export function nodesOf({ axis, digits, isNumeric }: Ranked, [first, last]: Stretch): Nodes {
+/** @param most Chebyshev nodes along a stretch of more positions */
+export function nodesOf({ axis, digits, isNumeric }: Ranked, [first, last]: Stretch, most: number): Nodes {
   const positions = Array.from(digits.subarray(first, last + 1), (digit) => axis.positions[digit]!);
-  if (!isNumeric || positions.length <= NODES) return { places: positions, weights: identity(positions.length) };
+  if (!isNumeric || positions.length <= most) return { places: positions, weights: identity(positions.length) };
   const numbers = positions as number[];
-  const places = chebyshev(numbers[0]!, numbers.at(-1)!);
+  const places = chebyshev(numbers[0]!, numbers.at(-1)!, most);
   return { places, weights: lagrange(numbers, places) };
 }
 
-const chebyshev = (low: number, high: number): number[] =>
-  Array.from({ length: NODES }, (_, n) => {
-    const x = Math.cos((Math.PI * (n + 0.5)) / NODES);
+const chebyshev = (low: number, high: number, count: number): number[] =>
+  Array.from({ length: count }, (_, n) => {
+    const x = Math.cos((Math.PI * (n + 0.5)) / count);
     return (low + high) / 2 + (x * (high - low)) / 2;
   });
 

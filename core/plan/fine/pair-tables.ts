@@ -17,8 +17,12 @@ export const LEAST_SLACK = 1e-9;
 /** How many settings far off in all adjusters are solved to see what is left out. */
 const PROBES = 96;
 const MORE_SAFETY = 3;
+/** Degrees, or mm: what is off by more is taken in quarters, with more nodes. The search allows for all of it. */
+const CLOSE = 2e-4;
+const NODES = 6;
+const MORE_NODES = 9;
 /** Shares of the travel that are tried one after another where links end on the way. */
-const SHARES = [1, 0.75, 0.5, 0.3];
+const SHARES = [1, 0.75, 0.5, 0.3, 0.15];
 
 /** A setting about which others are tabled, and how many positions to either side. */
 export interface About {
@@ -37,6 +41,8 @@ export class PairTables {
   readonly alone: readonly Float64Array[];
   /** Most that a number may be off with two adjusters elsewhere. */
   slack = LEAST_SLACK;
+  /** Whether what was asked for has no gaps; they are where links end or nearly do. */
+  isWhole = true;
   readonly #full: FullSolve;
   readonly #middle: readonly number[];
   readonly #together = new Map<number, Float64Array>();
@@ -109,14 +115,38 @@ export class PairTables {
     const size = this.axes[i]!.digits.length * this.axes[j]!.digits.length * this.numbers;
     const out = new Float64Array(size).fill(Number.NaN);
     const [a, b] = [this.#usable(i), this.#usable(j)];
-    if (this.#fill(out, i, j, a, b)) return out;
-    // Where links end on the way each quarter is taken as far as it goes.
+    const off = this.#fill(out, i, j, [a, b], NODES);
+    if (off <= CLOSE) this.slack = Math.max(this.slack, off);
+    if (off <= CLOSE) return out;
+    // Each quarter as far as it goes, where links end on the way.
+    out.fill(Number.NaN);
     for (const x of quarters(a, this.axes[i]!.middle)) {
       for (const y of quarters(b, this.axes[j]!.middle)) {
-        SHARES.some((share) => this.#fill(out, i, j, shortened(x, share), shortened(y, share)));
+        const share = SHARES.find((part) => this.#quarter(out, i, j, [shortened(x, part), shortened(y, part)]));
+        if (share !== 1) this.isWhole = false;
       }
     }
+    // Where one stays both change no more than the other alone.
+    const columns = this.axes[j]!.digits.length;
+    const put = (rank: number): unknown => out.fill(0, rank * this.numbers, (rank + 1) * this.numbers);
+    for (let x = 0; x < this.axes[i]!.digits.length; x++) put(x * columns + this.axes[j]!.middle);
+    for (let y = 0; y < columns; y++) put(this.axes[i]!.middle * columns + y);
     return out;
+  }
+
+  /** Fills in a quarter where it is as exact as it has to be; else it stays empty. */
+  #quarter(out: Float64Array, i: number, j: number, on: readonly [Stretch, Stretch]): boolean {
+    const off = this.#fill(out, i, j, on, MORE_NODES);
+    if (off <= CLOSE) this.slack = Math.max(this.slack, off);
+    else if (off < Number.POSITIVE_INFINITY) this.#empty(out, j, on);
+    return off <= CLOSE;
+  }
+
+  #empty(out: Float64Array, j: number, [onA, onB]: readonly [Stretch, Stretch]): void {
+    const columns = this.axes[j]!.digits.length;
+    for (let x = onA[0]; x <= onA[1]; x++) {
+      out.fill(Number.NaN, (x * columns + onB[0]) * this.numbers, (x * columns + onB[1] + 1) * this.numbers);
+    }
   }
 
   /** The ranks about the middle at which there is a pose. */
@@ -129,22 +159,15 @@ export class PairTables {
     return [first, last];
   }
 
-  /** Fills in two stretches; false where there is no pose on the way. */
-  #fill(out: Float64Array, i: number, j: number, onA: Stretch, onB: Stretch): boolean {
+  /** Fills in two stretches. Returns how far off that may be; infinite where there is no pose on the way. */
+  #fill(out: Float64Array, i: number, j: number, [onA, onB]: readonly [Stretch, Stretch], most: number): number {
     const [a, b] = [this.axes[i]!, this.axes[j]!];
-    const [ofA, ofB] = [nodesOf(a, onA), nodesOf(b, onB)];
+    const [ofA, ofB] = [nodesOf(a, onA, most), nodesOf(b, onB, most)];
     const atNodes = this.#atNodes(this.#changes(i, ofA), this.#changes(j, ofB));
-    if (!atNodes) return false;
-    product(
-      atNodes,
-      ofA,
-      ofB,
-      this.numbers,
-      (x, y) => ((onA[0] + x) * b.digits.length + onB[0] + y) * this.numbers,
-      out,
-    );
-    this.#probe(out, i, j, onA, onB);
-    return true;
+    if (!atNodes) return Number.POSITIVE_INFINITY;
+    const place = (x: number, y: number): number => ((onA[0] + x) * b.digits.length + onB[0] + y) * this.numbers;
+    product(atNodes, ofA, ofB, this.numbers, place, out);
+    return this.#probe(out, i, j, onA, onB);
   }
 
   /** What is gained together at each pair of nodes; nothing where one has no pose. */
@@ -177,10 +200,11 @@ export class PairTables {
   }
 
   /** Measures how far off both together are near their ends. */
-  #probe(together: Float64Array, i: number, j: number, onA: Stretch, onB: Stretch): void {
+  #probe(together: Float64Array, i: number, j: number, onA: Stretch, onB: Stretch): number {
     const { numbers, base } = this;
     const columns = this.axes[j]!.digits.length;
     const solved = new Float64Array(numbers);
+    let most = 0;
     const ranks = this.ranks();
     const at = ([first, last]: Stretch, share: number): number => first + Math.round(share * (last - first));
     for (const [p, q] of [
@@ -195,9 +219,10 @@ export class PairTables {
       for (let k = 0; k < numbers; k++) {
         const alone = this.alone[i]![x * numbers + k]! + this.alone[j]![y * numbers + k]!;
         const off = SAFETY * Math.abs(solved[k]! - base[k]! - alone - together[(x * columns + y) * numbers + k]!);
-        if (off > this.slack) this.slack = off;
+        if (off > most) most = off;
       }
     }
+    return most;
   }
 
   /** The numbers with every axis at a rank, by the tables; NaN where they have a gap. */

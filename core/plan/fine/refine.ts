@@ -201,7 +201,7 @@ function settingsAbout(own: FineSpace, state: number, reach: number, wanted: rea
   const settings: number[][] = [];
   const limit = (Math.sqrt(cost + ROUNDING) + completion.looseness) ** 2;
   const done = completion.visit(free, pivots, (ranks) => settings.push(tables.digits(ranks)) <= MOST_SOLVED, limit);
-  if (!done) return undefined;
+  if (!done || !tables.isWhole) return undefined;
   return { settings, isAll: tables.axes.every(({ axis, digits }) => digits.length === axis.positions.length) };
 }
 

@@ -28,7 +28,10 @@ export type Range = readonly [low: number, high: number];
 export interface Reached {
   /** What some combination of positions gives, each; 600 at the most, spread evenly over the view. */
   readonly places: readonly Place[];
-  /** Every combination in the view lies in an ellipse of these half axes, degrees, about one of the places. */
+  /**
+   * Every combination in the view lies in an ellipse of these half axes, degrees, about one of the places; where there are
+   * too many to go through, all that were looked at do with room to spare.
+   */
   readonly within: Place;
   /** Whether a combination, drawn or not, has both angles in their windows. */
   readonly inWindow: boolean;
