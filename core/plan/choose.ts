@@ -28,8 +28,9 @@ export class Choices {
   /** Where shims are counted. */
   readonly drawer: Drawer | undefined;
   readonly #subproblems: readonly Subproblem[];
-  /** The same without what cannot be reached. */
-  readonly #within: readonly Subproblem[];
+  /** The same without what cannot be reached; only the practical asks. */
+  readonly #toWithin: () => readonly Subproblem[];
+  #withinReach: readonly Subproblem[] | undefined;
   readonly #reachable: Reachable;
   #likeliest: readonly Likeliest[] | undefined;
   readonly #sure = new Map<Likeliest, Likely>();
@@ -44,7 +45,7 @@ export class Choices {
       request.drawer && new Drawer(request.drawer, (corner) => movableAt(request, corner), now, request.packs);
     const { given, within, reachable, states } = bothSubproblems(problem, { drawer: this.drawer, most });
     this.#subproblems = given;
-    this.#within = within;
+    this.#toWithin = within;
     this.#reachable = reachable;
     this.combinations = states.reduce((product, { all }) => product * all, 1);
     this.fine = states.filter((own) => own instanceof FineSpace);
@@ -104,6 +105,11 @@ export class Choices {
       answers.push(found);
     }
     return answers;
+  }
+
+  get #within(): readonly Subproblem[] {
+    this.#withinReach ??= this.#toWithin();
+    return this.#withinReach;
   }
 
   /** The searches for what is likely, one a subproblem. */

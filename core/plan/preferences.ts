@@ -6,7 +6,7 @@ import type { AdjusterKind } from '../adjuster/kind.ts';
 import type { Adjuster, Position } from '../contract.ts';
 import type { PreferenceId } from '../said.ts';
 import type { Felt } from './felt.ts';
-import { samePosition } from './states/axis.ts';
+import { positionsOf, samePosition } from './states/axis.ts';
 
 /** An adjuster that a plan moves. */
 export interface Made {
@@ -95,14 +95,6 @@ export const WHEEL_PREFERENCES: readonly OfWheel[] = [
  * brings so much more chance (see done.ts).
  */
 export const NOT_AGAIN: { readonly id: PreferenceId; readonly least: number } = { id: 'not-again', least: 0.05 };
-
-const known = new WeakMap<Adjuster, readonly Position[]>();
-/** Worked out once: a plan weighs a move to each of them. */
-function positionsOf(kind: AdjusterKind, adjuster: Adjuster): readonly Position[] {
-  const all = known.get(adjuster) ?? kind.positions(adjuster);
-  known.set(adjuster, all);
-  return all;
-}
 
 /** How much of its whole travel a move is, 0…1; of labels, which are counted, as they are listed. */
 function shareMoved({ adjuster, kind, from, to }: Made): number {

@@ -42,7 +42,7 @@ const allTerms = ({ request, terms, wishes, now }: Problem): Term[] => [
 ];
 
 /**
- * The same as given, and once more without the windows that nothing can be done about (see out-of-reach.ts).
+ * The same as given, and `within` once more without the windows that nothing can be done about (see out-of-reach.ts).
  * @returns beside them the assemblies' states, and what they can reach
  */
 export function bothSubproblems(problem: Problem, { drawer, most }: StatesOptions = {}) {
@@ -61,9 +61,11 @@ export function bothSubproblems(problem: Problem, { drawer, most }: StatesOption
     });
   }
   const reachable = new Reachable(model, (assembly) => states.get(assembly)!);
-  const worth = reachable.worthIt(terms).map((term) => reachable.untied(term));
-  const isSame = worth.length === terms.length && worth.every((term, t) => term === terms[t]);
-  const within = isSame ? given : partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
+  const within = (): readonly Subproblem[] => {
+    const worth = reachable.worthIt(terms).map((term) => reachable.untied(term));
+    const isSame = worth.length === terms.length && worth.every((term, t) => term === terms[t]);
+    return isSame ? given : partsOf(problem, worth, (assembly) => states.get(assembly)!, drawer);
+  };
   return { given, within, reachable, states: [...states.values()] };
 }
 

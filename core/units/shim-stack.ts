@@ -84,10 +84,10 @@ function inSteps(sizes: readonly number[]): { steps: readonly number[]; step: De
     throw new InputError('sizes', sizes, { is: 'shim-sizes', most: 64 });
   }
   const millionths = sizes.map((size, i) => {
-    const refusal = new InputError(`sizes[${i}]`, size, SIZE);
-    if (!(typeof size === 'number' && size >= 0.01 && size <= THICKEST)) throw refusal;
+    const refusal = () => new InputError(`sizes[${i}]`, size, SIZE);
+    if (!(typeof size === 'number' && size >= 0.01 && size <= THICKEST)) throw refusal();
     const whole = new Decimal(size).times(10 ** DECIMALS);
-    if (!whole.isInteger()) throw refusal;
+    if (!whole.isInteger()) throw refusal();
     return whole.toNumber();
   });
   const shared = millionths.reduce(gcd);

@@ -4,7 +4,7 @@ import type { Adjuster, AdjusterRef, AxleName, Car, Corner, Position, Shortfall 
 import { cornersOf } from '../../corners.ts';
 import { outside } from '../../reading/spec-terms.ts';
 import { type Evaluation, kindOfAdjuster, type Positions, type Problem } from '../problem.ts';
-import { samePosition } from '../states/axis.ts';
+import { positionsOf, samePosition } from '../states/axis.ts';
 
 export function shortfallOf({ request, terms }: Problem, { values }: Evaluation, positions: Positions): Shortfall[] {
   return terms.flatMap((term) => {
@@ -28,7 +28,7 @@ export const atStopAt = (car: Car, where: Corner | AxleName, positions: Position
 
 /** Numbers end at both ends of their range; a numbered cam goes round and has no stop. */
 export function isAtStop(adjuster: Adjuster, position: Position): boolean {
-  const all = kindOfAdjuster(adjuster).positions(adjuster);
   if (typeof position !== 'number') return false;
+  const all = positionsOf(kindOfAdjuster(adjuster), adjuster);
   return samePosition(position, all[0]!) || samePosition(position, all.at(-1)!);
 }

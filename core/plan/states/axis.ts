@@ -1,5 +1,6 @@
 /** An adjuster's positions in the order in which the planner counts them. */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
+import type { AdjusterKind } from '../../adjuster/kind.ts';
 import type { Adjuster, Position } from '../../contract.ts';
 import type { CornerStand } from './corner-stand.ts';
 
@@ -13,6 +14,14 @@ export interface Axis {
   readonly minutes: number;
 }
 
+const known = new WeakMap<Adjuster, readonly Position[]>();
+/** Every position of an adjuster, worked out once: a plan asks for them again and again. */
+export function positionsOf(kind: AdjusterKind, adjuster: Adjuster): readonly Position[] {
+  const all = known.get(adjuster) ?? kind.positions(adjuster);
+  known.set(adjuster, all);
+  return all;
+}
+
 /** How many positions make interpolation worth while. */
 const WORTH = 12;
 
@@ -24,7 +33,7 @@ function axisOf(side: number, adjuster: Adjuster, { current: now, instead, allow
   const kind = adjusterKinds[adjuster.kind];
   if (!kind) throw new Error(`no adjuster kind ${adjuster.kind}`);
   const stands = now[adjuster.id] ?? adjuster.reference;
-  let positions = (instead?.get(adjuster.id) ?? kind.positions(adjuster)).filter((position) =>
+  let positions = (instead?.get(adjuster.id) ?? positionsOf(kind, adjuster)).filter((position) =>
     allows(adjuster, position),
   );
   let current = positions.findIndex((position) => samePosition(position, stands));
