@@ -48,6 +48,7 @@ const SAYINGS: Sayings = {
     `${none}, or taper@angle${of ? ` with a taper of ${of.join(', ')},` : ''} such as ${such}`,
   shim: ({ above, high }) => `a shim thickness above ${above}, up to ${high} mm`,
   thicknesses: ({ most }) => `sizes that make at most ${most} different thicknesses up to max`,
+  step: ({ least, most, unit }) => `${`${plain(least, 9)} ${unit}`.trim()} or more, for at most ${most} positions`,
   makes: ({ thickness }) => `shims that make ${thickness} mm, where the pack stands`,
   fits: ({ suspension, lacks }) => `an adjuster that fits ${suspension}: this one needs ${LACKS[lacks]}`,
   adjuster: ({ among }) => adjusters(among),
@@ -143,6 +144,7 @@ const ITEMS: Readonly<Record<Items, { readonly list: string; readonly one: strin
     one: 'the taper of at least one shim, degrees',
     many: 'tapers',
   },
+  adjusters: { list: 'a list of adjusters', one: 'at least one adjuster', many: 'adjusters a corner' },
 };
 
 export const LACKS: Readonly<Record<Lack, string>> = {
