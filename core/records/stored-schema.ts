@@ -1,16 +1,31 @@
 /**
- * Shapes of the database's records as a backup brings them. Loose where the app may add a field, and a car is checked
- * only as far as the screens lean on it: one that is half built belongs in the backup too. A plan checks it whole.
+ * Shapes of the database's records as a backup brings them: as strict as those of files in what the screens lean on, loose
+ * where the app may add a field. A car is not checked further: a plan checks it whole.
  */
 import * as v from 'valibot';
 import { textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
+import { adjusterKind } from '../check/adjusters.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
-import { carPacks, carSettings, fields, list, outcome, pack, position, reading, shortText } from '../check/schema.ts';
+import {
+  carPacks,
+  carSettings,
+  fields,
+  list,
+  MOST,
+  outcome,
+  pack,
+  position,
+  reading,
+  shortText,
+} from '../check/schema.ts';
+import { validateSpec } from '../check/spec.ts';
+import { suspensionKind } from '../check/suspension.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
-import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
+import { preferenceValue } from './preference-schema.ts';
+import { type CarRecord, type PreferenceRecord, STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
 /** A draft holds the whole of what a form has: a car that was copied, its chart row by row. */
@@ -19,19 +34,29 @@ const texts = byName(textUpTo(1_000_000));
 const derivedId = (rule: Rule) => v.pipe(textUpTo(1000), v.minLength(1, ruleText(rule)));
 const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
-const suspension = open({ kind: shortText, points: v.optional(byName(v.array(count))) });
-const adjusters = list(open({ id, kind: shortText }), 64);
+const suspension = open({
+  kind: shortText,
+  points: v.optional(byName(v.array(count))),
+  camber: v.optional(count),
+  toe: v.optional(count),
+  tolerance: v.optional(count),
+});
+const adjusters = list(open({ id, kind: shortText, name: v.optional(shortText), effort: v.optional(count) }), 64);
 const axle = open({
   suspension,
+  rightSuspension: v.optional(suspension),
   adjusters,
   rightAdjusters: v.optional(adjusters),
   steered: v.boolean(ruleText({ is: 'yes-or-no' })),
 });
 const car = open({
   id,
-  label: v.string(ruleText({ is: 'any-text' })),
+  label: textUpTo(400),
+  plate: v.optional(textUpTo(40)),
+  notes: v.optional(textUpTo(MOST.notes)),
   wheel: open({ rimDiameter: count }),
   wheelbase: v.optional(count),
+  steeringRatio: v.optional(count),
   front: axle,
   rear: axle,
 });
@@ -76,6 +101,30 @@ export interface SetAside {
   readonly error: InputError;
 }
 
+function checked(store: StoreName, value: unknown, field: string): unknown {
+  const record = check(SCHEMAS[store], value, field);
+  if (store === 'cars') checkCar(record as CarRecord, field);
+  if (store === 'preferences') {
+    const { id, value } = record as PreferenceRecord;
+    check(preferenceValue(id), value, `${field}.value`);
+  }
+  return record;
+}
+
+/** Its windows, and that there are such kinds as it has. */
+function checkCar({ car, spec }: CarRecord, field: string): void {
+  validateSpec(spec, `${field}.spec`);
+  for (const axle of ['front', 'rear'] as const) {
+    const { suspension, rightSuspension = suspension, adjusters, rightAdjusters = [] } = car[axle];
+    const path = `${field}.car.${axle}`;
+    suspensionKind(suspension.kind, `${path}.suspension.kind`);
+    suspensionKind(rightSuspension.kind, `${path}.rightSuspension.kind`);
+    for (const [name, all] of Object.entries({ adjusters, rightAdjusters })) {
+      for (const [i, { kind }] of all.entries()) adjusterKind(kind, `${path}.${name}[${i}].kind`);
+    }
+  }
+}
+
 /**
  * Every record of every store; one that is wrong is set aside, and the rest comes in.
  * @throws InputError where a store is missing or is no list
@@ -87,7 +136,7 @@ export function readStores(value: unknown, field = 'stores'): { stores: Stores; 
     const records = check(list(v.unknown(), MOST_RECORDS), given[name], `${field}.${name}`);
     const good = records.flatMap((record, i) => {
       try {
-        return [check(SCHEMAS[name], record, `${field}.${name}[${i}]`)];
+        return [checked(name, record, `${field}.${name}[${i}]`)];
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
         const own = typeof record === 'object' && record && 'id' in record ? record.id : undefined;

@@ -112,7 +112,7 @@ async function ofBackups(): Promise<InputError[]> {
     readings: readings.slice(0, 1).map((reading) => ({ ...reading, typed: { 'LF.camber': '−0,12' }, packs: SHIMS })),
     moves: moves.slice(0, 1).map((move) => ({ ...move, shims: SHIMS.LF.pack })),
     drafts: [{ id: 'reading:v', texts: { 'LF.camber': '-0.' }, cursor: 'LF.camber', changed: made }],
-    preferences: [{ id: 'units', value: 1 }],
+    preferences: [{ id: 'units', value: { angle: 'degrees' } }],
   };
   const { stores: _, ...head } = await makeBackup(stores, made, digest);
   const found = refusalsOf(stores, (bad) => {

@@ -275,7 +275,7 @@ describe('rods in flats, six turns either way', () => {
       adjusters: asked.car.rear.adjusters.map((own) => ({ ...own, range: [-34, 34] })),
     };
     expect(() => planMoves({ ...asked, car: { ...asked.car, rear } })).toThrow(
-      /rear\.adjusters.*up to 500000 combinations of two adjusters a corner.*inner5 409/,
+      /rear\.adjusters.*up to 500000 combinations of two adjusters a corner.*“inner5” 409/,
     );
   });
 });

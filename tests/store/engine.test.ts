@@ -232,40 +232,6 @@ describe('the engine', () => {
     vi.advanceTimersByTime(4_999);
     expect(last().ended).toBe(false);
   });
-
-  it('stops a call that has no end, tells who waits, and goes on with a fresh worker', async () => {
-    const { call } = engine();
-    const endless = call('validateCarFile', [{}]);
-    const next = call('parseCarFile', ['{}']);
-    last().say({ ready: true });
-    vi.advanceTimersByTime(60_000);
-    await expect(endless).rejects.toThrow('This took too long and was stopped. Nothing that was saved is touched.');
-    expect(workers[0]?.ended).toBe(true);
-    expect(workers).toHaveLength(2);
-    last().say({ ready: true });
-    expect(last().sent.map(({ name }) => name)).toEqual(['parseCarFile']);
-    last().answer('parsed');
-    expect(await next).toBe('parsed');
-    expect(inPage).not.toHaveBeenCalled();
-  });
-
-  it('gives every call its own time, and none to one that was given up', async () => {
-    const { call } = engine();
-    const giveUp = new AbortController();
-    const gone = call('validateCarFile', [{}], { signal: giveUp.signal });
-    last().say({ ready: true });
-    vi.advanceTimersByTime(59_900);
-    giveUp.abort();
-    await expect(gone).rejects.toMatchObject({ name: 'AbortError' });
-    const stays = call('parseCarFile', ['{}']);
-    vi.advanceTimersByTime(400);
-    expect(last().ended).toBe(false);
-    last().answer('ran out');
-    vi.advanceTimersByTime(59_999);
-    last().answer('stays');
-    expect(await stays).toBe('stays');
-    expect(workers).toHaveLength(1);
-  });
 });
 
 describe('without a worker', () => {
