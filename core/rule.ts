@@ -115,6 +115,8 @@ type OfTyped =
 type OfFiles =
   | { readonly is: 'json'; readonly reason: string }
   | { readonly is: 'readable'; readonly reason: string }
+  /** The value is how many there are. */
+  | { readonly is: 'values'; readonly most: number }
   /** The value is how deep it is. */
   | { readonly is: 'levels'; readonly most: number }
   | { readonly is: 'version'; readonly newest: number; readonly newer: boolean }

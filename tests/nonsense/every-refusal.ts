@@ -37,7 +37,9 @@ function ofFiles(): InputError[] {
     ),
     ...refusalsOf(undefined, (bad) => validateCarFile({ ...good, car: bad })),
     ...refusalOf(() => validateSpec({ rear: { crossCamber: { low: 0, aim: 2, high: 1 } } })),
-    ...['', '[]', '['.repeat(200) + ']'.repeat(200)].flatMap((text) => refusalOf(() => parseCarFile(text))),
+    ...['', '[]', '['.repeat(200) + ']'.repeat(200), `[${'{},'.repeat(3e5)}{}]`].flatMap((text) =>
+      refusalOf(() => parseCarFile(text)),
+    ),
     ...refusalOf(() => parseCarFile(1 as never)),
     ...refusalOf(() => mergeCarFiles(good, { ...good, car: { ...good.car, id: 'other' } })),
     ...refusalOf(() => planRequest({ format: good.format, version: 1, car: good.car, visits: good.visits ?? [] })),

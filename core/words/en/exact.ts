@@ -80,6 +80,7 @@ const SAYINGS: Sayings = {
   'shared-step': ({ step }) => `sizes that share a step of ${step} mm or more`,
   json: ({ reason }) => `JSON text (${reason})`,
   readable: ({ reason }) => `a file that can be read (${reason})`,
+  values: ({ most }) => `at most ${most} values in a text of this length, or in one object of it`,
   levels: ({ most }) => `at most ${most} levels`,
   version: ({ newest, newer }) => `1 to ${newest}${newer ? ': a newer app made this file' : ''}`,
   checksum: ({ own }) => `${own}: the file is damaged or was edited`,
@@ -98,6 +99,7 @@ export const rules = () => [...Object.keys(PHRASES), ...Object.keys(SAYINGS)] as
 /** What is told of a refused value, as JSON: the value, or what it counts. */
 export function told(value: unknown, { is }: Rule): unknown {
   if (is === 'combinations') return `${value} combinations`;
+  if (is === 'values') return 'too many values';
   return is === 'levels' ? 'deeply nested data' : value;
 }
 

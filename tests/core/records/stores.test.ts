@@ -143,8 +143,8 @@ describe('what is read from outside', () => {
 
   it('may be nested as deep as our deepest file, and no deeper', () => {
     const nest = (levels: number): unknown => (levels === 0 ? 'x' : { a: nest(levels - 1), b: [] });
-    expect(() => checkDepth(nest(24), 'file')).not.toThrow();
-    expect(() => checkDepth(nest(25), 'file')).toThrow('file: "deeply nested data" is not allowed');
+    expect(() => checkDepth(nest(24), 'file', 24)).not.toThrow();
+    expect(() => checkDepth(nest(25), 'file', 24)).toThrow('file: "deeply nested data" is not allowed');
   });
 
   it('has a spec and visits only where the file had them', () => {
