@@ -3,9 +3,9 @@
  * where the app may add a field. A car is not checked further: a plan checks it whole.
  */
 import * as v from 'valibot';
+import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
-import { adjusterKind } from '../check/adjusters.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import {
@@ -19,13 +19,15 @@ import {
   position,
   reading,
   shortText,
+  spec,
 } from '../check/schema.ts';
 import { validateSpec } from '../check/spec.ts';
-import { suspensionKind } from '../check/suspension.ts';
+import { oneKindOf } from '../check/suspension.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
 import { preferenceValue } from './preference-schema.ts';
-import { type CarRecord, type PreferenceRecord, STORE_NAMES, type StoreName, type Stores } from './stored.ts';
+import { type PreferenceRecord, STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
 /** A draft holds the whole of what a form has: a car that was copied, its chart row by row. */
@@ -34,14 +36,40 @@ const texts = byName(textUpTo(1_000_000));
 const derivedId = (rule: Rule) => v.pipe(textUpTo(1000), v.minLength(1, ruleText(rule)));
 const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
+/** The name of a kind that there is. */
+const kindOf = (kinds: Parameters<typeof oneKindOf>[0]) =>
+  v.pipe(
+    shortText,
+    // One may be added while the app runs.
+    v.check(
+      (name) => Object.hasOwn(kinds, name),
+      () => ruleText(oneKindOf(kinds)),
+    ),
+  );
+/** As strict as a file's: each window's ends in order, its aim between them. */
+const windows = v.pipe(
+  spec,
+  v.rawCheck(({ dataset, addIssue }) => {
+    try {
+      if (dataset.typed) validateSpec(dataset.value);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      addIssue({ message: ruleText(error.rule) });
+    }
+  }),
+);
+
 const suspension = open({
-  kind: shortText,
+  kind: kindOf(suspensionKinds),
   points: v.optional(byName(v.array(count))),
   camber: v.optional(count),
   toe: v.optional(count),
   tolerance: v.optional(count),
 });
-const adjusters = list(open({ id, kind: shortText, name: v.optional(shortText), effort: v.optional(count) }), 64);
+const adjusters = list(
+  open({ id, kind: kindOf(adjusterKinds), name: v.optional(shortText), effort: v.optional(count) }),
+  64,
+);
 const axle = open({
   suspension,
   rightSuspension: v.optional(suspension),
@@ -62,7 +90,7 @@ const car = open({
 });
 
 const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
-  cars: open({ id, car, spec: open({}), changed: time, practice: v.optional(v.boolean()) }),
+  cars: open({ id, car, spec: windows, changed: time, practice: v.optional(v.boolean()) }),
   visits: open({ id, carId: id, opened: time, closed: v.optional(time), checks: v.optional(texts) }),
   readings: open({
     id,
@@ -103,26 +131,11 @@ export interface SetAside {
 
 function checked(store: StoreName, value: unknown, field: string): unknown {
   const record = check(SCHEMAS[store], value, field);
-  if (store === 'cars') checkCar(record as CarRecord, field);
-  if (store === 'preferences') {
-    const { id, value } = record as PreferenceRecord;
-    check(preferenceValue(id), value, `${field}.value`);
-  }
+  if (store !== 'preferences') return record;
+  // What it may be hangs on its id.
+  const { id, value: own } = record as PreferenceRecord;
+  check(preferenceValue(id), own, `${field}.value`);
   return record;
-}
-
-/** Its windows, and that there are such kinds as it has. */
-function checkCar({ car, spec }: CarRecord, field: string): void {
-  validateSpec(spec, `${field}.spec`);
-  for (const axle of ['front', 'rear'] as const) {
-    const { suspension, rightSuspension = suspension, adjusters, rightAdjusters = [] } = car[axle];
-    const path = `${field}.car.${axle}`;
-    suspensionKind(suspension.kind, `${path}.suspension.kind`);
-    suspensionKind(rightSuspension.kind, `${path}.rightSuspension.kind`);
-    for (const [name, all] of Object.entries({ adjusters, rightAdjusters })) {
-      for (const [i, { kind }] of all.entries()) adjusterKind(kind, `${path}.${name}[${i}].kind`);
-    }
-  }
 }
 
 /**

@@ -5,7 +5,7 @@
 
 /** What is counted beside each state that a box is made of: a choice of boxes that is looked at. */
 export const LOOK = 200;
-/** A few seconds of a desk computer: fifty times what the whole car of the benchmark takes in any style. */
+/** A few seconds of a desk computer; the fixtures and the benchmark, in any style, take less than a tenth of it. */
 export const MOST_WORK = 1e8;
 
 export class Work {

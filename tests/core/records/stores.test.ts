@@ -105,6 +105,7 @@ describe('the stores of a backup', () => {
     ['cars.0.car.front.adjusters.0.effort', '5'],
     ['cars.0.spec.front', 'wide'],
     ['cars.0.spec.middle', {}],
+    ['cars.0.spec', { front: { camber: { low: 1, high: 0 } } }],
     ['preferences.0.value', null],
     ['preferences.0.value.angle', 'radians'],
     ['preferences.0.value.sai', 'yes'],
