@@ -5,7 +5,7 @@
 import { InputError } from '../input-error.ts';
 
 const LONGEST_FILE = 50_000_000;
-/** Values that any text may hold, and how many characters each more takes at the least: ours take twice as many. */
+/** Values that any text may hold, and how many characters each more takes at the least, blanks apart: ours take twice as many. */
 const ALWAYS = 200_000;
 const EACH = 6;
 /** Names in one object, and items in one list; ours have fewer. */
@@ -30,8 +30,7 @@ export function parseJson(text: string, field: string, most = LONGEST_FILE, boun
   if (typeof text !== 'string' || text.length > most) {
     throw new InputError(field, typeof text, { is: 'text', least: 0, most });
   }
-  const { values = Number.POSITIVE_INFINITY, deepest = DEEPEST_TEXT } = bounds;
-  refuseWide(text, field, { values: Math.min(values, ALWAYS + Math.floor(text.length / EACH)), deepest });
+  refuseWide(text, field, { values: Number.POSITIVE_INFINITY, deepest: DEEPEST_TEXT, ...bounds });
   try {
     // A byte order mark is what some editors put before it.
     return JSON.parse(text.replace(/^\ufeff/, ''));
@@ -41,7 +40,7 @@ export function parseJson(text: string, field: string, most = LONGEST_FILE, boun
   }
 }
 
-const [QUOTE, COMMA] = [0x22, 0x2c];
+const [BLANK, QUOTE, COMMA] = [0x20, 0x22, 0x2c];
 const [OPEN_LIST, CLOSE_LIST, OPEN_OBJECT, CLOSE_OBJECT] = [0x5b, 0x5d, 0x7b, 0x7d];
 
 /** One pass over the characters outside strings: every value but the first of all follows a bracket or a comma. */
@@ -50,21 +49,29 @@ function refuseWide(text: string, field: string, { values: most, deepest }: Requ
   const limits: number[] = [];
   const counts: number[] = [];
   let values = 0;
+  let blanks = 0;
+  const another = (i: number): void => {
+    values += 1;
+    const may = Math.min(most, ALWAYS + Math.floor((i - blanks) / EACH));
+    if (values > may) throw new InputError(field, values, { is: 'values', most: may });
+  };
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
-    if (code === QUOTE) {
+    if (code <= BLANK) {
+      blanks += 1;
+    } else if (code === QUOTE) {
       i = endOfString(text, i);
     } else if (code === OPEN_OBJECT || code === OPEN_LIST) {
       limits.push(code === OPEN_OBJECT ? MOST_NAMES : MOST_ITEMS);
       counts.push(1);
       // The outermost is at no level yet.
       if (limits.length > deepest + 1) throw new InputError(field, limits.length, { is: 'levels', most: deepest });
-      if (++values > most) throw new InputError(field, values, { is: 'values', most });
+      another(i);
     } else if (code === CLOSE_OBJECT || code === CLOSE_LIST) {
       limits.pop();
       counts.pop();
     } else if (code === COMMA) {
-      if (++values > most) throw new InputError(field, values, { is: 'values', most });
+      another(i);
       const here = counts.length - 1;
       if (here < 0) continue;
       counts[here]! += 1;

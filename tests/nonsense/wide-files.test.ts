@@ -26,6 +26,7 @@ describe('a wide file', () => {
   test.each<[string, () => string]>([
     ['a list of twelve million empty objects', () => `[${'{},'.repeat(12_000_000)}{}]`],
     ['the same within a car', () => withField(`[${'{},'.repeat(12_000_000)}{}]`)],
+    ['four million empty objects with blanks between', () => `[${'{},          '.repeat(4_000_000)}{}]`],
     ['twelve million noughts', () => `[${'0,'.repeat(12_000_000)}0]`],
     ['three million names', () => `{${names(3_000_000)}}`],
     ['the same within a car', () => withField(`{${names(3_000_000)}}`)],
