@@ -296,7 +296,8 @@ export interface Plan {
   /**
    * `combinations` of positions there are; `proven`: that no other is better in the plan's style, where all are in their
    * windows if any is. Not of the surest and the practical: of those it takes the best found, as their files say. Nor
-   * where there are too many to go through and only the best of them were sought; `around` then says within how many
+   * where a search would have taken too long and was cut (the note `not-proven`), or there are too many to go through and
+   * only the best of them were sought; `around` then says within how many
    * positions of it, to either side on every adjuster at once, no other is better, and `bound` a distance that no
    * combination at all comes below.
    */

@@ -52,7 +52,7 @@ type General =
   | { readonly is: 'type'; readonly type: string };
 
 /** What a list is of. */
-export type Items = 'positions' | 'chart-positions' | 'shim-sizes' | 'links' | 'wedges' | 'tapers';
+export type Items = 'positions' | 'chart-positions' | 'shim-sizes' | 'links' | 'wedges' | 'tapers' | 'adjusters';
 
 /** What a suspension lacks that an adjuster needs. */
 export type Lack = 'strut' | 'ball-joints' | 'moving-points' | 'rods';
@@ -74,6 +74,8 @@ type OfAdjusters =
   | { readonly is: 'taper'; readonly none: string; readonly of?: readonly number[]; readonly such: string }
   | { readonly is: 'shim'; readonly above: number; readonly high: number }
   | { readonly is: 'thicknesses'; readonly most: number }
+  /** A step that leaves an adjuster no more than so many positions. */
+  | { readonly is: 'step'; readonly least: number; readonly most: number; readonly unit: string }
   /** The value is what the shims of a pack make together, mm. */
   | { readonly is: 'makes'; readonly thickness: number }
   | { readonly is: 'fits'; readonly suspension: string; readonly lacks: Lack }
@@ -113,6 +115,8 @@ type OfTyped =
 type OfFiles =
   | { readonly is: 'json'; readonly reason: string }
   | { readonly is: 'readable'; readonly reason: string }
+  /** The value is how many there are. */
+  | { readonly is: 'values'; readonly most: number }
   /** The value is how deep it is. */
   | { readonly is: 'levels'; readonly most: number }
   | { readonly is: 'version'; readonly newest: number; readonly newer: boolean }

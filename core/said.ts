@@ -219,6 +219,8 @@ export type Note =
       readonly around?: { readonly by: number; readonly unit: 'turns' | 'positions' };
       readonly offAim?: number;
     }
+  /** There was too much to search: there may be a better plan, and one in the windows where this one is not. */
+  | { readonly note: 'not-proven'; readonly inWindow: boolean }
   /** Shims that would be needed beside those there are. */
   | { readonly note: 'shims-missing'; readonly shims: readonly ShimCount[] }
   /** Shims that are needed beside those there are, as a pack that is left alone keeps its own. */

@@ -19,7 +19,7 @@ export interface CallOptions {
 }
 
 export interface Engine {
-  /** Any function of `functions.ts`, by name. @throws what the function throws; AbortError when given up */
+  /** Any function of `functions.ts`, by name. @throws what the function throws; AbortError when given up; TookTooLong */
   call<K extends FunctionName>(
     name: K,
     args: Parameters<Functions[K]>,
@@ -39,7 +39,7 @@ interface EngineParts extends Partial<RunnerParts> {
   readonly inPage: () => Promise<(call: Call) => Answer>;
 }
 
-const USUAL = { patience: 8_000, idle: 600_000, runOut: 1_000 };
+const USUAL = { patience: 8_000, idle: 600_000, runOut: 1_000, longest: 60_000 };
 
 export function createEngine(parts: EngineParts): Engine {
   const queue = createQueue();

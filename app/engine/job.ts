@@ -27,6 +27,16 @@ export function settle(job: Job, answer: Answer): void {
   else if ('result' in answer) job.resolve(answer.result);
 }
 
+/** A call that was stopped as no answer came. */
+export class TookTooLong extends Error {
+  override readonly name = 'TookTooLong';
+  constructor() {
+    super(
+      'This took too long and was stopped. Nothing that was saved is touched. Try again; where a plan takes so long, give its adjusters coarser steps.',
+    );
+  }
+}
+
 /** Whoever waits for it is told that no answer will come. */
 export const refuse = (job: Job, why: string): void => job.reject(new DOMException(why, 'AbortError'));
 

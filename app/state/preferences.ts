@@ -1,21 +1,24 @@
 /** First load. What the technician chose once: units, gauge repeatability, theme. Kept as preference records. */
 import { computed, effect } from '@preact/signals';
 import type { Gauge, ShimCount } from '../../core/contract.ts';
+import { isOneOf, THEMES, TOE_REFERENCES, UNIT_CHOICES } from '../../core/records/preferences.ts';
 import type { Form } from './form.ts';
 import { keep, records } from './records.ts';
 
+type Choice<K extends keyof typeof UNIT_CHOICES> = (typeof UNIT_CHOICES)[K][number];
+
 export interface Units {
-  readonly angle: 'degrees' | 'degrees-minutes';
+  readonly angle: Choice<'angle'>;
   /** How front and rear toe are read on the rack: an angle, or a length at the rim. */
-  readonly toe: 'angle' | 'mm' | 'inch';
-  readonly length: 'mm' | 'inch';
+  readonly toe: Choice<'toe'>;
+  readonly length: Choice<'length'>;
   /** The thrust line to the right is shown as + by some makers and as − by others. */
-  readonly thrust: 'right-plus' | 'right-minus';
-  readonly decimal: '.' | ',';
+  readonly thrust: Choice<'thrust'>;
+  readonly decimal: Choice<'decimal'>;
   /** Whether the rack gives SAI as well. */
   readonly sai: boolean;
 }
-export type Theme = 'system' | 'light' | 'dark' | 'high-contrast';
+export type Theme = (typeof THEMES)[number];
 
 const UNITS: Units = {
   angle: 'degrees',
@@ -25,24 +28,34 @@ const UNITS: Units = {
   decimal: '.',
   sai: false,
 };
-export const units = computed<Units>(() => ({ ...UNITS, ...stored('units') }));
+export const units = computed<Units>(() => {
+  const value = stored('units');
+  const chosen = Object.entries(UNIT_CHOICES).filter(([name, of]) => isOneOf(of, value[name]));
+  const known = Object.fromEntries(chosen.map(([name]) => [name, value[name]]));
+  return { ...UNITS, ...known, ...(typeof value.sai === 'boolean' && { sai: value.sai }) };
+});
 /** One standard deviation of the rack, as the user gave it; without it the core takes a usual one. */
 export const gauge = computed<Gauge | undefined>(() => {
-  const value = stored('gauge');
-  return 'camber' in value && 'caster' in value && 'toe' in value ? (value as Gauge) : undefined;
+  const { camber, caster, toe } = stored('gauge');
+  return isDeviation(camber) && isDeviation(caster) && isDeviation(toe) ? { camber, caster, toe } : undefined;
 });
+const isDeviation = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= 5;
 /** The shims in the shop's drawer; their counts are kept while nothing is counted. */
 export interface Drawer {
   readonly counted: boolean;
   readonly shims: readonly ShimCount[];
 }
 export const drawer = computed<Drawer>(() => {
-  const value = stored('drawer');
-  return 'shims' in value && Array.isArray(value.shims) ? (value as Drawer) : { counted: false, shims: [] };
+  const { counted, shims } = stored('drawer');
+  return { counted: counted === true, shims: Array.isArray(shims) ? shims.filter(isShimCount) : [] };
 });
+function isShimCount(value: unknown): value is ShimCount {
+  const { size, count } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  return typeof size === 'number' && size > 0 && size <= 50 && Number.isInteger(count) && (count as number) >= 0;
+}
 export const theme = computed<Theme>(() => {
-  const value = records.value.preferences.find((one) => one.id === 'theme')?.value;
-  return value === 'light' || value === 'dark' || value === 'high-contrast' ? value : 'system';
+  const value = onFile('theme');
+  return isOneOf(THEMES, value) ? value : 'system';
 });
 
 export function setUnits(change: Partial<Units>): void {
@@ -60,7 +73,7 @@ export function setTheme(value: Theme): void {
 
 /** What a new reading of this car asks; toe as it was last taken on it. */
 export function usualForm(carId: string): Form {
-  const total = records.value.preferences.find((one) => one.id === `total-toe:${carId}`)?.value === true;
+  const total = onFile(`total-toe:${carId}`) === true;
   return { sai: units.value.sai, total, reference: usualReference(carId) };
 }
 export function setTotalToe(carId: string, value: boolean): void {
@@ -78,8 +91,8 @@ const usualReference = (carId: string): Form['reference'] =>
   toeReference.value ?? referenceAt(`toe-reference:${carId}`) ?? 'thrust-line';
 
 function referenceAt(id: string): Form['reference'] | undefined {
-  const value = records.value.preferences.find((one) => one.id === id)?.value;
-  return value === 'thrust-line' || value === 'centreline' ? value : undefined;
+  const value = onFile(id);
+  return isOneOf(TOE_REFERENCES, value) ? value : undefined;
 }
 
 /** Keeps the page in the theme that was chosen. */
@@ -90,8 +103,11 @@ export function dressPage(): void {
   });
 }
 
+/** As it is on file, whatever that is: one that is not what it should be counts as not set. */
+const onFile = (id: string): unknown => records.value.preferences.find((one) => one.id === id)?.value;
+
 /** A stored preference as an object, or nothing if it is not one. */
-function stored(id: string): object {
-  const value = records.value.preferences.find((one) => one.id === id)?.value;
-  return typeof value === 'object' && value !== null ? value : {};
+function stored(id: string): Readonly<Record<string, unknown>> {
+  const value = onFile(id);
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
 }

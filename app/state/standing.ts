@@ -4,6 +4,7 @@ import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import type { Adjuster, CarPacks, CarSettings, Corner, Position, ShimCount } from '../../core/contract.ts';
 import { CORNERS } from '../../core/contract.ts';
+import { InputError } from '../../core/input-error.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
 import { packKey, shimsOfText, thicknessOf } from './packs.ts';
 import { refKey } from './visits.ts';
@@ -68,8 +69,14 @@ export function positionText(adjuster: Adjuster, position: Position): string {
   return place ? words.place(place) : String(position);
 }
 
+/** Of a car on file that the core would refuse, such as one of an earlier version with too fine a step, none is known. */
 export function positionsOf(adjuster: Adjuster): readonly Position[] {
-  return adjusterKinds[adjuster.kind]?.positions(adjuster) ?? [adjuster.reference];
+  try {
+    return adjusterKinds[adjuster.kind]?.positions(adjuster) ?? [adjuster.reference];
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return [adjuster.reference];
+  }
 }
 
 /** The position `steps` further along the adjuster's own list; from between two, the next one that way. */

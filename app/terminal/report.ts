@@ -105,7 +105,7 @@ const AS_GOOD_AS_SURE = 0.98;
 function proofOf(style: PlanStyle, { inWindow, optimum, noted }: Plan): string[] {
   if (optimum.combinations < 2) return [];
   const all = `${many(optimum.combinations)} combinations of positions`;
-  const isSought = noted.some(({ note }) => note === 'best-found');
+  const isSought = noted.some(({ note }) => note === 'best-found' || note === 'not-proven');
   if (!optimum.proven) return [isSought ? `Sought among ${all}.` : `Chosen from all ${all}.`];
   const better = style === 'least-work' && inWindow ? 'takes less work' : 'comes closer to the aims';
   return [`No other setting ${inWindow ? 'in the window ' : ''}${better}: proven for all ${all}.`];

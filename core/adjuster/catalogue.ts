@@ -1,3 +1,4 @@
+import { byKind } from '../suspension/by-kind.ts';
 import { axleWedge } from './axle-wedge.ts';
 import { clampBolt } from './clamp-bolt.ts';
 import { eccentricCam } from './eccentric-cam.ts';
@@ -10,10 +11,8 @@ import { slide } from './slide.ts';
 import { threadedRod } from './threaded-rod.ts';
 import { wedgeShim } from './wedge-shim.ts';
 
-/** Every adjuster kind: adding one is its file and a line here. */
-export const adjusterKinds: Readonly<Record<string, AdjusterKind>> = Object.fromEntries(
-  [
-    ...[shimPack, indexedCam, eccentricCam, threadedRod, slide, clampBolt],
-    ...[offsetSleeve, wedgeShim, axleWedge, effectTable],
-  ].map((kind) => [kind.kind, kind]),
-);
+/** Every adjuster kind: adding one is its file and a line here. It has its own names and no others. */
+export const adjusterKinds: Readonly<Record<string, AdjusterKind>> = byKind([
+  ...[shimPack, indexedCam, eccentricCam, threadedRod, slide, clampBolt],
+  ...[offsetSleeve, wedgeShim, axleWedge, effectTable],
+]);

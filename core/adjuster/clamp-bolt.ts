@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { asin, degrees, radians, sin } from '../geometry/angle.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
-import { base, number, positive, range } from './fields.ts';
+import { base, coarse, number, positive, range } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { ruleText } from './rule-text.ts';
 import { multiples, onwards, stepFrom, within } from './steps.ts';
@@ -10,15 +10,21 @@ import { multiples, onwards, stepFrom, within } from './steps.ts';
  * Tilt directly, in degrees; or, with `eccentricity` and `spacing`, by a cam bolt in one of the two holes: the position
  * is then the cam's angle, and the strut tilts by asin(eccentricity·sin θ / spacing), spacing = between the two bolts.
  */
+const fields = v.object({
+  ...base('clamp-bolt'),
+  step: positive(180, 'degrees'),
+  range: range(180, 'degrees'),
+  eccentricity: v.optional(positive(20, 'mm')),
+  spacing: v.optional(positive(200, 'mm')),
+  reference: number(-180, 180, 'degrees'),
+});
+type ClampBolt = v.InferOutput<typeof fields>;
 const schema = v.pipe(
-  v.object({
-    ...base('clamp-bolt'),
-    step: positive(180, 'degrees'),
-    range: range(180, 'degrees'),
-    eccentricity: v.optional(positive(20, 'mm')),
-    spacing: v.optional(positive(200, 'mm')),
-    reference: number(-180, 180, 'degrees'),
-  }),
+  fields,
+  v.forward(
+    coarse((bolt: ClampBolt) => bolt, 'degrees'),
+    ['step'],
+  ),
   v.forward(
     v.check(
       ({ eccentricity: e, spacing: s }) => (e === undefined) === (s === undefined) && (e ?? 0) < (s ?? 1),
@@ -27,7 +33,6 @@ const schema = v.pipe(
     ['spacing'],
   ),
 );
-type ClampBolt = v.InferOutput<typeof schema>;
 
 /** Degrees that the wheel's top leans out. */
 function tilt({ eccentricity, spacing }: ClampBolt, position: number): number {

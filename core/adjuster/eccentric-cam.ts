@@ -5,11 +5,11 @@ import { scale } from '../geometry/vector.ts';
 import type { Sense } from '../said.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
 import { bearing } from './bearing.ts';
-import { base, choice, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
+import { base, choice, coarse, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { multiples, stepFrom, within } from './steps.ts';
 
-const schema = v.object({
+const fields = v.object({
   ...base('eccentric-cam'),
   at: text({ is: 'point-name' }),
   direction,
@@ -23,19 +23,25 @@ const schema = v.object({
   turns: v.optional(choice(['clockwise', 'anticlockwise'])),
   reference: number(-360, 360, 'degrees'),
 });
-type EccentricCam = v.InferOutput<typeof schema>;
+type EccentricCam = v.InferOutput<typeof fields>;
 
 /** Makers say to stay within 90° of the middle, where the cam still moves the arm: that is the default. */
 const rangeOf = (cam: EccentricCam): readonly [number, number] =>
   cam.range ?? (cam.zero === 'end' ? [0, 180] : [-90, 90]);
+
+const inMarks = (cam: EccentricCam, angle: number): number => (angle * cam.marks) / 360;
+
+const travelOf = (cam: EccentricCam) => {
+  const [low, high] = rangeOf(cam);
+  return { step: cam.stepMarks ?? 1, range: [inMarks(cam, low), inMarks(cam, high)] as const };
+};
+const schema = v.pipe(fields, v.forward(coarse(travelOf, 'marks'), ['stepMarks']));
 
 /** mm along `direction` at angle θ: e·sin θ from the middle, e·(1 − cos θ) from the end of travel. */
 function offset(cam: EccentricCam, angle: number): number {
   const a = radians(angle);
   return cam.eccentricity * (cam.zero === 'end' ? 1 - cos(a) : sin(a));
 }
-
-const inMarks = (cam: EccentricCam, angle: number): number => (angle * cam.marks) / 360;
 
 /** Which way to turn it, seen from the bolt's head; nothing where it is not on file. */
 function senseOf({ turns }: EccentricCam, change: number, left: boolean): Sense | undefined {

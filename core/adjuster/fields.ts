@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { Vec3 } from '../contract.ts';
 import type { Items, Rule } from '../rule.ts';
 import { ruleText } from './rule-text.ts';
+import { isCoarse, leastStep, MOST_POSITIONS } from './steps.ts';
 
 const LONGEST_TEXT = 400;
 
@@ -79,6 +80,28 @@ export const range = (limit: number, unit: string) => {
     v.readonly(),
   );
 };
+
+/** Over what an adjuster goes by which step, both in `unit`. */
+interface Travel {
+  readonly step: number;
+  readonly range: readonly [low: number, high: number];
+}
+
+/**
+ * For a kind's `v.pipe(v.object(…), v.forward(coarse(…), [step]))`: no more positions than can be gone through. They are
+ * counted, not made.
+ */
+export const coarse = <T>(travelOf: (adjuster: T) => Travel, unit: string) =>
+  v.check<T, (issue: { readonly input: T }) => string>(
+    (adjuster) => {
+      const { step, range } = travelOf(adjuster);
+      return isCoarse(step, range);
+    },
+    ({ input }) => {
+      const least = leastStep(...travelOf(input).range);
+      return ruleText({ is: 'step', least, most: MOST_POSITIONS, unit });
+    },
+  );
 
 /** A label: text or a number. */
 export const stamped = (() => {

@@ -4,6 +4,9 @@ import { axleOf, isLeft } from '../corners.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { adjusterKinds } from './catalogue.ts';
 
+/** Adjusters a corner: more than any car has, and as many as a plan can go through. */
+export const MOST_ADJUSTERS = 16;
+
 /** Whether it works on a part that a rigid axle has once, such as its lateral rod. */
 export function isOnce(adjuster: Adjuster, { suspension }: Pick<Axle, 'suspension'>): boolean {
   const { once = [] } = suspensionKinds[suspension.kind]?.rigidAxle ?? {};

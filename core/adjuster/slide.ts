@@ -2,11 +2,11 @@ import * as v from 'valibot';
 import { scale } from '../geometry/vector.ts';
 import { AT, DIRECTION, lengthField, numberField, rangeField } from './ask.ts';
 import { bearing } from './bearing.ts';
-import { base, direction, number, positive, range, text, unitDirection } from './fields.ts';
+import { base, coarse, direction, number, positive, range, text, unitDirection } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
 import { MOST_FURTHER, multiples, onwards, stepFrom, within } from './steps.ts';
 
-const schema = v.object({
+const fields = v.object({
   ...base('slide'),
   at: text({ is: 'point-name' }),
   direction,
@@ -14,6 +14,13 @@ const schema = v.object({
   range: range(200, 'mm'),
   reference: number(-200, 200, 'mm'),
 });
+const schema = v.pipe(
+  fields,
+  v.forward(
+    coarse((plate: v.InferOutput<typeof fields>) => plate, 'mm'),
+    ['step'],
+  ),
+);
 
 /** Points at which it holds no rubber bush of an arm: top mounts, ball joints, the ends of a tie rod. */
 const NO_BUSH = /^(strutTop$|tie)|Ball$/;

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import type { Act, Sense } from '../said.ts';
 import { lengthField, numberField, optional, rangeField } from './ask.ts';
-import { base, choice, number, positive, range, several, text } from './fields.ts';
+import { base, choice, coarse, number, positive, range, several, text } from './fields.ts';
 import type { ActPlace, AdjusterKind } from './kind.ts';
 import { multiples, onwards, stepFrom, within } from './steps.ts';
 
-const schema = v.object({
+const fields = v.object({
   ...base('threaded-rod'),
   links: v.pipe(several(text({ is: 'body-point-name' }), 5, 'links'), v.readonly()),
   lead: positive(20, 'mm a turn'),
@@ -27,7 +27,15 @@ const schema = v.object({
   reference: number(-60, 60, 'turns'),
 });
 
-type ThreadedRod = v.InferOutput<typeof schema>;
+type ThreadedRod = v.InferOutput<typeof fields>;
+
+const schema = v.pipe(
+  fields,
+  v.forward(
+    coarse(({ stepTurns: step, range }: ThreadedRod) => ({ step, range }), 'turns'),
+    ['stepTurns'],
+  ),
+);
 
 /** Lowest and highest turns: the range, and no longer than the thread may be drawn out. */
 function reach({ range: [low, high], reference, engaged, leastEngaged }: ThreadedRod): [number, number] {

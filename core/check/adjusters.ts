@@ -4,6 +4,7 @@ import { misfit } from '../adjuster/fits.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
+import { MOST_POSITIONS } from '../adjuster/steps.ts';
 import type { Adjuster, Car, CarSettings, Position, Settings, Suspension } from '../contract.ts';
 import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
@@ -11,9 +12,10 @@ import type { Called } from '../rule.ts';
 import { jointsOf, rodsOf } from '../suspension/joints.ts';
 import { open, shape } from './object.ts';
 import { check } from './refuse.ts';
-import { carSettings, id, list, MOST, settings } from './schema.ts';
+import { carSettings, id, MOST, settings } from './schema.ts';
 import { oneKindOf, suspensionKind } from './suspension.ts';
 
+const LIST = v.array(v.unknown(), ruleText({ is: 'list', items: 'adjusters' }));
 const KINDED = open(
   { kind: v.string(ruleText({ is: 'adjuster-kind' })) },
   shape('id kind', { as: 'object', open: true }),
@@ -31,7 +33,10 @@ export function adjusterKind(kind: string, field: string): AdjusterKind {
  * @throws InputError such as `front.adjusters[0].at`
  */
 export function validateAdjusters(value: unknown, suspension: Suspension, field = 'adjusters'): Adjuster[] {
-  const given = check(list(v.unknown(), MOST.adjusters), value, field);
+  const given = check(LIST, value, field);
+  if (given.length > MOST.adjusters) {
+    throw new InputError(field, given.length, { is: 'at-most', most: MOST.adjusters, items: 'adjusters' });
+  }
   const adjusters = given.map((one, i) => validateAdjuster(one, suspension, `${field}[${i}]`));
   const twin = adjusters.findIndex((one, i) => adjusters.findIndex((other) => other.id === one.id) !== i);
   if (twin >= 0) {
@@ -86,6 +91,9 @@ function checkPositions(adjuster: Adjuster, kind: AdjusterKind, field: string): 
   const positions = within(field, () => kind.positions(adjuster));
   if (positions.length === 0) {
     throw new InputError(`${field}.range`, adjuster.range, { is: 'holds-a-step' });
+  }
+  if (positions.length > MOST_POSITIONS) {
+    throw new InputError(field, positions.length, { is: 'at-most', most: MOST_POSITIONS, items: 'positions' });
   }
 }
 

@@ -1,12 +1,13 @@
 /** Shapes of a reading, a spec, settings and a visit as they come from a file. Strict: a field nobody knows is refused. */
 import * as v from 'valibot';
 import { choice, number, text, whole } from '../adjuster/fields.ts';
+import { MOST_ADJUSTERS } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { CORNERS } from '../contract.ts';
 import { byName, object, open, shape } from './object.ts';
 
-/** No more than a long-lived workshop can fill; a file beyond this is not one of ours. */
-export const MOST = { adjusters: 64, visits: 5000, rounds: 200, moves: 1000, notes: 4000 } as const;
+/** No more than a corner can carry or a long-lived workshop can fill; a file beyond this is not one of ours. */
+export const MOST = { adjusters: MOST_ADJUSTERS, visits: 5000, rounds: 200, moves: 1000, notes: 4000 } as const;
 
 const angle = number(-90, 90, 'degrees');
 export const shortText = text();

@@ -70,6 +70,7 @@ export class Choices {
    */
   proofOf(style: PlanStyle): Proof {
     if (style !== 'closest' && style !== 'least-work') return { proven: false };
+    if (this.problem.work.isCut) return { proven: false };
     if (this.fine.length === 0) return { proven: true };
     const least = style === 'least-work' && this.#solve({ inWindow: true, effortFirst: true });
     if (least) return { proven: this.#subproblems.every((own, p) => isLeastWork(own.states, own.terms, least[p]!)) };
@@ -164,6 +165,7 @@ function front(subproblem: Subproblem): Found[] {
     found.push(next);
     // Further below than two sums that are taken for the same.
     const maxEffort = next.effort - 2 * SAME_EFFORT;
+    if (subproblem.work.isSpent()) break;
     next = maxEffort < 0 ? undefined : solve(subproblem, { inWindow: true, effortFirst: false, maxEffort });
   }
   return found;

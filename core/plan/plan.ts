@@ -25,21 +25,24 @@ import { Choices, type Proof } from './choose.ts';
 import { leaving, limitNotes } from './leave.ts';
 import { predictWith } from './predict.ts';
 import { evaluate, kindOfAdjuster, minutesOf, movedTo, type Positions, type Problem, problemOf } from './problem.ts';
+import type { Work } from './search/work.ts';
 import { type Drawer, shimsOf } from './shims/drawer.ts';
 import { shimNotes } from './shims/shim-notes.ts';
 
 /**
  * The plan of a validated request.
  * @param most states of one corner that are all gone through; of more the best are sought (see fine/)
+ * @param work how much may be searched; what is then not proven is said
  */
-export function planOf(request: PlanRequest, most?: number): BarePlan {
-  const problem = problemOf(request);
+export function planOf(request: PlanRequest, most?: number, work?: Work): BarePlan {
+  const problem = problemOf(request, work);
   const choices = new Choices(problem, most);
   const { style = 'closest', maxEffort } = problem.request;
   const enough = maxEffort === undefined ? [] : choices.tradeOff();
   const within = enough.find(({ effort }) => effort <= maxEffort!) ?? enough.at(-1);
   const { positions, asPlanned } = leaving(problem, within?.positions ?? choices.best(style));
-  const proof = within ? { proven: choices.fine.length === 0 } : choices.proofOf(style);
+  const isWhole = choices.fine.length === 0 && !problem.work.isCut;
+  const proof = within ? { proven: isWhole } : choices.proofOf(style);
   return planTo(problem, positions, choices, { proof: asPlanned ? proof : { proven: false }, asPlanned });
 }
 
@@ -65,7 +68,7 @@ function planTo(problem: Problem, positions: Positions, choices: Choices, { proo
     optimum,
     shortfall: shortfallOf(problem, judged, positions),
     noted: [
-      ...(asPlanned ? bestFoundNotes(choices.fine, proof, distance) : limitNotes(problem, positions)),
+      ...(asPlanned ? bestFoundNotes(choices.fine, proof, judged, problem.work) : limitNotes(problem, positions)),
       ...shimNotes(problem, choices, moves, inWindow || !asPlanned),
       ...notesOf(problem, moves, positions),
     ],

@@ -188,7 +188,8 @@ function listOf(part: Part, need: number): Likely[] {
   const lightest = likely(part, part.search.leastWork(part.careful));
   if (!lightest) return list;
   if (lightest.chance >= need) list.push(lightest);
-  for (let one: Likely | undefined = part.best; one && one.chance >= need; ) {
+  const { work } = part.search.subproblem;
+  for (let one: Likely | undefined = part.best; one && one.chance >= need && !work.isSpent(); ) {
     one = within(part, one.found.effort - 2 * SAME_EFFORT, lightest, need);
     if (one) list.push(one);
   }
@@ -241,17 +242,29 @@ function within({ search, careful }: Part, maxEffort: number, { found }: Likely,
 const likely = ({ search }: Pick<Part, 'search'>, found: Found | undefined): Likely | undefined =>
   found && { found, chance: search.chance(found) };
 
+/** So many sums of minutes are told apart; of more, those that are about the same are taken for one. */
+const MOST_SUMS = 5000;
+
 /** Every sum of minutes that the states of a part may take, the least first; added up as theirs are. */
 function minutesOf({ search: { subproblem } }: Part): number[] {
-  let sums = new Set([0]);
+  let sums = [0];
   for (const { axes } of subproblem.states) {
     let own = [0];
     for (const { minutes, positions } of axes) {
-      if (positions.length > 1) own = [...new Set(own.flatMap((sum) => [sum, Math.fround(sum + minutes)]))];
+      if (positions.length > 1) own = few(own.flatMap((sum) => [sum, Math.fround(sum + minutes)]));
     }
-    sums = new Set([...sums].flatMap((sum) => own.map((minutes) => Math.round((sum + minutes) * 1e3) / 1e3)));
+    sums = few(sums.flatMap((sum) => own.map((minutes) => Math.round((sum + minutes) * 1e3) / 1e3)));
   }
-  return [...sums].sort((a, b) => a - b);
+  return sums.sort((a, b) => a - b);
+}
+
+/** Each once; of too many the next whole minutes above them, or tens, or hundreds. */
+function few(sums: readonly number[]): number[] {
+  let each = [...new Set(sums)];
+  for (let step = 1; each.length > MOST_SUMS; step *= 10) {
+    each = [...new Set(each.map((sum) => Math.ceil(sum / step) * step))];
+  }
+  return each;
 }
 
 /** What a careful hand does with the same work, at the cost of no more than a point of chance and none that is needed. */

@@ -25,6 +25,7 @@ import { specFor } from './axle-kept.ts';
 import { chanceOf, oddsOf } from './chance/chance.ts';
 import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { predictWith } from './predict.ts';
+import { Work } from './search/work.ts';
 import { samePosition } from './states/axis.ts';
 import { placeAmong } from './states/state-space.ts';
 import { withWheelLevel } from './straight-wheel.ts';
@@ -46,10 +47,12 @@ export interface Problem {
   readonly unmeasured: readonly SpecTerm[];
   /** What is not known of each assembly. */
   readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
+  /** What all searches for it together may do. */
+  readonly work: Work;
 }
 
 /** @param asked validated */
-export function problemOf(asked: PlanRequest): Problem {
+export function problemOf(asked: PlanRequest, work = new Work()): Problem {
   const request = withWheelLevel(asked);
   const model = compileCar(request.car);
   const now = complete(request);
@@ -62,7 +65,7 @@ export function problemOf(asked: PlanRequest): Problem {
   const wishes = wishesOf(request.wish ?? {}, request.reading, request.car);
   const stoodOff = asked.reading.steeringWheel;
   return {
-    ...{ request, model, now, wishes, uncertainty },
+    ...{ request, model, now, wishes, uncertainty, work },
     ...termsOf(specFor(request), request.reading, request.car),
     ...(stoodOff && { stoodOff }),
   };

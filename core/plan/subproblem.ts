@@ -9,6 +9,7 @@ import { Reachable } from './out-of-reach.ts';
 import type { Positions, Problem } from './problem.ts';
 import { search } from './search/branch-and-bound.ts';
 import type { Found, Goal } from './search/goal.ts';
+import type { Work } from './search/work.ts';
 import type { Drawer } from './shims/drawer.ts';
 import { ShimBound } from './shims/shim-bound.ts';
 import type { CornerStand, Instead } from './states/corner-stand.ts';
@@ -20,6 +21,8 @@ export interface Subproblem {
   readonly assemblies: readonly Assembly[];
   readonly states: readonly StateSpace[];
   readonly terms: readonly Term[];
+  /** What all searches together may do. */
+  readonly work: Work;
   /** Where shims are counted. */
   readonly shimBound?: ShimBound;
   /**
@@ -70,7 +73,7 @@ export function bothSubproblems(problem: Problem, { drawer, most }: StatesOption
 }
 
 function partsOf(
-  { model }: Problem,
+  { model, work }: Problem,
   terms: readonly Term[],
   statesOf: (assembly: Assembly) => StateSpace,
   drawer?: Drawer,
@@ -80,7 +83,7 @@ function partsOf(
     const corners = assemblies.flatMap((assembly) => assembly.corners);
     const own = terms.filter(({ parts }) => corners.includes(parts[0]!.corner));
     const counts = drawer?.packs.some(({ corner }) => corners.includes(corner));
-    const given = refined({ assemblies, states: assemblies.map(statesOf), terms: own });
+    const given = refined({ assemblies, states: assemblies.map(statesOf), terms: own, work });
     const kept = yielding(drawer && counts ? counted(given, drawer) : given);
     if (kept.terms === given.terms) return kept;
     const again = refined(kept);
@@ -98,7 +101,7 @@ const counted = ({ within, ...given }: Subproblem, drawer: Drawer): Subproblem =
 /** The same with more states where not all are listed. */
 function refined(subproblem: Subproblem): Subproblem {
   if (!subproblem.states.some((states) => states instanceof FineSpace)) return subproblem;
-  const { states, within } = refine(subproblem.states, subproblem.terms);
+  const { states, within } = refine(subproblem.states, subproblem.terms, subproblem.work);
   // What is about the nearest is not what is about the nearest that the drawer can serve.
   return { ...subproblem, states, within: subproblem.shimBound ? 0 : within };
 }
@@ -165,8 +168,8 @@ export const settingsIn = ({ states }: Subproblem, found: Found): Partial<Positi
   );
 
 /** Mostly there are shims enough for the best of all: only where not does the search have to count them on its way. */
-export function solve({ states, terms, shimBound }: Subproblem, goal: Goal): Found | undefined {
-  const found = search(states, terms, goal);
+export function solve({ states, terms, shimBound, work }: Subproblem, goal: Goal): Found | undefined {
+  const found = search(states, terms, goal, work);
   if (!found || !shimBound || shimBound.serves(found.states)) return found;
-  return search(states, terms, { ...goal, shimBound });
+  return search(states, terms, { ...goal, shimBound }, work);
 }

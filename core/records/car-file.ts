@@ -8,6 +8,7 @@ import * as schema from '../check/schema.ts';
 import { validateSpec } from '../check/spec.ts';
 import type { CarFile } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import { checkDepth, parseJson } from './json.ts';
 import { migrate } from './migrations.ts';
 
 const format = v.literal('cornerwright', ruleText({ is: 'exactly', value: 'cornerwright' }));
@@ -19,7 +20,9 @@ const FILE = object({
   spec: v.optional(v.unknown()),
   visits: v.optional(schema.visits),
 });
+/** Levels of a car file; our deepest has half as many. */
 export const DEEPEST = 24;
+export { checkDepth, parseJson };
 
 /**
  * A car file of any version that this one can read, brought to the present one; its car as `validateCar` returns it. Fields
@@ -27,7 +30,7 @@ export const DEEPEST = 24;
  * @throws InputError naming the field, the value and what is allowed
  */
 export function validateCarFile(value: unknown): CarFile {
-  checkDepth(value, 'file');
+  checkDepth(value, 'file', DEEPEST);
   check(HEADER, value, 'file');
   const { format, car, spec, visits } = check(FILE, migrate('car-file', value), '');
   const file: CarFile = {
@@ -48,30 +51,9 @@ export function validateCarFile(value: unknown): CarFile {
   return file;
 }
 
+/** Values in a car file: many times what a car with thousands of visits has. */
+const MOST_VALUES = 2_000_000;
+
 /** The same from JSON text of up to 50 000 000 characters. @throws InputError as `validateCarFile`, or when it is not JSON */
-export const parseCarFile = (text: string): CarFile => validateCarFile(parseJson(text, 'file'));
-
-const LONGEST_FILE = 50_000_000;
-
-/** @throws InputError when the text is not JSON or longer than `most` characters */
-export function parseJson(text: string, field: string, most = LONGEST_FILE): unknown {
-  if (typeof text !== 'string' || text.length > most) {
-    throw new InputError(field, typeof text, { is: 'text', least: 0, most });
-  }
-  try {
-    // A byte order mark is what some editors put before it.
-    return JSON.parse(text.replace(/^\ufeff/, ''));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : 'not JSON';
-    throw new InputError(field, text.slice(0, 40), { is: 'json', reason });
-  }
-}
-
-/** Refuses what is nested deeper than any file of ours, by default a car's, before anything walks into it. */
-export function checkDepth(value: unknown, field: string, most = DEEPEST): void {
-  let level: unknown[] = [value];
-  for (let depth = 0; level.length > 0; depth++) {
-    if (depth > most) throw new InputError(field, depth, { is: 'levels', most });
-    level = level.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []));
-  }
-}
+export const parseCarFile = (text: string): CarFile =>
+  validateCarFile(parseJson(text, 'file', undefined, { values: MOST_VALUES, deepest: DEEPEST }));

@@ -1,16 +1,33 @@
 /**
- * Shapes of the database's records as a backup brings them. Loose where the app may add a field, and a car is checked
- * only as far as the screens lean on it: one that is half built belongs in the backup too. A plan checks it whole.
+ * Shapes of the database's records as a backup brings them: as strict as those of files in what the screens lean on, loose
+ * where the app may add a field. A car is not checked further: a plan checks it whole.
  */
 import * as v from 'valibot';
+import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
-import { carPacks, carSettings, fields, list, outcome, pack, position, reading, shortText } from '../check/schema.ts';
+import {
+  carPacks,
+  carSettings,
+  fields,
+  list,
+  MOST,
+  outcome,
+  pack,
+  position,
+  reading,
+  shortText,
+  spec,
+} from '../check/schema.ts';
+import { validateSpec } from '../check/spec.ts';
+import { oneKindOf } from '../check/suspension.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
-import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
+import { suspensionKinds } from '../suspension/catalogue.ts';
+import { preferenceValue } from './preference-schema.ts';
+import { type PreferenceRecord, STORE_NAMES, type StoreName, type Stores } from './stored.ts';
 
 const { id, time, corner } = fields;
 /** A draft holds the whole of what a form has: a car that was copied, its chart row by row. */
@@ -19,25 +36,61 @@ const texts = byName(textUpTo(1_000_000));
 const derivedId = (rule: Rule) => v.pipe(textUpTo(1000), v.minLength(1, ruleText(rule)));
 const count = v.pipe(v.number(ruleText({ is: 'any-number' })), v.finite(ruleText({ is: 'finite' })));
 
-const suspension = open({ kind: shortText, points: v.optional(byName(v.array(count))) });
-const adjusters = list(open({ id, kind: shortText }), 64);
+/** The name of a kind that there is. */
+const kindOf = (kinds: Parameters<typeof oneKindOf>[0]) =>
+  v.pipe(
+    shortText,
+    // One may be added while the app runs.
+    v.check(
+      (name) => Object.hasOwn(kinds, name),
+      () => ruleText(oneKindOf(kinds)),
+    ),
+  );
+/** As strict as a file's: each window's ends in order, its aim between them. */
+const windows = v.pipe(
+  spec,
+  v.rawCheck(({ dataset, addIssue }) => {
+    try {
+      if (dataset.typed) validateSpec(dataset.value);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      addIssue({ message: ruleText(error.rule) });
+    }
+  }),
+);
+
+const suspension = open({
+  kind: kindOf(suspensionKinds),
+  points: v.optional(byName(v.array(count))),
+  camber: v.optional(count),
+  toe: v.optional(count),
+  tolerance: v.optional(count),
+});
+const adjusters = list(
+  open({ id, kind: kindOf(adjusterKinds), name: v.optional(shortText), effort: v.optional(count) }),
+  64,
+);
 const axle = open({
   suspension,
+  rightSuspension: v.optional(suspension),
   adjusters,
   rightAdjusters: v.optional(adjusters),
   steered: v.boolean(ruleText({ is: 'yes-or-no' })),
 });
 const car = open({
   id,
-  label: v.string(ruleText({ is: 'any-text' })),
+  label: textUpTo(400),
+  plate: v.optional(textUpTo(40)),
+  notes: v.optional(textUpTo(MOST.notes)),
   wheel: open({ rimDiameter: count }),
   wheelbase: v.optional(count),
+  steeringRatio: v.optional(count),
   front: axle,
   rear: axle,
 });
 
 const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
-  cars: open({ id, car, spec: open({}), changed: time, practice: v.optional(v.boolean()) }),
+  cars: open({ id, car, spec: windows, changed: time, practice: v.optional(v.boolean()) }),
   visits: open({ id, carId: id, opened: time, closed: v.optional(time), checks: v.optional(texts) }),
   readings: open({
     id,
@@ -76,6 +129,15 @@ export interface SetAside {
   readonly error: InputError;
 }
 
+function checked(store: StoreName, value: unknown, field: string): unknown {
+  const record = check(SCHEMAS[store], value, field);
+  if (store !== 'preferences') return record;
+  // What it may be hangs on its id.
+  const { id, value: own } = record as PreferenceRecord;
+  check(preferenceValue(id), own, `${field}.value`);
+  return record;
+}
+
 /**
  * Every record of every store; one that is wrong is set aside, and the rest comes in.
  * @throws InputError where a store is missing or is no list
@@ -87,7 +149,7 @@ export function readStores(value: unknown, field = 'stores'): { stores: Stores; 
     const records = check(list(v.unknown(), MOST_RECORDS), given[name], `${field}.${name}`);
     const good = records.flatMap((record, i) => {
       try {
-        return [check(SCHEMAS[name], record, `${field}.${name}[${i}]`)];
+        return [checked(name, record, `${field}.${name}[${i}]`)];
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
         const own = typeof record === 'object' && record && 'id' in record ? record.id : undefined;

@@ -91,7 +91,7 @@ describe('a car file', () => {
       'car.front.suspension.toe: "in" is not allowed; allowed: a number from -45 to 45 degrees',
     ],
     [`${FRONT}.adjusters`, {}, 'car.front.adjusters: {} is not allowed; allowed: a list'],
-    [`${FRONT}.adjusters`, Array(65).fill({}), 'allowed: a list of at most 64'],
+    [`${FRONT}.adjusters`, Array(17).fill({}), 'allowed: up to 16 adjusters a corner'],
     [`${FRONT}.rightAdjusters`, {}, 'car.front.rightAdjusters: {} is not allowed; allowed: a list'],
     [`${FRONT}.rightAdjusters`, null, 'car.front.rightAdjusters: null is not allowed; allowed: a list'],
     [

@@ -37,7 +37,9 @@ function ofFiles(): InputError[] {
     ),
     ...refusalsOf(undefined, (bad) => validateCarFile({ ...good, car: bad })),
     ...refusalOf(() => validateSpec({ rear: { crossCamber: { low: 0, aim: 2, high: 1 } } })),
-    ...['', '[]', '['.repeat(200) + ']'.repeat(200)].flatMap((text) => refusalOf(() => parseCarFile(text))),
+    ...['', '[]', '['.repeat(200) + ']'.repeat(200), `[${'{},'.repeat(3e5)}{}]`].flatMap((text) =>
+      refusalOf(() => parseCarFile(text)),
+    ),
     ...refusalOf(() => parseCarFile(1 as never)),
     ...refusalOf(() => mergeCarFiles(good, { ...good, car: { ...good.car, id: 'other' } })),
     ...refusalOf(() => planRequest({ format: good.format, version: 1, car: good.car, visits: good.visits ?? [] })),
@@ -112,7 +114,7 @@ async function ofBackups(): Promise<InputError[]> {
     readings: readings.slice(0, 1).map((reading) => ({ ...reading, typed: { 'LF.camber': '−0,12' }, packs: SHIMS })),
     moves: moves.slice(0, 1).map((move) => ({ ...move, shims: SHIMS.LF.pack })),
     drafts: [{ id: 'reading:v', texts: { 'LF.camber': '-0.' }, cursor: 'LF.camber', changed: made }],
-    preferences: [{ id: 'units', value: 1 }],
+    preferences: [{ id: 'units', value: { angle: 'degrees' } }],
   };
   const { stores: _, ...head } = await makeBackup(stores, made, digest);
   const found = refusalsOf(stores, (bad) => {

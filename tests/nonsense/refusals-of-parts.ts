@@ -75,6 +75,8 @@ function ofPacks(): InputError[] {
     { kind: 'threaded-rod', links: ['x'], lead: 1, stepTurns: 0.5, range: [-1, 1], reference: 0 },
     { kind: 'threaded-rod', links: ['tieInner'], lead: 1, stepTurns: 9, range: [1, 2], reference: 1 },
     { kind: 'indexed-cam', positions: [{ label: 'A', offset: [0, 0, 0] }], reference: 'B' },
+    { kind: 'slide', step: 1e-9, range: [-1, 1], reference: 0 },
+    { kind: 'eccentric-cam', eccentricity: 4, marks: 24, stepMarks: 1e-6, reference: 0 },
   ].flatMap((more) => refusalOf(() => validateAdjusters(both(more), suspension)));
 }
 

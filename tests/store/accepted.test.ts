@@ -55,7 +55,9 @@ describe('what is accepted is restored', () => {
     await thereAndBack([
       ...entriesOf(fileWith({ id })),
       ...derived.map((own) => ['drafts', draft(own, '1')] as const),
-      ...derived.map((own) => ['preferences', { id: own, value: true }] as const),
+      ...derived.map(
+        (own) => ['preferences', { id: own, value: own.startsWith('toe') ? 'centreline' : true }] as const,
+      ),
     ]);
   });
 

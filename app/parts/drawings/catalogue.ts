@@ -1,3 +1,4 @@
+import { ownNames } from '../../../core/suspension/by-kind.ts';
 import { axleWedge } from './axle-wedge.tsx';
 import { clampBolt } from './clamp-bolt.tsx';
 import { eccentricCam } from './eccentric-cam.tsx';
@@ -11,7 +12,9 @@ import { threadedRod } from './threaded-rod.tsx';
 import { wedgeShim } from './wedge-shim.tsx';
 
 /** The drawing of each adjuster kind. A new kind is one more file and one more line. */
-export const adjusterPictures: Readonly<Record<string, AdjusterPicture | undefined>> = {
+export const adjusterPictures: Readonly<Record<string, AdjusterPicture | undefined>> = ownNames<
+  AdjusterPicture | undefined
+>({
   'shim-pack': shimPack,
   'indexed-cam': indexedCam,
   'eccentric-cam': eccentricCam,
@@ -22,4 +25,4 @@ export const adjusterPictures: Readonly<Record<string, AdjusterPicture | undefin
   'wedge-shim': wedgeShim,
   'axle-wedge': axleWedge,
   'effect-table': effectTable,
-};
+});

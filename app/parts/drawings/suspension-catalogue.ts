@@ -1,3 +1,4 @@
+import { ownNames } from '../../../core/suspension/by-kind.ts';
 import { beamCrossRod } from './beam-cross-rod.ts';
 import { beamFront } from './beam-front.ts';
 import { beamLinked } from './beam-linked.ts';
@@ -10,7 +11,9 @@ import { trailingArm } from './trailing-arm.ts';
 import { unknown } from './unknown.tsx';
 
 /** The drawing of each suspension kind. A new kind is one more file and one more line. */
-export const suspensionPictures: Readonly<Record<string, SuspensionPicture | undefined>> = {
+export const suspensionPictures: Readonly<Record<string, SuspensionPicture | undefined>> = ownNames<
+  SuspensionPicture | undefined
+>({
   'double-wishbone': doubleWishbone,
   strut,
   'five-link': fiveLink,
@@ -20,4 +23,4 @@ export const suspensionPictures: Readonly<Record<string, SuspensionPicture | und
   'beam-rear': beamRear,
   'beam-linked': beamLinked,
   unknown,
-};
+});

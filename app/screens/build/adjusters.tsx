@@ -4,6 +4,7 @@
  */
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import { misfit } from '../../../core/adjuster/fits.ts';
+import { MOST_ADJUSTERS } from '../../../core/adjuster/of-corner.ts';
 import { wholeAdjuster } from '../../../core/adjuster/whole.ts';
 import type { Adjuster, AxleName, Corner } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
@@ -97,6 +98,9 @@ function AddAdjuster({ form, axle, list }: ListProps) {
   const path = `car.${axle}.${list}`;
   const held = suspensionKinds[form.texts[`car.${axle}.suspension.kind`] ?? ''];
   if (!held) return <p class="soft">Choose the suspension first.</p>;
+  if (indices(form.texts, path).length >= MOST_ADJUSTERS) {
+    return <p class="soft">There is room for {MOST_ADJUSTERS} adjusters a corner: take one off to add another.</p>;
+  }
   const add = (kind: string, name: string) => {
     const index = indices(form.texts, path).length;
     form.put({ ...newAdjuster(kind, name, path, index, form.texts), [OPEN]: `${path}[${index}]` });

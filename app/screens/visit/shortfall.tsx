@@ -27,19 +27,24 @@ export function ShortfallCard({ view, round, plan }: Props) {
   const places = [...new Set(short.map(({ where }) => where))];
   const left = leftIn(view, round).now.length > 0;
   const worth = plan.chance >= WORTH_TELLING;
+  // A search that was cut does not tell what cannot be.
+  const isCut = plan.noted.some(({ note }) => note === 'not-proven');
+  const title = isCut ? 'No setting in all windows was found' : 'The windows cannot all be reached';
   return (
-    <Card tone="caution" title={left ? 'Without what is left, not all comes in' : 'The windows cannot all be reached'}>
+    <Card tone="caution" title={left ? 'Without what is left, not all comes in' : title}>
       <p class="soft">
         {left
           ? `Chance that the re-measure is in the window without it: ${worth ? chanceText(plan.chance) : 'under 1 %'}.`
-          : 'This is as near as they come.'}
+          : isCut
+            ? 'This is as near as the search came.'
+            : 'This is as near as they come.'}
         {!left && worth && ` Chance that the re-measure is in the window even so: ${chanceText(plan.chance)}.`}
       </p>
       {places.map((where) => (
         <Place key={where} view={view} short={short.filter((one) => one.where === where)} />
       ))}
       {!left && <Bent view={view} round={round} plan={plan} />}
-      {!left && <Freeing view={view} round={round} />}
+      {!left && !isCut && <Freeing view={view} round={round} />}
     </Card>
   );
 }

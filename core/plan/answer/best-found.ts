@@ -2,15 +2,24 @@
 import type { Note } from '../../said.ts';
 import type { Proof } from '../choose.ts';
 import type { FineSpace } from '../fine/fine-space.ts';
+import type { Evaluation } from '../problem.ts';
+import type { Work } from '../search/work.ts';
 
 /** Half windows all together: more off the aims than this is not worth telling. */
 const ON_AIM = 0.05;
 
 /**
  * @param fine assemblies of which not all states were gone through
- * @param distance of the plan
+ * @param judged the plan
+ * @param work that the searches have done
  */
-export function bestFoundNotes(fine: readonly FineSpace[], { proven, around, bound }: Proof, distance: number): Note[] {
+export function bestFoundNotes(
+  fine: readonly FineSpace[],
+  { proven, around, bound }: Proof,
+  { distance, inWindow }: Pick<Evaluation, 'distance' | 'inWindow'>,
+  { isCut }: Work,
+): Note[] {
+  if (isCut) return [{ note: 'not-proven', inWindow }];
   if (proven || fine.length === 0) return [];
   const settings = Math.max(...fine.map(({ all }) => all));
   const offAim = Math.sqrt(distance);

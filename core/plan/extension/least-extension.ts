@@ -12,6 +12,7 @@ import { mayMeet, meeting } from '../fine/refine.ts';
 import { type Positions, type Problem, problemOf, valuesAt } from '../problem.ts';
 import { search } from '../search/branch-and-bound.ts';
 import type { Found, Goal } from '../search/goal.ts';
+import type { Work } from '../search/work.ts';
 import { samePosition } from '../states/axis.ts';
 import type { StateSpace } from '../states/state-space.ts';
 import { type Subproblem, settingsIn, solve, stateSpaceOf, subproblemsOf } from '../subproblem.ts';
@@ -140,7 +141,7 @@ class LeastExtension {
       const own = all[levels[i]! - 1]?.instead ?? [];
       instead.set(corner, new Map([...(instead.get(corner) ?? []), ...own]));
     });
-    const { assemblies, states, terms } = this.subproblem;
+    const { assemblies, states, terms, work } = this.subproblem;
     try {
       const tried = assemblies.map((assembly, a) =>
         assembly.corners.some((corner) => instead.has(corner))
@@ -148,7 +149,7 @@ class LeastExtension {
           : states[a]!,
       );
       const goal = { inWindow: true, effortFirst: false };
-      return (search(tried, terms, goal) ?? sought(tried, terms, goal)) !== undefined;
+      return (search(tried, terms, goal, work) ?? sought(tried, terms, goal, work)) !== undefined;
     } catch (error) {
       // The request itself was taken: more combinations than can be searched are not tried.
       if (error instanceof InputError) return false;
@@ -162,9 +163,9 @@ const isAcross = ([a, b]: Pair): boolean => a.corner !== b.corner && a.adjuster 
 const isOfOneCorner = ([a, b]: Pair): boolean => a.corner === b.corner && a.adjuster !== b.adjuster;
 
 /** What meets the windows among states that are not all listed; nothing where all are. */
-function sought(states: readonly StateSpace[], terms: readonly Term[], goal: Goal): Found | undefined {
+function sought(states: readonly StateSpace[], terms: readonly Term[], goal: Goal, work: Work): Found | undefined {
   if (!states.some((own) => own instanceof FineSpace) || !mayMeet(states, terms)) return undefined;
-  return search(meeting(states, terms), terms, goal);
+  return search(meeting(states, terms, work), terms, goal, work);
 }
 
 /** The least of 1…most that will do, where `most` does and so does whatever is above one that does. */

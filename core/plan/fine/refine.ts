@@ -7,6 +7,7 @@
  */
 import { search } from '../search/branch-and-bound.ts';
 import type { Found } from '../search/goal.ts';
+import { Work } from '../search/work.ts';
 import { type IndexedTerm, indexTerm, isOwn, termAt } from '../states/indexed-term.ts';
 import type { StateSpace } from '../states/state-space.ts';
 import { distanceOf, type Term } from '../terms.ts';
@@ -40,15 +41,15 @@ interface Nearest {
 }
 
 /** @param terms of these assemblies only */
-export function refine(given: readonly StateSpace[], terms: readonly Term[]): Refined {
+export function refine(given: readonly StateSpace[], terms: readonly Term[], work = new Work()): Refined {
   let states = given;
-  let best = nearest(states, terms);
+  let best = nearest(states, terms, work);
   if (!best) return { states, within: 0 };
   const weights = new Float64Array(terms.length).fill(1);
   const isHopeless = !mayMeet(states, terms);
   for (let round = 0; round < ROUNDS; round++) {
     states = seeded(states, terms, best.found, weights);
-    const next: Nearest = nearest(states, terms)!;
+    const next: Nearest = nearest(states, terms, work)!;
     const isSame = !isBetter(next, best);
     best = next;
     if ((best.inWindow || isHopeless) && (isSame || given.length === 1 || round >= SEEDED - 1)) break;
@@ -58,7 +59,7 @@ export function refine(given: readonly StateSpace[], terms: readonly Term[]): Re
   for (let round = 0; round < ROUNDS; round++) {
     const about = neighbours(states, terms, best);
     states = about.states;
-    const next: Nearest = nearest(states, terms)!;
+    const next: Nearest = nearest(states, terms, work)!;
     within = isBetter(next, best) ? 0 : about.within;
     if (!isBetter(next, best)) break;
     best = next;
@@ -70,11 +71,11 @@ export function refine(given: readonly StateSpace[], terms: readonly Term[]): Re
 const TRIES = 4;
 
 /** The states with some that meet the windows, if there are any, whatever they move. */
-export function meeting(given: readonly StateSpace[], terms: readonly Term[]): readonly StateSpace[] {
+export function meeting(given: readonly StateSpace[], terms: readonly Term[], work: Work): readonly StateSpace[] {
   let states = given;
   const weights = new Float64Array(terms.length).fill(1);
   for (let round = 0; round < TRIES; round++) {
-    const best = nearest(states, terms);
+    const best = nearest(states, terms, work);
     if (!best || best.inWindow) break;
     if (round > 0) weigh(weights, states, terms, best.found);
     states = seeded(states, terms, best.found, weights, someSeedsOf);
@@ -114,9 +115,9 @@ export const leastDistance = (states: readonly StateSpace[], terms: readonly Ter
     return sum + distanceOf(term, Math.min(high, Math.max(low, term.window.aim)));
   }, 0);
 
-function nearest(states: readonly StateSpace[], terms: readonly Term[]): Nearest | undefined {
-  const within = search(states, terms, { inWindow: true, effortFirst: false });
-  const found = within ?? search(states, terms, { inWindow: false, effortFirst: false });
+function nearest(states: readonly StateSpace[], terms: readonly Term[], work: Work): Nearest | undefined {
+  const within = search(states, terms, { inWindow: true, effortFirst: false }, work);
+  const found = within ?? search(states, terms, { inWindow: false, effortFirst: false }, work);
   return found && { found, inWindow: within !== undefined };
 }
 

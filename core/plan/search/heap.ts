@@ -16,6 +16,11 @@ export class Heap<T> {
     items[i] = item;
   }
 
+  /** The first so many, or as many as there are. */
+  take(most: number): T[] {
+    return Array.from({ length: Math.min(most, this.#items.length) }, () => this.pop() as T);
+  }
+
   pop(): T | undefined {
     const items = this.#items;
     const first = items[0];

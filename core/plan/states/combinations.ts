@@ -26,6 +26,12 @@ export class Combinations {
     return allOf(this.axes);
   }
 
+  /** The combination in which every adjuster is where it stands. */
+  get unmoved(): number {
+    // Of some those that move least come first.
+    return this.listed ? 0 : this.axes.reduce((at, { current, positions }) => at * positions.length + current, 0);
+  }
+
   /** Which of its axis's positions an axis has in a combination. */
   digit(state: number, axis: number): number {
     if (this.listed) return this.listed[state * this.axes.length + axis]!;

@@ -26,6 +26,8 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, () => string>>> = {
   taper: ({ none, of, such }) =>
     `${none}, or a taper${of ? ` of ${or(of.map(String))}°` : ''} and its angle, such as ${such}`,
   thicknesses: ({ most }) => `sizes that make at most ${figure(most)} different thicknesses of the pack`,
+  step: ({ least, most, unit }) =>
+    `${`${plain(least, 9)} ${unit}`.trim()} or more: with a finer step there are more than ${figure(most)} positions`,
   makes: ({ thickness }) => `shims that make ${figure(thickness)} mm, where the pack stands`,
   adjuster: ({ among }) => adjusters(among),
   'no-such-adjuster': ({ among }) => adjusters(among),

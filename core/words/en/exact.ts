@@ -48,6 +48,7 @@ const SAYINGS: Sayings = {
     `${none}, or taper@angle${of ? ` with a taper of ${of.join(', ')},` : ''} such as ${such}`,
   shim: ({ above, high }) => `a shim thickness above ${above}, up to ${high} mm`,
   thicknesses: ({ most }) => `sizes that make at most ${most} different thicknesses up to max`,
+  step: ({ least, most, unit }) => `${`${plain(least, 9)} ${unit}`.trim()} or more, for at most ${most} positions`,
   makes: ({ thickness }) => `shims that make ${thickness} mm, where the pack stands`,
   fits: ({ suspension, lacks }) => `an adjuster that fits ${suspension}: this one needs ${LACKS[lacks]}`,
   adjuster: ({ among }) => adjusters(among),
@@ -79,6 +80,7 @@ const SAYINGS: Sayings = {
   'shared-step': ({ step }) => `sizes that share a step of ${step} mm or more`,
   json: ({ reason }) => `JSON text (${reason})`,
   readable: ({ reason }) => `a file that can be read (${reason})`,
+  values: ({ most }) => `at most ${most} values in a text of this length, or in one object of it`,
   levels: ({ most }) => `at most ${most} levels`,
   version: ({ newest, newer }) => `1 to ${newest}${newer ? ': a newer app made this file' : ''}`,
   checksum: ({ own }) => `${own}: the file is damaged or was edited`,
@@ -97,6 +99,7 @@ export const rules = () => [...Object.keys(PHRASES), ...Object.keys(SAYINGS)] as
 /** What is told of a refused value, as JSON: the value, or what it counts. */
 export function told(value: unknown, { is }: Rule): unknown {
   if (is === 'combinations') return `${value} combinations`;
+  if (is === 'values') return 'too many values';
   return is === 'levels' ? 'deeply nested data' : value;
 }
 
@@ -143,6 +146,7 @@ const ITEMS: Readonly<Record<Items, { readonly list: string; readonly one: strin
     one: 'the taper of at least one shim, degrees',
     many: 'tapers',
   },
+  adjusters: { list: 'a list of adjusters', one: 'at least one adjuster', many: 'adjusters a corner' },
 };
 
 export const LACKS: Readonly<Record<Lack, string>> = {

@@ -54,6 +54,10 @@ const SAYINGS: Sayings = {
             `It is on the aims to ${(Math.ceil(offAim * 1000) / 20).toFixed(2)} % of the windows: none at all could gain more.`,
           ]),
     ].join(' '),
+  'not-proven': ({ inWindow }) =>
+    `That no other setting is better could not be proven in the time there is. This is the best that was found.${
+      inWindow ? '' : ' Another one may meet the windows.'
+    }`,
   'shims-missing': ({ shims }) =>
     `The shims in the drawer keep the windows out of reach: ${shimsText(shims)} more would do.`,
   'shims-short': ({ shims }) =>

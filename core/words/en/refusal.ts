@@ -50,7 +50,7 @@ function wordsOf(path: FieldPath, i: number): string {
   const part = String(path[i]);
   const within = path.slice(0, i).findLast((one) => typeof one === 'string');
   if (isCorner(part)) return part;
-  return FIELD_WORDS[`${within}.${part}`] ?? FIELD_WORDS[part] ?? spaced(part);
+  return wordsFor(`${within}.${part}`) ?? wordsFor(part) ?? spaced(part);
 }
 
 const isCorner = (part: unknown): boolean => CORNERS.some((corner) => corner === part);
@@ -81,3 +81,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** A label within a sentence; SAI stays as it is. */
 const small = (label: string): string =>
   /^[A-Z][A-Z]/.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
+
+/** A field may have any name in a file, also one that every object has. */
+const wordsFor = (field: string): string | undefined =>
+  Object.hasOwn(FIELD_WORDS, field) ? FIELD_WORDS[field] : undefined;

@@ -24,6 +24,7 @@ const SAYINGS: Sayings & Readonly<Partial<Record<Phrase, Saying<Rule>>>> = {
   absent: ({ why, suspension }) =>
     `leave it out: ${suspension} ${why === 'by-points' ? 'is given by points' : 'has no steering rack'}`,
   json: () => 'it is no file of this app, or it was cut short',
+  values: () => 'it holds more than any file of this app',
   levels: () => 'it is nested more deeply than any file of this app',
   version: (rule, value) =>
     rule.newer ? `a newer app made it; this one reads versions up to ${rule.newest}` : instead(rule, value),

@@ -146,10 +146,10 @@ describe('the adjusters of a corner', () => {
     expect(work({ ...front, id: 'constructor' })).toBe('adjusters[0].id');
   });
 
-  it('are no more than a form holds', () => {
+  it('are no more than a corner can carry', () => {
     const many = (count: number) => Array.from({ length: count }, (_, i) => ({ ...front, id: `${i}` }));
-    expect(work(...many(64))).toBeUndefined();
-    expect(work(...many(65))).toBe('adjusters');
+    expect(work(...many(16))).toBeUndefined();
+    expect(work(...many(17))).toBe('adjusters');
   });
 
   it('say where an inner check failed', () => {

@@ -19,7 +19,7 @@ const GOOD = {
     },
   ],
   drafts: [{ id: 'd', texts: { 'LF.camber': '-' }, cursor: 'LF.camber', changed: at }],
-  preferences: [{ id: 'units', value: null }],
+  preferences: [{ id: 'units', value: { angle: 'degrees' } }],
 };
 
 /** The good stores with one value set, or left out where it is `undefined`. */
@@ -93,6 +93,22 @@ describe('the stores of a backup', () => {
     ['drafts.0.changed', undefined],
     ['preferences.0.id', ''],
     ['preferences.0.id', undefined],
+    ['cars.0.car.plate', 7],
+    ['cars.0.car.plate', 'x'.repeat(41)],
+    ['cars.0.car.notes', {}],
+    ['cars.0.car.steeringRatio', '16'],
+    ['cars.0.car.front.suspension.kind', 'hasOwnProperty'],
+    ['cars.0.car.rear.suspension.camber', '1'],
+    ['cars.0.car.rear.rightSuspension', null],
+    ['cars.0.car.front.adjusters.0.kind', 'constructor'],
+    ['cars.0.car.front.adjusters.0.name', 7],
+    ['cars.0.car.front.adjusters.0.effort', '5'],
+    ['cars.0.spec.front', 'wide'],
+    ['cars.0.spec.middle', {}],
+    ['cars.0.spec', { front: { camber: { low: 1, high: 0 } } }],
+    ['preferences.0.value', null],
+    ['preferences.0.value.angle', 'radians'],
+    ['preferences.0.value.sai', 'yes'],
   ])('set the record aside with %s = %j, by its place, and the rest comes in', (path, value) => {
     const field = `stores.${path.replace(/\.(\d+)/g, '[$1]')}`;
     const { stores, aside } = readStores(spoilt(path, value));
@@ -128,8 +144,8 @@ describe('what is read from outside', () => {
 
   it('may be nested as deep as our deepest file, and no deeper', () => {
     const nest = (levels: number): unknown => (levels === 0 ? 'x' : { a: nest(levels - 1), b: [] });
-    expect(() => checkDepth(nest(24), 'file')).not.toThrow();
-    expect(() => checkDepth(nest(25), 'file')).toThrow('file: "deeply nested data" is not allowed');
+    expect(() => checkDepth(nest(24), 'file', 24)).not.toThrow();
+    expect(() => checkDepth(nest(25), 'file', 24)).toThrow('file: "deeply nested data" is not allowed');
   });
 
   it('has a spec and visits only where the file had them', () => {
