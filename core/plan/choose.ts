@@ -8,7 +8,7 @@ import { isLeastWork } from './fine/least-proof.ts';
 import { leastDistance } from './fine/refine.ts';
 import type { Reachable } from './out-of-reach.ts';
 import { partOf, practical } from './practical.ts';
-import type { Positions, Problem } from './problem.ts';
+import { evaluate, type Positions, type Problem } from './problem.ts';
 import { type Found, type Goal, SAME_EFFORT } from './search/goal.ts';
 import { Drawer } from './shims/drawer.ts';
 import { bothSubproblems, movableAt, type Subproblem, settingsIn, solve } from './subproblem.ts';
@@ -58,7 +58,7 @@ export class Choices {
    */
   best(style: PlanStyle): Positions {
     const { done = [] } = this.problem.request;
-    if (style === 'surest') return this.#positions(this.#searches().map((search) => this.#surest(search).found));
+    if (style === 'surest') return this.#surestOfAll();
     if (style === 'practical') return done.length > 0 ? this.#keeping(done) : this.#practical();
     const within = this.#solve({ inWindow: true, effortFirst: style === 'least-work' });
     return this.#positions(within ?? this.#solve({ inWindow: false, effortFirst: false })!);
@@ -129,6 +129,24 @@ export class Choices {
     const known = this.#sure.get(search) ?? surest(search);
     this.#sure.set(search, known);
     return known;
+  }
+
+  /**
+   * The surest of each part. For the whole car draws fall a little otherwise than for its parts: where the closest or
+   * the least work of all is then surer, it is that.
+   */
+  #surestOfAll(): Positions {
+    const searches = this.#searches();
+    const sure = searches.map((search) => this.#surest(search).found);
+    const others = [searches.map(({ nearest }) => nearest), searches.map((one) => one.leastWork() ?? one.nearest)];
+    const apart = others.filter((answer) => answer.some(({ states }, i) => states.join() !== sure[i]!.states.join()));
+    if (apart.length === 0) return this.#positions(sure);
+    return [sure, ...apart]
+      .map((answer) => {
+        const positions = this.#positions(answer);
+        return { positions, chance: evaluate(this.problem, positions).chance };
+      })
+      .reduce((best, one) => (one.chance > best.chance ? one : best)).positions;
   }
 
   #practical(): Positions {

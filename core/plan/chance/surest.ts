@@ -106,10 +106,12 @@ export class Likeliest {
 
   /** The one with the least work. */
   leastWork(beside?: Asked['beside']): Found | undefined {
-    return (
-      this.closest && solve(this.subproblem, { inWindow: true, effortFirst: true, ...(beside && { extra: beside }) })
-    );
+    if (!this.closest) return undefined;
+    if (beside) return solve(this.subproblem, { inWindow: true, effortFirst: true, extra: beside });
+    this.#leastWork ??= solve(this.subproblem, { inWindow: true, effortFirst: true });
+    return this.#leastWork;
   }
+  #leastWork: Found | undefined;
 
   /** Share of draws in which all is in its windows. */
   chance(found: Found): number {
