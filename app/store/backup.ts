@@ -1,6 +1,6 @@
 /**
- * A backup out and a backup in. In: the whole file is checked before anything is touched, the records as they are
- * now are kept for an undo and the new ones written in the same transaction, and what is on the disk is read back.
+ * A backup out and a backup in. In: the whole file is checked before anything is touched, what it changes is kept for
+ * an undo in the transaction that writes it, and what is on the disk is read back.
  */
 
 import { canonical } from '../../core/records/canonical.ts';
@@ -11,6 +11,7 @@ import { StoreError } from './failure.ts';
 import { type MergeCounts, merge } from './merge.ts';
 import { readAll } from './read-all.ts';
 import { type Entry, type Everything, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
+import { type Kept, keptFor, keptForUndo, type UndoPreview, undoOf } from './undo.ts';
 
 /** What a backup holds and what restoring it would do. */
 export interface Preview {
@@ -26,6 +27,7 @@ export type RestoreReport = Preview;
 export interface Backup {
   inspect(text: string): Promise<Preview>;
   restore(text: string): Promise<RestoreReport>;
+  inspectUndo(): Promise<UndoPreview | undefined>;
   undo(): Promise<boolean>;
   canUndo(): Promise<boolean>;
 }
@@ -73,7 +75,7 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
         const present = await readAll(transaction);
         const result = merge(present, incoming);
         // With nothing to add, the way back to before the last restore stays open.
-        if (result.entries.length > 0) await keepForUndo(transaction, present, now());
+        if (result.entries.length > 0) await keepForUndo(transaction, keptFor(present, result.entries, now()));
         await putAll(transaction, result.entries);
         return result;
       });
@@ -81,15 +83,24 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
       return { made, records: count(incoming), changes: merged.counts, aside };
     },
 
+    async inspectUndo() {
+      await settle();
+      return connection.withStore(STORES, 'readonly', async (transaction) => {
+        const kept = await keptIn(transaction);
+        return kept && undoOf(kept, await readAll(transaction));
+      });
+    },
+
     async undo() {
       await settle();
       return connection.withStore(STORES, 'readwrite', async (transaction) => {
-        const before = (await transaction.objectStore('preferences').get(UNDO))?.value as Kept | undefined;
-        if (!before) return false;
+        const kept = await keptIn(transaction);
+        if (!kept) return false;
         const present = await readAll(transaction);
-        await Promise.all(STORES.map((store) => transaction.objectStore(store).clear()));
-        await keepForUndo(transaction, present, now());
-        await putAll(transaction, entriesOf(before.records));
+        const change = undoOf(kept, present);
+        await Promise.all(change.goes.map(([store, { id }]) => transaction.objectStore(store).delete(id)));
+        await putAll(transaction, change.returns);
+        await keepForUndo(transaction, keptForUndo(present, change, now()));
         return true;
       });
     },
@@ -121,14 +132,12 @@ async function putAll(transaction: Transaction<'readwrite'>, entries: readonly E
   await Promise.all(entries.map(async ([store, record]) => transaction.objectStore(store).put(record as never)));
 }
 
-/** The records as they were, and when they were set aside. */
-interface Kept {
-  readonly at: string;
-  readonly records: Everything;
+function keepForUndo(transaction: Transaction<'readwrite'>, kept: Kept): Promise<unknown> {
+  return transaction.objectStore('preferences').put({ id: UNDO, value: kept });
 }
 
-function keepForUndo(transaction: Transaction<'readwrite'>, records: Everything, at: string): Promise<unknown> {
-  return transaction.objectStore('preferences').put({ id: UNDO, value: { at, records } satisfies Kept });
+async function keptIn(transaction: Transaction<'readonly'> | Transaction<'readwrite'>): Promise<Kept | undefined> {
+  return (await transaction.objectStore('preferences').get(UNDO))?.value as Kept | undefined;
 }
 
 function count(everything: Everything): Readonly<Record<StoreName, number>> {

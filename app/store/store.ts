@@ -7,6 +7,7 @@ import { askToPersist, persisted } from './persistence.ts';
 import { readAll } from './read-all.ts';
 import { DATABASE, type Entry, type Everything, type RecordOf, STORES, type StoreName } from './schema.ts';
 import { joinTabs } from './tabs.ts';
+import type { UndoPreview } from './undo.ts';
 import { type Change, createWriter, type SaveState } from './writer.ts';
 
 export interface Store {
@@ -34,7 +35,9 @@ export interface Store {
   inspect(text: string): Promise<Preview>;
   /** Adds a backup to what is here; absent records delete nothing. @throws InputError, and then nothing is touched */
   restore(text: string): Promise<RestoreReport>;
-  /** Puts the records back as they were before the last restore (and again: as they were after). */
+  /** What undoing the last restore would take away, put back and leave; touches nothing. */
+  inspectUndo(): Promise<UndoPreview | undefined>;
+  /** Takes back what the last restore brought (and again: brings it back). What came since stays. */
   undoRestore(): Promise<boolean>;
   canUndoRestore(): Promise<boolean>;
   persisted(): Promise<boolean>;
@@ -129,6 +132,7 @@ export function createStore(name: string = DATABASE): Store {
     },
     inspect: async (text) => (await backup()).inspect(text),
     restore: async (text) => changing((await backup()).restore(text)),
+    inspectUndo: async () => (await backup()).inspectUndo(),
     undoRestore: async () => changing((await backup()).undo()),
     canUndoRestore: async () => (await backup()).canUndo(),
     persisted,
