@@ -30,6 +30,10 @@ export type Entry = { [S in StoreName]: readonly [S, RecordOf<S>] }[StoreName];
  * written in the same transaction, and is in no backup: another phone's undo is nothing to it.
  */
 export const UNDO = 'undo-restore';
+/** The preference that tells whether this is still the database that was written to; see `canary.ts`. */
+export const CANARY = 'canary';
+/** What the app keeps for itself: no screen shows it, and no file brings it in or takes it out. */
+export const isInternal = (id: string): boolean => id === UNDO || id === CANARY;
 
 export interface Schema extends DBSchema {
   cars: { key: string; value: CarRecord };
