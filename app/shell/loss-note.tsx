@@ -23,7 +23,7 @@ export function LossNote() {
 
 function lossText(loss: Loss): string {
   if (loss.kind === 'put-back') {
-    return `The browser cleared the records of this phone while the app was open. What was on this screen is written back: ${loss.records} records. Save them to a file now.`;
+    return `The browser cleared the records of this phone while the app was open. All that it held is written back: ${loss.records} ${loss.records === 1 ? 'record' : 'records'}. Save everything to a file now.`;
   }
   const last = loss.backup
     ? ` They were last saved to a file ${fullTime(loss.backup)}: restore that one.`

@@ -21,13 +21,15 @@ interface Props {
 }
 
 export function UndoCounts({ undo: { at, goes, returns, stays }, onUndo, onLeave }: Props) {
+  const any = goes.length + returns.length > 0;
   return (
     <div class="counts">
       <p>
-        The change of {fullTime(at)}.{goes.length > 0 && ` Goes: ${counted(goes)}.`}
-        {returns.length > 0 && ` Comes back as it was: ${counted(returns)}.`}
-        {goes.length + returns.length === 0 && ' Nothing of it is left to undo.'}
+        What was changed {fullTime(at)}
+        {any ? ':' : ' was all changed since, or holds what came since. Nothing of it is left to undo.'}
       </p>
+      {goes.length > 0 && <p>Goes: {counted(goes)}.</p>}
+      {returns.length > 0 && <p>Comes back as it was: {counted(returns)}.</p>}
       {stays.length > 0 && (
         <div class="card card-caution">
           <p>Stays, as it was changed since or holds what came since:</p>
@@ -38,12 +40,16 @@ export function UndoCounts({ undo: { at, goes, returns, stays }, onUndo, onLeave
           </ul>
         </div>
       )}
-      <p class="soft">All that came since stays, and this can be undone too.</p>
-      <button type="button" class="quiet wide" onClick={onUndo}>
-        Undo it
-      </button>
+      {any && (
+        <>
+          <p class="soft">All that came since stays, and this can be undone too.</p>
+          <button type="button" class="quiet wide" onClick={onUndo}>
+            Undo it
+          </button>
+        </>
+      )}
       <button type="button" class="quiet wide" onClick={onLeave}>
-        Leave it
+        Leave it as it is
       </button>
     </div>
   );
