@@ -71,7 +71,7 @@ export function createStore(name: string = DATABASE): Store {
     blocked: (message) => writer.say(message),
     blocking: () => void writer.flush().catch(() => undefined),
     // On its own turn: what is asked of the store at this moment goes first.
-    cut: () => void Promise.resolve().then(() => firstLoad && writer.doubt()),
+    cut: (gone) => void Promise.resolve().then(() => firstLoad && writer.doubt(gone ? new ClearedError() : undefined)),
   });
   const tabs = joinTabs(name, tell);
   const writer = createWriter({
@@ -102,7 +102,7 @@ export function createStore(name: string = DATABASE): Store {
       return writer.overlay(all);
     } catch (error) {
       if (firstLoad === reading) firstLoad = undefined;
-      if (error instanceof ClearedError) writer.doubt();
+      if (error instanceof ClearedError) writer.doubt(error);
       throw error;
     }
   }
@@ -133,7 +133,7 @@ export function createStore(name: string = DATABASE): Store {
   }
   async function changing<T>(work: Promise<T>): Promise<T> {
     const result = await work.catch((error: unknown) => {
-      if (error instanceof ClearedError) writer.doubt();
+      if (error instanceof ClearedError) writer.doubt(error);
       throw error;
     });
     tabs.announce();

@@ -35,8 +35,8 @@ export interface Writer {
   /** `loaded` with the changes that still wait laid over it. */
   overlay(loaded: Everything): Everything;
   say(message: string): void;
-  /** The records may not be where they were written: looks, before anything else is written. */
-  doubt(): void;
+  /** The records may not be where they were written, or for certain: looks, before anything else is written. */
+  doubt(certain?: ClearedError): void;
   stop(): void;
 }
 
@@ -182,8 +182,9 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
     say(text) {
       message.value = text;
     },
-    doubt() {
+    doubt(certain) {
       doubtful = true;
+      if (certain) suspect(certain);
       void drain();
     },
     stop: () => clearTimeout(timer),
