@@ -22,9 +22,9 @@ export interface Canary {
   /** With each write: compares, and writes the count with it. @throws ClearedError before anything is asked for */
   count(transaction: Transaction<'readwrite'>): Promise<Counted>;
   /** With a write that cannot wait for an answer: what is found, to be compared once it is known. */
-  find(transaction: Transaction<'readwrite'>): Promise<Mark | undefined>;
-  /** @throws ClearedError */
-  compare(found: Mark | undefined): void;
+  find(transaction: Transaction<'readwrite'>): Promise<Found>;
+  /** Such a write has reached the disk, where this was found. @throws ClearedError */
+  uncounted(found: Found): void;
   /** The last count that is known of. */
   last(): Mark;
   /** A write of this count has reached the disk. */
@@ -39,19 +39,28 @@ export interface Counted {
   put(): Promise<unknown>;
 }
 
+/** What a transaction saw of the database before it wrote. */
+export interface Found {
+  readonly mark: Mark | undefined;
+  readonly isEmpty: boolean;
+}
+
 export function createCanary(outside: Outside): Canary {
   const loss = signal(outside.loss.read());
   let known: Mark | undefined;
   let looked = false;
-  /** A database of before the count: it is known by its records until the first write. */
-  let hadRecords = false;
+  /** Until the first write that is counted, a database is known by having records. */
+  let hasRecords = false;
 
-  function compare(found: Mark | undefined): void {
-    if (known && (found?.database !== known.database || found.writes < known.writes)) throw new ClearedError();
+  /** Everything is asked for before anything is awaited: what is asked for after it comes after it. */
+  async function find(transaction: Some): Promise<Found> {
+    const asked = [transaction.objectStore('preferences').get(CANARY), known ? false : isEmpty(transaction)] as const;
+    const [record, empty] = await Promise.all(asked);
+    return { mark: record?.value as Mark | undefined, isEmpty: empty };
   }
-  async function compareIn(transaction: Some, found: Mark | undefined): Promise<void> {
-    compare(found);
-    if (!known && !found && hadRecords && (await isEmpty(transaction))) throw new ClearedError();
+  function compare({ mark, isEmpty }: Found): void {
+    const isOther = known && (mark?.database !== known.database || mark.writes < known.writes);
+    if (isOther || (!known && !mark && hasRecords && isEmpty)) throw new ClearedError();
   }
   function report(what: Loss | undefined): void {
     loss.value = what;
@@ -71,23 +80,27 @@ export function createCanary(outside: Outside): Canary {
 
   return {
     async look(transaction, holds) {
-      const found = await markIn(transaction);
-      if (looked) await compareIn(transaction, found);
+      const found = await find(transaction);
+      if (looked) compare(found);
       else {
-        learn(found);
-        hadRecords = holds !== undefined && STORES.some((store) => holds[store].length > 0);
+        learn(found.mark);
+        hasRecords = holds !== undefined && STORES.some((store) => holds[store].length > 0);
         looked = true;
       }
-      known = found ?? known;
+      known = found.mark ?? known;
     },
     async count(transaction) {
-      const found = await markIn(transaction);
-      await compareIn(transaction, found);
-      const mark = { database: found?.database ?? newId(), writes: (found?.writes ?? 0) + 1 };
+      const found = await find(transaction);
+      compare(found);
+      const before = found.mark ?? { database: newId(), writes: 0 };
+      const mark = { ...before, writes: before.writes + 1 };
       return { mark, put: () => transaction.objectStore('preferences').put({ id: CANARY, value: mark }) };
     },
-    find: markIn,
-    compare,
+    find,
+    uncounted(found) {
+      compare(found);
+      hasRecords = true;
+    },
     last: () => known ?? { database: newId(), writes: 0 },
     counted(mark) {
       known = mark;
@@ -99,10 +112,6 @@ export function createCanary(outside: Outside): Canary {
 }
 
 type Some = Transaction<'readonly'> | Transaction<'readwrite'>;
-
-async function markIn(transaction: Some): Promise<Mark | undefined> {
-  return (await transaction.objectStore('preferences').get(CANARY))?.value as Mark | undefined;
-}
 
 async function isEmpty(transaction: Some): Promise<boolean> {
   const counts = await Promise.all(STORES.map((store) => transaction.objectStore(store).count()));

@@ -107,16 +107,19 @@ export function createStore(name: string = DATABASE): Store {
     }
   }
 
+  async function look(): Promise<ClearedError | undefined> {
+    try {
+      await connection.withStore(STORES, 'readonly', (transaction) => canary.look(transaction));
+      return undefined;
+    } catch (error) {
+      if (error instanceof ClearedError) return error;
+      throw error;
+    }
+  }
+
   /** The writer's doubt settled: all is well, or what the screens hold is written back. @throws StoreError */
-  async function mend(): Promise<void> {
-    const looking = connection.withStore(STORES, 'readonly', (transaction) => canary.look(transaction));
-    const cleared = await looking.then(
-      () => undefined,
-      (error: unknown) => {
-        if (error instanceof ClearedError) return error;
-        throw error;
-      },
-    );
+  async function mend(seen: ClearedError | undefined): Promise<void> {
+    const cleared = seen ?? (await look());
     if (!cleared) return;
     if (!memory) throw cleared;
     const [records, mark] = await putBack(connection, writer.overlay(memory()), canary.last);

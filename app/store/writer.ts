@@ -43,8 +43,11 @@ export interface Writer {
 interface WriterParts {
   readonly connection: Connection;
   readonly canary: Canary;
-  /** Looks whether the database is still the one that was written to, and writes back what it has lost. */
-  readonly mend: () => Promise<void>;
+  /**
+   * Looks whether the database is still the one that was written to, and writes back what it has lost. With `seen` it
+   * was seen to be cleared: by now it may look whole again, as something was written since.
+   */
+  readonly mend: (seen: ClearedError | undefined) => Promise<void>;
   /** Ends when the records have been loaded for the first time: nothing is written before. */
   readonly ready: () => Promise<unknown>;
   /** Told of what has reached the disk. */
@@ -62,7 +65,9 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
   let pause = PAUSES.first;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let loaded = false;
-  let doubtful = false;
+  /** How often it was doubted, since all was well, that the database is still the one that was written to. */
+  let doubts = 0;
+  let seen: ClearedError | undefined;
 
   /** Writes the whole queue in one transaction. A second run of the work takes the queue as it is by then. */
   async function writeQueue(): Promise<void> {
@@ -86,14 +91,14 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
       await Promise.all([looking, apply(transaction, changesOf(batch))]);
       return looking;
     });
-    canary.compare(found);
+    canary.uncounted(found);
     landed(batch);
   }
 
   function landed(batch: readonly Group[]): void {
     const mine = batch.filter((group) => queue.includes(group));
     queue = queue.filter((group) => !batch.includes(group));
-    if (queue.length === 0 && !doubtful) settle();
+    if (queue.length === 0 && doubts === 0) settle();
     for (const group of mine) group.done();
     if (mine.length > 0) written(changesOf(mine));
   }
@@ -114,14 +119,19 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
 
   /** Says at once what is so; the next turn of `drain` mends it. */
   function suspect(error: ClearedError): void {
-    doubtful = true;
+    doubts += 1;
+    seen = error;
     state.value = 'not-saved';
     message.value = error.message;
   }
 
   async function settleDoubt(): Promise<void> {
-    await mend();
-    doubtful = false;
+    const before = doubts;
+    await mend(seen);
+    // Doubted once more while that was mended: mended once more.
+    if (doubts !== before) return;
+    doubts = 0;
+    seen = undefined;
     if (queue.length === 0) settle();
   }
 
@@ -131,8 +141,8 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
     try {
       await ready();
       loaded = true;
-      while (doubtful || queue.length > 0) {
-        if (doubtful) await settleDoubt();
+      while (doubts > 0 || queue.length > 0) {
+        if (doubts > 0) await settleDoubt();
         else {
           await alone(writeQueue).catch((error: unknown) => {
             if (!(error instanceof ClearedError)) throw error;
@@ -171,7 +181,7 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
       } catch (error) {
         if (error instanceof ClearedError) suspect(error);
         fail(error);
-        if (doubtful) void drain();
+        if (doubts > 0) void drain();
         throw error;
       }
     },
@@ -183,7 +193,7 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
       message.value = text;
     },
     doubt(certain) {
-      doubtful = true;
+      doubts += 1;
       if (certain) suspect(certain);
       void drain();
     },

@@ -1,76 +1,19 @@
 /** The database cleared or lost under a running app and between two starts: said at once, and what is in memory written back. */
-import 'fake-indexeddb/auto';
-import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { CANARY, type Entry, type Everything, isInternal, STORES } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import { CANARY } from '../../app/store/schema.ts';
+import { app, asked, beside, clear, closeAll, entriesOf, onDisk, standIn } from './app.ts';
 import { car, draft, freshName, frozenRecords, inOrder } from './records.ts';
 
-const opened: Store[] = [];
 let outside: Map<string, string>;
 beforeEach(() => {
-  outside = new Map();
-  vi.stubGlobal('localStorage', {
-    getItem: (key: string) => outside.get(key) ?? null,
-    setItem: (key: string, value: string) => outside.set(key, value),
-    removeItem: (key: string) => outside.delete(key),
-  });
+  outside = standIn();
 });
 afterEach(() => {
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
-  for (const store of opened.splice(0)) store.close();
+  closeAll();
 });
 
-const entriesOf = (all: Everything): Entry[] =>
-  STORES.flatMap((name) => all[name].map((record) => [name, record] as Entry));
-
-/** A store and the screens' memory of it. */
-async function app(name: string, { remembers = true } = {}) {
-  const store = createStore(name);
-  opened.push(store);
-  let memory = await store.load();
-  if (remembers) store.remember(() => memory);
-  const keep = (...entries: Entry[]) => {
-    for (const [store, record] of entries) {
-      const others = (memory[store] as readonly Entry[1][]).filter(({ id }) => id !== record.id);
-      memory = { ...memory, [store]: [...others, record] };
-    }
-    return store.putAll(entries);
-  };
-  return { store, keep, memory: () => memory };
-}
-
-const asked = <T>(request: IDBRequest<T>) =>
-  new Promise<T>((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-/** What another hand does to the database, past the app's code. */
-async function beside(name: string, change: (transaction: IDBTransaction) => void): Promise<void> {
-  const database = await asked(indexedDB.open(name));
-  const transaction = database.transaction([...database.objectStoreNames], 'readwrite');
-  change(transaction);
-  await new Promise((done) => {
-    transaction.oncomplete = done;
-  });
-  database.close();
-}
-const clear = (name: string) =>
-  beside(name, (transaction) => {
-    for (const store of transaction.objectStoreNames) transaction.objectStore(store).clear();
-  });
-const onDisk = async (name: string): Promise<Everything> => {
-  const all: Record<string, Entry[1][]> = {};
-  await beside(name, (transaction) => {
-    for (const store of STORES) {
-      transaction.objectStore(store).getAll().onsuccess = ({ target }) => {
-        all[store] = (target as IDBRequest<Entry[1][]>).result.filter(({ id }) => !isInternal(id));
-      };
-    }
-  });
-  return inOrder(all as unknown as Everything);
-};
 const one = draft('a', '1');
 const two = draft('b', '2');
 
@@ -197,85 +140,6 @@ describe('records cleared under a running app', () => {
     await saved;
     expect(await onDisk(name)).toEqual(inOrder(memory()));
   });
-});
-
-/** What a phone or a browser does to a write, each as the platform shows it: what is called, and what that throws. */
-const faults = {
-  'no room': ['put', 'QuotaExceededError'],
-  'a throw in the middle': ['put', 'DataError'],
-  'an abort': ['put', 'AbortError'],
-  'a dead connection': ['transaction', 'InvalidStateError'],
-  'a database that does not open': ['open', 'UnknownError'],
-} as const;
-/** Faults that are still to come. */
-let armed: (typeof faults)[keyof typeof faults][] = [];
-function arm(): void {
-  const { put } = IDBObjectStore.prototype;
-  const { transaction } = IDBDatabase.prototype;
-  const { open } = IDBFactory.prototype;
-  const strike = (method: string): string | undefined => {
-    const at = armed.findIndex(([of]) => of === method);
-    return at < 0 ? undefined : armed.splice(at, 1)[0]?.[1];
-  };
-  const thrown = (error: string) => new DOMException('as the phone says', error);
-  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, ...args) {
-    const error = strike('put');
-    if (error === 'AbortError') this.transaction.abort();
-    if (error) throw thrown(error);
-    return put.apply(this, args);
-  });
-  vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(function (this: IDBDatabase, ...args) {
-    // fake-indexeddb begins some of its own, without options.
-    const error = args[2] && strike('transaction');
-    if (error) throw thrown(error);
-    return transaction.apply(this, args);
-  });
-  vi.spyOn(IDBFactory.prototype, 'open').mockImplementation(function (this: IDBFactory, ...args) {
-    const error = strike('open');
-    if (error) throw thrown(error);
-    return open.apply(this, args);
-  });
-}
-const away = {
-  stays: async () => undefined,
-  cleared: clear,
-  deleted: (name: string) => asked(indexedDB.deleteDatabase(name)),
-};
-
-it('whatever happens to the writes, and in any order: what is said to be saved is on the disk, all of it', () => {
-  arm();
-  return fc.assert(
-    fc.asyncProperty(
-      fc.array(
-        fc.record({
-          away: fc.constantFrom(...(Object.keys(away) as (keyof typeof away)[])),
-          faults: fc.array(fc.constantFrom(...(Object.keys(faults) as (keyof typeof faults)[])), { maxLength: 3 }),
-          flush: fc.boolean(),
-          entry: fc.constantFrom(...entriesOf(frozenRecords)),
-        }),
-        { minLength: 1, maxLength: 5 },
-      ),
-      async (steps) => {
-        const name = freshName();
-        const { store, keep, memory } = await app(name);
-        for (const step of steps) {
-          await away[step.away](name);
-          armed = step.faults.map((fault) => faults[fault]);
-          void keep(step.entry);
-          if (step.flush) await store.flush().catch(() => undefined);
-          for (let tries = 0; store.saveState.value !== 'saved'; tries += 1) {
-            if (tries > 1000) throw new Error(`never saved: ${store.saveMessage.value}`);
-            await new Promise((wait) => setTimeout(wait, 2));
-            store.retry();
-          }
-          armed = [];
-          expect(await onDisk(name)).toEqual(inOrder(memory()));
-        }
-        store.close();
-      },
-    ),
-    { numRuns: 60 },
-  );
 });
 
 describe('at the start', () => {
