@@ -8,7 +8,7 @@ import { registerOffline } from './offline/registration.ts';
 import { followAddress } from './routes.ts';
 import { App } from './shell/app.tsx';
 import { dressPage } from './state/preferences.ts';
-import { loadRecords, reloadRecords } from './state/records.ts';
+import { loadRecords, records, reloadRecords } from './state/records.ts';
 import { store } from './store/index.ts';
 
 followAddress();
@@ -18,5 +18,6 @@ if (root) render(<App />, root);
 
 // A new profile starts with a car to learn on.
 await loadRecords(async () => (await import('./practice/install.ts')).installPracticeCar());
+store.remember(() => records.value);
 store.onOutsideChange(() => void reloadRecords().catch(() => undefined));
 await registerOffline();

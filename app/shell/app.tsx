@@ -8,6 +8,7 @@ import { loadError, loading } from '../state/records.ts';
 import { store } from '../store/index.ts';
 import { Boundary } from './boundary.tsx';
 import { Lazy } from './lazy.tsx';
+import { LossNote } from './loss-note.tsx';
 
 const LATER: Partial<Record<Route['screen'], () => Promise<ComponentType>>> = {
   car: async () => (await import('../screens/car.tsx')).CarScreen,
@@ -26,6 +27,7 @@ export function App() {
     <>
       <UpdateNote />
       <NotSavedNote />
+      <LossNote />
       <Boundary key={hashOf(route.value)}>
         <Screen />
       </Boundary>

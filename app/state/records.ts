@@ -19,8 +19,8 @@ export const loadError = signal('');
 export async function loadRecords(whenEmpty: () => Promise<void>): Promise<void> {
   try {
     records.value = await store.load();
-    // A new profile without it is still a working one.
-    if (records.value.cars.length === 0) await whenEmpty().catch(() => undefined);
+    // A new profile without it is still a working one; one that has lost its records is no new one.
+    if (records.value.cars.length === 0 && !store.loss.value) await whenEmpty().catch(() => undefined);
     loading.value = 'ready';
   } catch (error) {
     loadError.value = error instanceof Error ? error.message : String(error);

@@ -8,6 +8,7 @@ import { type Field, fieldsOf, isField, readingOf, TOE_UNIT, unitsOf } from './f
 import { type Form, formOf, formOfRecord, formTexts } from './form.ts';
 import { setToeReference, setTotalToe, setUnits, toeReference, units, usualForm } from './preferences.ts';
 import { draft, dropDraft, keep, keepDraft, records } from './records.ts';
+import { readingId } from './same-id.ts';
 import { choice, dropVisitDrafts, ENTRY_REPLACES, ENTRY_STEP, entryDraft, visitDraft } from './stage.ts';
 import { openVisit, type RoundView, type VisitView } from './visits.ts';
 
@@ -79,8 +80,9 @@ export function entryReady(view: VisitView): void {
   }
 }
 
-/** The typed reading becomes a record. */
+/** The typed reading becomes a record, once. */
 export function takeDown(view: VisitView, settings: CarSettings, packs?: CarPacks): void {
+  if (!draft(entryDraft(view.visit.id))) return;
   if (asksReference(view)) setToeReference(entryForm(view).reference);
   keep(['readings', typedRecord(view, settings, packs)]);
   dropDraft(entryDraft(view.visit.id));
@@ -99,15 +101,14 @@ export function typedRecord(view: VisitView, settings: CarSettings, packs: CarPa
     ),
   );
   const replaces = texts[ENTRY_REPLACES];
+  const what = { visitId: view.visit.id, typed, ...(replaces ? { replaces } : {}) };
   return {
-    id: newId(),
-    visitId: view.visit.id,
+    ...what,
+    id: readingId(records.value.readings, what),
     at: now(),
     reading: withReference(form, readingOf(fields, texts, units.value, car.wheel.rimDiameter)),
     settings,
     ...(Object.keys(packs).length > 0 && { packs }),
-    typed,
-    ...(replaces ? { replaces } : {}),
   };
 }
 

@@ -55,7 +55,7 @@ const oldestFirst = <T extends { readonly at: string }>(list: readonly T[]): rea
   [...list].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
 
 /** A mark taken back is a record too: it replaces the mark and moves nothing. */
-function isWithdrawn(move: MoveRecord): boolean {
+export function isWithdrawn(move: MoveRecord): boolean {
   return move.replaces !== undefined && move.outcome === 'done' && move.from === move.to;
 }
 

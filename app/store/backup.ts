@@ -1,16 +1,18 @@
 /**
- * A backup out and a backup in. In: the whole file is checked before anything is touched, the records as they are
- * now are kept for an undo and the new ones written in the same transaction, and what is on the disk is read back.
+ * A backup out and a backup in. In: the whole file is checked before anything is touched, what it changes is kept for
+ * an undo in the transaction that writes it, and what is on the disk is read back.
  */
 
 import { canonical } from '../../core/records/canonical.ts';
 import { checkDepth, DEEPEST, parseJson } from '../../core/records/car-file.ts';
 import { type CheckedBackup, checkBackup, makeBackup } from '../../core/records/envelope.ts';
+import type { Canary } from './canary.ts';
 import type { Connection } from './connection.ts';
 import { StoreError } from './failure.ts';
 import { type MergeCounts, merge } from './merge.ts';
 import { readAll } from './read-all.ts';
-import { type Entry, type Everything, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
+import { type Entry, type Everything, isInternal, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
+import { type Kept, keptFor, keptForUndo, type UndoPreview, undoOf } from './undo.ts';
 
 /** What a backup holds and what restoring it would do. */
 export interface Preview {
@@ -26,6 +28,7 @@ export type RestoreReport = Preview;
 export interface Backup {
   inspect(text: string): Promise<Preview>;
   restore(text: string): Promise<RestoreReport>;
+  inspectUndo(): Promise<UndoPreview | undefined>;
   undo(): Promise<boolean>;
   canUndo(): Promise<boolean>;
 }
@@ -37,6 +40,7 @@ const DEEPEST_BACKUP = DEEPEST + 8;
 
 interface BackupParts {
   readonly connection: Connection;
+  readonly canary: Canary;
   /** Writes what still waits: a restore builds on it. */
   readonly settle: () => Promise<void>;
   readonly now: () => string;
@@ -47,13 +51,13 @@ export async function exportText(everything: Everything, made: string): Promise<
   return `${JSON.stringify(await makeBackup(everything, made, sha256))}\n`;
 }
 
-export function createBackup({ connection, settle, now }: BackupParts): Backup {
+export function createBackup({ connection, canary, settle, now }: BackupParts): Backup {
   async function preview(text: string) {
     const data = parseJson(text, 'backup', LONGEST_BACKUP);
     checkDepth(data, 'backup', DEEPEST_BACKUP);
     const { made, records, aside } = await checkBackup(data, sha256);
     // What this app keeps for itself is nobody else's to write.
-    const preferences = records.preferences.filter(({ id }) => id !== UNDO);
+    const preferences = records.preferences.filter(({ id }) => !isInternal(id));
     const incoming: Everything = { ...records, preferences };
     return { incoming, made, aside };
   }
@@ -70,28 +74,45 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
       const { incoming, made, aside } = await preview(text);
       await settle();
       const merged = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+        const counted = await canary.count(transaction);
         const present = await readAll(transaction);
         const result = merge(present, incoming);
         // With nothing to add, the way back to before the last restore stays open.
-        if (result.entries.length > 0) await keepForUndo(transaction, present, now());
+        if (result.entries.length === 0) return result;
+        await keepForUndo(transaction, keptFor(present, result.entries, now()));
         await putAll(transaction, result.entries);
-        return result;
+        await counted.put();
+        return { ...result, mark: counted.mark };
       });
+      if ('mark' in merged) canary.counted(merged.mark);
       await readBack(merged.entries);
       return { made, records: count(incoming), changes: merged.counts, aside };
     },
 
+    async inspectUndo() {
+      await settle();
+      return connection.withStore(STORES, 'readonly', async (transaction) => {
+        const kept = await keptIn(transaction);
+        return kept && undoOf(kept, await readAll(transaction));
+      });
+    },
+
     async undo() {
       await settle();
-      return connection.withStore(STORES, 'readwrite', async (transaction) => {
-        const before = (await transaction.objectStore('preferences').get(UNDO))?.value as Kept | undefined;
-        if (!before) return false;
+      const mark = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+        const counted = await canary.count(transaction);
+        const kept = await keptIn(transaction);
+        if (!kept) return undefined;
         const present = await readAll(transaction);
-        await Promise.all(STORES.map((store) => transaction.objectStore(store).clear()));
-        await keepForUndo(transaction, present, now());
-        await putAll(transaction, entriesOf(before.records));
-        return true;
+        const change = undoOf(kept, present);
+        await Promise.all(change.goes.map(([store, { id }]) => transaction.objectStore(store).delete(id)));
+        await putAll(transaction, change.returns);
+        await keepForUndo(transaction, keptForUndo(present, change, now()));
+        await counted.put();
+        return counted.mark;
       });
+      if (mark) canary.counted(mark);
+      return mark !== undefined;
     },
 
     canUndo: () =>
@@ -121,14 +142,12 @@ async function putAll(transaction: Transaction<'readwrite'>, entries: readonly E
   await Promise.all(entries.map(async ([store, record]) => transaction.objectStore(store).put(record as never)));
 }
 
-/** The records as they were, and when they were set aside. */
-interface Kept {
-  readonly at: string;
-  readonly records: Everything;
+function keepForUndo(transaction: Transaction<'readwrite'>, kept: Kept): Promise<unknown> {
+  return transaction.objectStore('preferences').put({ id: UNDO, value: kept });
 }
 
-function keepForUndo(transaction: Transaction<'readwrite'>, records: Everything, at: string): Promise<unknown> {
-  return transaction.objectStore('preferences').put({ id: UNDO, value: { at, records } satisfies Kept });
+async function keptIn(transaction: Transaction<'readonly'> | Transaction<'readwrite'>): Promise<Kept | undefined> {
+  return (await transaction.objectStore('preferences').get(UNDO))?.value as Kept | undefined;
 }
 
 function count(everything: Everything): Readonly<Record<StoreName, number>> {

@@ -27,6 +27,8 @@ export interface ConnectionEvents {
   blocked(message: string): void;
   /** A newer schema waits for this connection: last chance to write. */
   blocking(): void;
+  /** The browser closed the connection, so that the records may be gone; or the database is being deleted, and they are. */
+  cut(gone: boolean): void;
 }
 
 /** A transaction that answers nothing for this long counts as dead, ms. */
@@ -49,10 +51,13 @@ export function connect(name: string, events: ConnectionEvents): Connection {
         events.blocking();
         drop();
         // No version wanted: the database is being deleted, and a fresh one may be opened after it.
-        if (wanted !== null) retired = new StoreError('A newer Cornerwright is open in another tab. Close this one.');
+        if (wanted === null) events.cut(true);
+        else retired = new StoreError('A newer Cornerwright is open in another tab. Close this one.');
       },
       terminated: () => {
-        if (opening === mine) drop();
+        if (opening !== mine) return;
+        drop();
+        events.cut(false);
       },
     });
     opening = mine;

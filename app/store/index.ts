@@ -3,6 +3,8 @@ import { createStore, type Store } from './store.ts';
 
 export { newId, now } from './clock.ts';
 export { StoreError } from './failure.ts';
+export { type Hold, holdAlone } from './one-window.ts';
+export type { Loss } from './outside.ts';
 export { askToPersist, type Persistence, persistence } from './persistence.ts';
 export type { Entry, Everything, RecordOf, StoreName } from './schema.ts';
 export { type BackupWay, shareBackup } from './share.ts';

@@ -26,10 +26,14 @@ export type RecordOf<S extends StoreName> = Everything[S][number];
 export type Entry = { [S in StoreName]: readonly [S, RecordOf<S>] }[StoreName];
 
 /**
- * The preference that holds the records as they were before the last restore, so that it can be undone. It lives
- * beside them to be written in the same transaction, and is in no backup: it would hold the one before it.
+ * The preference that holds what the last restore changed, so that it can be undone. It lives beside the records to be
+ * written in the same transaction, and is in no backup: another phone's undo is nothing to it.
  */
 export const UNDO = 'undo-restore';
+/** The preference that tells whether this is still the database that was written to; see `canary.ts`. */
+export const CANARY = 'canary';
+/** What the app keeps for itself: no screen shows it, and no file brings it in or takes it out. */
+export const isInternal = (id: string): boolean => id === UNDO || id === CANARY;
 
 export interface Schema extends DBSchema {
   cars: { key: string; value: CarRecord };

@@ -1,12 +1,16 @@
 /** First load. The records of this device: load them once, then put; see `Store`. */
 import type { ReadonlySignal } from '@preact/signals';
 import type { Preview, RestoreReport } from './backup.ts';
+import { ClearedError, createCanary } from './canary.ts';
 import { newId, now } from './clock.ts';
 import { connect } from './connection.ts';
+import { type Loss, type Outside, outsideOf } from './outside.ts';
 import { askToPersist, persisted } from './persistence.ts';
+import { putBack } from './put-back.ts';
 import { readAll } from './read-all.ts';
 import { DATABASE, type Entry, type Everything, type RecordOf, STORES, type StoreName } from './schema.ts';
 import { joinTabs } from './tabs.ts';
+import type { UndoPreview } from './undo.ts';
 import { type Change, createWriter, type SaveState } from './writer.ts';
 
 export interface Store {
@@ -26,6 +30,11 @@ export interface Store {
   flush(): Promise<void>;
   /** Tries again what could not be written. */
   retry(): void;
+  /** Where the records are that the screens hold: written back if the browser clears the database under them. */
+  remember(inMemory: () => Everything): void;
+  /** What the browser has lost of what was said to be saved, until it is seen. */
+  readonly loss: ReadonlySignal<Loss | undefined>;
+  lossSeen(): void;
   /** Called when the records changed behind the screens (another tab, a restore): load again. Returns its end. */
   onOutsideChange(listener: () => void): () => void;
   /** The backup of everything, as text. With the database out of reach it is made of `inMemory`. @throws StoreError */
@@ -34,7 +43,9 @@ export interface Store {
   inspect(text: string): Promise<Preview>;
   /** Adds a backup to what is here; absent records delete nothing. @throws InputError, and then nothing is touched */
   restore(text: string): Promise<RestoreReport>;
-  /** Puts the records back as they were before the last restore (and again: as they were after). */
+  /** What undoing the last restore would take away, put back and leave; touches nothing. */
+  inspectUndo(): Promise<UndoPreview | undefined>;
+  /** Takes back what the last restore brought (and again: brings it back). What came since stays. */
   undoRestore(): Promise<boolean>;
   canUndoRestore(): Promise<boolean>;
   persisted(): Promise<boolean>;
@@ -52,17 +63,25 @@ export function createStore(name: string = DATABASE): Store {
   };
   let firstLoad: Promise<unknown> | undefined;
   let asked = false;
+  let memory: (() => Everything) | undefined;
+  const outside = outsideOf(name);
+  const canary = createCanary(outside);
 
   const connection = connect(name, {
     blocked: (message) => writer.say(message),
     blocking: () => void writer.flush().catch(() => undefined),
+    // On its own turn: what is asked of the store at this moment goes first.
+    cut: (gone) => void Promise.resolve().then(() => firstLoad && writer.doubt(gone ? new ClearedError() : undefined)),
   });
   const tabs = joinTabs(name, tell);
   const writer = createWriter({
     connection,
+    canary,
+    mend,
     ready: () => firstLoad ?? load(),
     written: (changes) => {
       tabs.announce();
+      noteBackup(outside, changes);
       if (!asked && changes.some(isRealData)) {
         asked = true;
         void askToPersist();
@@ -71,25 +90,55 @@ export function createStore(name: string = DATABASE): Store {
   });
 
   async function load(): Promise<Everything> {
-    const reading = connection.withStore(STORES, 'readonly', readAll);
-    firstLoad = reading;
+    const reading = connection.withStore(STORES, 'readonly', async (transaction) => {
+      const all = await readAll(transaction);
+      await canary.look(transaction, all);
+      return all;
+    });
+    firstLoad ??= reading;
     try {
       const all = await reading;
       if (writer.state.value !== 'not-saved') writer.say('');
       return writer.overlay(all);
     } catch (error) {
-      firstLoad = undefined;
+      if (firstLoad === reading) firstLoad = undefined;
+      if (error instanceof ClearedError) writer.doubt(error);
       throw error;
     }
+  }
+
+  async function look(): Promise<ClearedError | undefined> {
+    try {
+      await connection.withStore(STORES, 'readonly', (transaction) => canary.look(transaction));
+      return undefined;
+    } catch (error) {
+      if (error instanceof ClearedError) return error;
+      throw error;
+    }
+  }
+
+  /** The writer's doubt settled: all is well, or what the screens hold is written back. @throws StoreError */
+  async function mend(seen: ClearedError | undefined): Promise<void> {
+    const cleared = seen ?? (await look());
+    if (!cleared) return;
+    if (!memory) throw cleared;
+    const [records, mark] = await putBack(connection, writer.overlay(memory()), canary.last);
+    canary.counted(mark);
+    canary.report({ kind: 'put-back', records });
+    tabs.announce();
+    tell();
   }
 
   /** Backup code is loaded when it is first used. */
   async function backup() {
     const { createBackup } = await import('./backup.ts');
-    return createBackup({ connection, settle: () => writer.flush(), now });
+    return createBackup({ connection, canary, settle: () => writer.flush(), now });
   }
   async function changing<T>(work: Promise<T>): Promise<T> {
-    const result = await work;
+    const result = await work.catch((error: unknown) => {
+      if (error instanceof ClearedError) writer.doubt(error);
+      throw error;
+    });
     tabs.announce();
     tell();
     return result;
@@ -98,6 +147,8 @@ export function createStore(name: string = DATABASE): Store {
   const onHide = (): void => {
     if (document.visibilityState === 'hidden') void writer.flush().catch(() => undefined);
     else if (writer.state.value === 'not-saved') writer.retry();
+    // A phone may have cleared it meanwhile.
+    else if (firstLoad) writer.doubt();
   };
   const onLeave = (): void => void writer.flush().catch(() => undefined);
   if (typeof document !== 'undefined') {
@@ -115,6 +166,11 @@ export function createStore(name: string = DATABASE): Store {
     saveMessage: writer.message,
     flush: () => writer.flush(),
     retry: () => writer.retry(),
+    remember(inMemory) {
+      memory = inMemory;
+    },
+    loss: canary.loss,
+    lossSeen: () => canary.report(undefined),
     onOutsideChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -129,6 +185,7 @@ export function createStore(name: string = DATABASE): Store {
     },
     inspect: async (text) => (await backup()).inspect(text),
     restore: async (text) => changing((await backup()).restore(text)),
+    inspectUndo: async () => (await backup()).inspectUndo(),
     undoRestore: async () => changing((await backup()).undo()),
     canUndoRestore: async () => (await backup()).canUndo(),
     persisted,
@@ -144,6 +201,14 @@ export function createStore(name: string = DATABASE): Store {
       }
     },
   };
+}
+
+/** When all was last saved to a file is told where the database with it is lost. */
+function noteBackup(outside: Outside, changes: readonly Change[]): void {
+  for (const { store, id, record } of changes) {
+    const value = store === 'preferences' && id === 'backup' && record && 'value' in record ? record.value : undefined;
+    if (typeof value === 'object' && value && 'at' in value) outside.backup.keep(String(value.at));
+  }
 }
 
 /** Work that would be missed: not what is half typed, not a setting, not the made-up car. */

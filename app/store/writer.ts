@@ -4,6 +4,7 @@
  */
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { InputError } from '../../core/input-error.ts';
+import { type Canary, ClearedError, type Counted } from './canary.ts';
 import type { Connection } from './connection.ts';
 import { explain } from './failure.ts';
 import { type Entry, type Everything, STORES, type StoreName, type Transaction } from './schema.ts';
@@ -34,11 +35,19 @@ export interface Writer {
   /** `loaded` with the changes that still wait laid over it. */
   overlay(loaded: Everything): Everything;
   say(message: string): void;
+  /** The records may not be where they were written, or for certain: looks, before anything else is written. */
+  doubt(certain?: ClearedError): void;
   stop(): void;
 }
 
 interface WriterParts {
   readonly connection: Connection;
+  readonly canary: Canary;
+  /**
+   * Looks whether the database is still the one that was written to, and writes back what it has lost. With `seen` it
+   * was seen to be cleared: by now it may look whole again, as something was written since.
+   */
+  readonly mend: (seen: ClearedError | undefined) => Promise<void>;
   /** Ends when the records have been loaded for the first time: nothing is written before. */
   readonly ready: () => Promise<unknown>;
   /** Told of what has reached the disk. */
@@ -48,7 +57,7 @@ interface WriterParts {
 /** First pause before a new try, ms; it doubles up to the second. */
 const PAUSES = { first: 1_000, longest: 30_000 };
 
-export function createWriter({ connection, ready, written }: WriterParts): Writer {
+export function createWriter({ connection, canary, mend, ready, written }: WriterParts): Writer {
   const state = signal<SaveState>('saved');
   const message = signal('');
   let queue: readonly Group[] = [];
@@ -56,22 +65,42 @@ export function createWriter({ connection, ready, written }: WriterParts): Write
   let pause = PAUSES.first;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let loaded = false;
+  /** How often it was doubted, since all was well, that the database is still the one that was written to. */
+  let doubts = 0;
+  let seen: ClearedError | undefined;
 
   /** Writes the whole queue in one transaction. A second run of the work takes the queue as it is by then. */
   async function writeQueue(): Promise<void> {
     let batch: readonly Group[] = [];
-    await connection.withStore(STORES, 'readwrite', async (transaction) => {
+    const mark = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+      const counted = await canary.count(transaction);
       batch = queue;
-      await apply(
-        transaction,
-        batch.flatMap((group) => group.changes),
-      );
+      await apply(transaction, changesOf(batch), counted);
+      return counted.mark;
     });
+    canary.counted(mark);
+    landed(batch);
+  }
+
+  /** The same for a page that is being left: everything is asked for at once, and compared after. */
+  async function writeAtOnce(): Promise<void> {
+    let batch: readonly Group[] = [];
+    const found = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+      const looking = canary.find(transaction);
+      batch = queue;
+      await Promise.all([looking, apply(transaction, changesOf(batch))]);
+      return looking;
+    });
+    canary.uncounted(found);
+    landed(batch);
+  }
+
+  function landed(batch: readonly Group[]): void {
     const mine = batch.filter((group) => queue.includes(group));
     queue = queue.filter((group) => !batch.includes(group));
-    if (queue.length === 0) settle();
+    if (queue.length === 0 && doubts === 0) settle();
     for (const group of mine) group.done();
-    if (mine.length > 0) written(mine.flatMap((group) => group.changes));
+    if (mine.length > 0) written(changesOf(mine));
   }
 
   function settle(): void {
@@ -88,13 +117,39 @@ export function createWriter({ connection, ready, written }: WriterParts): Write
     pause = Math.min(pause * 2, PAUSES.longest);
   }
 
+  /** Says at once what is so; the next turn of `drain` mends it. */
+  function suspect(error: ClearedError): void {
+    doubts += 1;
+    seen = error;
+    state.value = 'not-saved';
+    message.value = error.message;
+  }
+
+  async function settleDoubt(): Promise<void> {
+    const before = doubts;
+    await mend(seen);
+    // Doubted once more while that was mended: mended once more.
+    if (doubts !== before) return;
+    doubts = 0;
+    seen = undefined;
+    if (queue.length === 0) settle();
+  }
+
   async function drain(): Promise<void> {
     if (draining) return;
     draining = true;
     try {
       await ready();
       loaded = true;
-      while (queue.length > 0) await alone(writeQueue);
+      while (doubts > 0 || queue.length > 0) {
+        if (doubts > 0) await settleDoubt();
+        else {
+          await alone(writeQueue).catch((error: unknown) => {
+            if (!(error instanceof ClearedError)) throw error;
+            suspect(error);
+          });
+        }
+      }
     } catch (error) {
       fail(error);
     } finally {
@@ -122,9 +177,11 @@ export function createWriter({ connection, ready, written }: WriterParts): Write
         loaded = true;
       }
       try {
-        await writeQueue();
+        await writeAtOnce();
       } catch (error) {
+        if (error instanceof ClearedError) suspect(error);
         fail(error);
+        if (doubts > 0) void drain();
         throw error;
       }
     },
@@ -135,6 +192,11 @@ export function createWriter({ connection, ready, written }: WriterParts): Write
     say(text) {
       message.value = text;
     },
+    doubt(certain) {
+      doubts += 1;
+      if (certain) suspect(certain);
+      void drain();
+    },
     stop: () => clearTimeout(timer),
   };
 }
@@ -143,7 +205,11 @@ export function createWriter({ connection, ready, written }: WriterParts): Write
  * Puts and deletes, then commits at once: what was asked for lands even if the page goes away now. One that cannot even
  * be asked for ends it before it is committed, so that `withStore` takes all of it back.
  */
-async function apply(transaction: Transaction<'readwrite'>, changes: readonly Change[]): Promise<void> {
+async function apply(
+  transaction: Transaction<'readwrite'>,
+  changes: readonly Change[],
+  counted?: Counted,
+): Promise<void> {
   const requests: Promise<unknown>[] = [];
   const landed = () => Promise.all(requests);
   try {
@@ -152,6 +218,7 @@ async function apply(transaction: Transaction<'readwrite'>, changes: readonly Ch
       // The store's name decides the type of its records: see `Entry`.
       requests.push(record ? target.put(record as Entry[1] as never) : target.delete(id));
     }
+    if (counted) requests.push(counted.put());
     transaction.commit();
   } catch (error) {
     // The cause is reported; the requests then fail for the same reason.
@@ -160,6 +227,8 @@ async function apply(transaction: Transaction<'readwrite'>, changes: readonly Ch
   }
   await landed();
 }
+
+const changesOf = (groups: readonly Group[]): readonly Change[] => groups.flatMap((group) => group.changes);
 
 /** A copy that later edits of the caller's object cannot reach; refuses what the database would choke on. */
 function copyOf(change: Change): Change {

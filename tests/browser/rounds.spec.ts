@@ -93,6 +93,8 @@ test('everything goes to a file and comes back on another phone, counted first a
   await other.getByRole('button', { name: 'Restore it' }).click();
   await expect(other.getByText('1 car, 1 visit, 1 reading, 0 moves')).toBeVisible();
   await other.getByRole('button', { name: 'Undo the last restore' }).click();
+  await expect(other.getByText(/Goes: 1 visit, 1 reading/)).toBeVisible();
+  await other.getByRole('button', { name: 'Undo it' }).click();
   await expect(other.getByText('1 car, 0 visits, 0 readings, 0 moves')).toBeVisible();
   await other.context().close();
 });

@@ -8,7 +8,8 @@ import { build } from 'vite';
 import { serveFolder } from '../../app/terminal/serve.ts';
 import { removeProfile } from './profile.ts';
 
-const FIRST_PORT = 4340;
+/** Past those of the app's own site: see `harness.ts`. */
+const FIRST_PORT = Number(process.env.CORNERWRIGHT_PORT ?? 4310) + 30;
 const POLICY = "default-src 'self'; script-src 'self'; worker-src 'self'; object-src 'none'; base-uri 'none'";
 
 export interface StorePage {

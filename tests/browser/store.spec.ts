@@ -24,8 +24,11 @@ test(`every acknowledged write is there after each of ${KILLS} kills`, async () 
       const page = await browser.open(served.url);
       const before = acknowledged.size;
       await page.exposeFunction('acknowledge', (id: string) => acknowledged.add(id));
-      await page.evaluate((round) => {
+      await page.evaluate(async (round) => {
         const store = window.createStore();
+        await store.load();
+        // A kill loses nothing, so nothing may be said to be lost.
+        if (store.loss.value) throw new Error(`said to be lost: ${JSON.stringify(store.loss.value)}`);
         const writing = async (hand: number): Promise<void> => {
           for (let n = 0; ; n += 1) {
             const id = `${round}-${hand}-${n}`;

@@ -28,7 +28,9 @@ const deadConnection = () => new DOMException('The database connection is closin
 const noRoom = () => new DOMException('no room', 'QuotaExceededError');
 
 /** As fake-indexeddb's events are made, which are not Node's. */
-const closeEvent = () => ({ type: 'close', initialized: true, dispatched: false, eventPath: [] }) as unknown as Event;
+const phases = { NONE: 0, CAPTURING_PHASE: 1, AT_TARGET: 2, BUBBLING_PHASE: 3, eventPhase: 0 };
+const closeEvent = () =>
+  ({ ...phases, type: 'close', initialized: true, dispatched: false, eventPath: [] }) as unknown as Event;
 
 describe('when the connection dies', () => {
   it('opens again and loses nothing', async () => {

@@ -4,6 +4,7 @@ import { fullTime } from '../../state/days.ts';
 import { records } from '../../state/records.ts';
 import { why } from '../../state/why.ts';
 import { shareBackup, store } from '../../store/index.ts';
+import { type Undo, UndoCounts } from './undo.tsx';
 
 type Preview = Awaited<ReturnType<typeof store.inspect>>;
 
@@ -11,6 +12,7 @@ export function RecordSettings() {
   const [message, setMessage] = useState('');
   const [waiting, setWaiting] = useState<{ text: string; preview: Preview } | undefined>();
   const [undoable, setUndoable] = useState(false);
+  const [undoing, setUndoing] = useState<Undo | undefined>();
   const lookForUndo = () => void store.canUndoRestore().then(setUndoable, () => setUndoable(false));
   useEffect(lookForUndo, []);
   const tell = (work: () => Promise<string>) => {
@@ -61,18 +63,32 @@ export function RecordSettings() {
           }
         />
       )}
-      {undoable && (
+      {undoable && !undoing && (
         <button
           type="button"
           class="quiet wide"
           onClick={() =>
-            tell(async () =>
-              (await store.undoRestore()) ? 'The records are as they were before.' : 'Nothing to undo.',
-            )
+            tell(async () => {
+              setUndoing(await store.inspectUndo());
+              return '';
+            })
           }
         >
           Undo the last restore
         </button>
+      )}
+      {undoing && (
+        <UndoCounts
+          undo={undoing}
+          onLeave={() => setUndoing(undefined)}
+          onUndo={() =>
+            tell(async () => {
+              const done = await store.undoRestore();
+              setUndoing(undefined);
+              return done ? 'Undone. What came since is still here.' : 'Nothing to undo.';
+            })
+          }
+        />
       )}
       {message && <p role="status">{message}</p>}
     </>

@@ -10,6 +10,7 @@ import { Lazy } from '../../shell/lazy.tsx';
 import { type Field, fieldsOf, fieldWord, readField, TOE_UNIT, type Typed, unitsOf } from '../../state/fields.ts';
 import { formTexts } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
+import { alongside } from '../../state/one-window.ts';
 import { setUnits, units } from '../../state/preferences.ts';
 import { draft, keepDraft } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
@@ -99,7 +100,8 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
   }, []);
   const press = (key: KeypadKey | string) => {
     const { texts, own, active, after, put } = entryOf(view);
-    if (!active) return;
+    // A real keyboard reaches it there too.
+    if (!active || alongside.value) return;
     if (key === 'next') put(texts, after(active));
     else if (key === 'skip') put({ ...texts, [active.id]: '' }, after(active));
     else if (key === 'dm') setUnits({ angle: units.value.angle === 'degrees' ? 'degrees-minutes' : 'degrees' });

@@ -2,10 +2,11 @@
 import type { MoveRecord } from '../../../core/records/stored.ts';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { headingOf, jobStands, jobsMade, jobWay } from '../../state/jobs.ts';
-import { dropDraft, keep } from '../../state/records.ts';
+import { dropDraft, keep, records } from '../../state/records.ts';
+import { moveId } from '../../state/same-id.ts';
 import { entryDraft } from '../../state/stage.ts';
 import type { VisitView } from '../../state/visits.ts';
-import { newId, now } from '../../store/index.ts';
+import { now } from '../../store/index.ts';
 
 /** What is made already: the last job open to being taken back, the ones before it folded away. */
 export function Made({ view, moves }: { readonly view: VisitView; readonly moves: readonly MoveRecord[] }) {
@@ -66,7 +67,8 @@ function takeBack(job: readonly MoveRecord[]): void {
   dropDraft(entryDraft(job[0]!.visitId));
   const at = now();
   const back = job.map((move): MoveRecord => {
-    return { ...move, id: newId(), at, to: move.from, outcome: 'done', replaces: move.id };
+    const record = { ...move, at, to: move.from, outcome: 'done' as const, replaces: move.id };
+    return { ...record, id: moveId(records.value.moves, record) };
   });
   keep(...back.map((record) => ['moves', record] as const));
 }

@@ -8,10 +8,11 @@ import { leave } from '../../state/leave.ts';
 import { measureNow } from '../../state/measure-now.ts';
 import { adjusterOf } from '../../state/move-words.ts';
 import { builtOf } from '../../state/packs.ts';
-import { keep } from '../../state/records.ts';
+import { keep, records } from '../../state/records.ts';
+import { moveId } from '../../state/same-id.ts';
 import { choice, torqueKey } from '../../state/stage.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
-import { newId, now } from '../../store/index.ts';
+import { now } from '../../store/index.ts';
 import { Stepper } from './stepper.tsx';
 
 /** What is asked after "Won't move" or "Set to…": which of a job, then the position. Undefined while the card has its answers. */
@@ -40,15 +41,19 @@ const back = {
 /** Each adjuster has a record of its own; those of one touch have the same time. */
 function mark({ view, round }: OfJob, moves: Job, outcome: MoveRecord['outcome'], position?: Position): void {
   asking.value = undefined;
-  const same = { visitId: view.visit.id, readingId: round.record.id, at: now(), outcome };
+  const all = records.value.moves;
+  const same = { visitId: view.visit.id, readingId: round.record.id, outcome };
+  const at = now();
   const made = moves.map((move): MoveRecord => {
     const { corner, adjuster, from } = move;
     const to = outcome === 'wont-move' ? from : (position ?? move.to);
     // Made as the card says, a pack holds what the card says.
     const shims = outcome === 'done' ? builtOf(move) : undefined;
-    return { ...same, id: newId(), corner, adjuster, from, to, ...(shims && { shims }) };
+    const record = { ...same, corner, adjuster, from, to, ...(shims && { shims }) };
+    return { ...record, id: moveId(all, record), at };
   });
-  keep(...made.map((record) => ['moves', record] as const));
+  const fresh = made.filter((record) => !all.some(({ id }) => id === record.id));
+  if (fresh.length > 0) keep(...fresh.map((record) => ['moves', record] as const));
 }
 
 /** The answers to the live card. */

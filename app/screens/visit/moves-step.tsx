@@ -11,6 +11,7 @@ import { go } from '../../routes.ts';
 import { jobsLeft, jobsMade } from '../../state/jobs.ts';
 import { leftIn } from '../../state/leave.ts';
 import { measureNow } from '../../state/measure-now.ts';
+import { alongside } from '../../state/one-window.ts';
 import { usePlan } from '../../state/planning.ts';
 import { choose } from '../../state/stage.ts';
 import { beginEntry } from '../../state/visit-actions.ts';
@@ -34,9 +35,11 @@ export function MovesStep({ view, round, past }: Props) {
   const anyLeft = alone.now.length + alone.before.length > 0;
   // What was left alone can be taken up again first.
   const finished = plan !== undefined && left.length === 0 && anyMoved && !anyLeft;
+  // Begun in the window where the visit is live: begun again in another, it would take back the first digits.
+  const begins = finished && !alongside.value;
   useEffect(() => {
-    if (finished) beginEntry(view);
-  }, [finished]);
+    if (begins) beginEntry(view);
+  }, [begins]);
   const made = jobsMade(view.car.car, round.moves).length;
   useEffect(() => {
     // After the first move the card itself matters more than the headline over it.

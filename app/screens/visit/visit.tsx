@@ -6,10 +6,12 @@ import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { Lazy } from '../../shell/lazy.tsx';
+import { useOneWindow } from '../../state/one-window.ts';
 import { records } from '../../state/records.ts';
 import { stageOf } from '../../state/stage.ts';
 import { entryReady } from '../../state/visit-actions.ts';
 import { type VisitView, visitView } from '../../state/visits.ts';
+import { OneWindow } from './along.tsx';
 import { CheckStep } from './check-step.tsx';
 import { EntryDock, EntryGrid } from './entry.tsx';
 import { PracticeButton } from './practice-button.tsx';
@@ -17,7 +19,9 @@ import { PracticeButton } from './practice-button.tsx';
 const loadStrip = async () => (await import('./strip.tsx')).Strip;
 
 export function VisitScreen() {
-  const view = route.value.screen === 'visit' ? visitView(records.value, route.value.id) : undefined;
+  const id = route.value.screen === 'visit' ? route.value.id : '';
+  const view = visitView(records.value, id);
+  useOneWindow(id);
   if (!view) {
     return (
       <div class="screen">
@@ -33,11 +37,13 @@ export function VisitScreen() {
   return (
     <div class="screen">
       <Header title={label} plate={plate} back={{ screen: 'car', id: view.car.id }} />
-      {view.rounds.length === 0 && stageOf(view) === 'entry' ? (
-        <FirstEntry view={view} />
-      ) : (
-        <Lazy load={loadStrip} props={{ view }} />
-      )}
+      <OneWindow>
+        {view.rounds.length === 0 && stageOf(view) === 'entry' ? (
+          <FirstEntry view={view} />
+        ) : (
+          <Lazy load={loadStrip} props={{ view }} />
+        )}
+      </OneWindow>
     </div>
   );
 }

@@ -1,0 +1,119 @@
+/**
+ * First load. Whether the database is still the one that was written to. A record of its own is read with each write and
+ * counts it: gone, or of another database, or with fewer writes than are known of, means that the browser has cleared
+ * or lost what was said to be saved. The same count outside the database tells it at the next start.
+ */
+import { type ReadonlySignal, signal } from '@preact/signals';
+import { newId } from './clock.ts';
+import { StoreError } from './failure.ts';
+import type { Loss, Mark, Outside } from './outside.ts';
+import { CANARY, type Everything, STORES, type Transaction } from './schema.ts';
+
+/** The records are not where they were written. */
+export class ClearedError extends StoreError {
+  constructor() {
+    super('The browser has cleared the records of this phone.');
+  }
+}
+
+export interface Canary {
+  /** With each load. The first one learns, and what it `holds`; later ones compare. @throws ClearedError */
+  look(transaction: Transaction<'readonly'>, holds?: Everything): Promise<void>;
+  /** With each write: compares, and writes the count with it. @throws ClearedError before anything is asked for */
+  count(transaction: Transaction<'readwrite'>): Promise<Counted>;
+  /** With a write that cannot wait for an answer: what is found, to be compared once it is known. */
+  find(transaction: Transaction<'readwrite'>): Promise<Found>;
+  /** Such a write has reached the disk, where this was found. @throws ClearedError */
+  uncounted(found: Found): void;
+  /** The last count that is known of. */
+  last(): Mark;
+  /** A write of this count has reached the disk. */
+  counted(mark: Mark): void;
+  /** What was lost and nobody has seen yet. */
+  readonly loss: ReadonlySignal<Loss | undefined>;
+  report(loss: Loss | undefined): void;
+}
+/** The next count, and what writes it: the last request of its transaction, so that the records' own errors come first. */
+export interface Counted {
+  readonly mark: Mark;
+  put(): Promise<unknown>;
+}
+
+/** What a transaction saw of the database before it wrote. */
+export interface Found {
+  readonly mark: Mark | undefined;
+  readonly isEmpty: boolean;
+}
+
+export function createCanary(outside: Outside): Canary {
+  const loss = signal(outside.loss.read());
+  let known: Mark | undefined;
+  let looked = false;
+  /** Until the first write that is counted, a database is known by having records. */
+  let hasRecords = false;
+
+  /** Everything is asked for before anything is awaited: what is asked for after it comes after it. */
+  async function find(transaction: Some): Promise<Found> {
+    const asked = [transaction.objectStore('preferences').get(CANARY), known ? false : isEmpty(transaction)] as const;
+    const [record, empty] = await Promise.all(asked);
+    return { mark: record?.value as Mark | undefined, isEmpty: empty };
+  }
+  function compare({ mark, isEmpty }: Found): void {
+    const isOther = known && (mark?.database !== known.database || mark.writes < known.writes);
+    if (isOther || (!known && !mark && hasRecords && isEmpty)) throw new ClearedError();
+  }
+  function report(what: Loss | undefined): void {
+    loss.value = what;
+    outside.loss.keep(what);
+  }
+  function learn(found: Mark | undefined): void {
+    const before = outside.mark.read();
+    const backup = outside.backup.read();
+    const more = backup ? { backup } : {};
+    if (before && found?.database !== before.database) report({ kind: 'gone', ...more });
+    else if (before && found && found.writes < before.writes) {
+      report({ kind: 'behind', writes: before.writes - found.writes, ...more });
+    }
+    // Said once: from here on the count outside is that of what is here.
+    if (before) outside.mark.keep(found);
+  }
+
+  return {
+    async look(transaction, holds) {
+      const found = await find(transaction);
+      if (looked) compare(found);
+      else {
+        learn(found.mark);
+        hasRecords = holds !== undefined && STORES.some((store) => holds[store].length > 0);
+        looked = true;
+      }
+      known = found.mark ?? known;
+    },
+    async count(transaction) {
+      const found = await find(transaction);
+      compare(found);
+      const before = found.mark ?? { database: newId(), writes: 0 };
+      const mark = { ...before, writes: before.writes + 1 };
+      return { mark, put: () => transaction.objectStore('preferences').put({ id: CANARY, value: mark }) };
+    },
+    find,
+    uncounted(found) {
+      compare(found);
+      hasRecords = true;
+    },
+    last: () => known ?? { database: newId(), writes: 0 },
+    counted(mark) {
+      known = mark;
+      outside.mark.keep(mark);
+    },
+    loss,
+    report,
+  };
+}
+
+type Some = Transaction<'readonly'> | Transaction<'readwrite'>;
+
+async function isEmpty(transaction: Some): Promise<boolean> {
+  const counts = await Promise.all(STORES.map((store) => transaction.objectStore(store).count()));
+  return counts.every((count) => count === 0);
+}

@@ -1,0 +1,62 @@
+/**
+ * First load. One window at a time has a thing in hand: the others see it and can take it over. A window that is put away
+ * lets go of it. Without locks, in an old browser, every window has it.
+ */
+export interface Hold {
+  /** Takes it from the window that has it. */
+  take(): void;
+  end(): void;
+}
+
+/** @param told whether this window has it, whenever that changes */
+export function holdAlone(name: string, told: (has: boolean) => void): Hold {
+  const locks = globalThis.navigator?.locks;
+  if (!locks) return { take: () => undefined, end: () => undefined };
+  let turn = 0;
+  let letGo = (): void => undefined;
+
+  /** Asks for it, first in this way, then by waiting for its turn. */
+  async function ask(first: LockOptions): Promise<void> {
+    letGo();
+    turn += 1;
+    const mine = turn;
+    const isOver = () => mine !== turn;
+    const waiting = new AbortController();
+    let release = (): void => undefined;
+    letGo = () => {
+      turn += 1;
+      release();
+      waiting.abort();
+    };
+    for (let how = first; !isOver(); how = { signal: waiting.signal }) {
+      try {
+        await locks.request(name, how, (lock) => {
+          if (!lock || isOver()) return undefined;
+          told(true);
+          return new Promise<void>((done) => {
+            release = done;
+          });
+        });
+      } catch (error) {
+        // Taken over by another window; anything else is a browser that gives no locks.
+        if (!(error instanceof DOMException && error.name === 'AbortError')) return;
+      }
+      if (!isOver()) told(false);
+    }
+  }
+
+  const begin = (): void => void ask({ ifAvailable: true });
+  const onVisible = (): void => {
+    if (document.visibilityState === 'hidden') letGo();
+    else begin();
+  };
+  document.addEventListener('visibilitychange', onVisible);
+  begin();
+  return {
+    take: () => void ask({ steal: true }),
+    end() {
+      document.removeEventListener('visibilitychange', onVisible);
+      letGo();
+    },
+  };
+}
