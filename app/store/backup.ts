@@ -8,7 +8,7 @@ import { checkDepth, DEEPEST, parseJson } from '../../core/records/car-file.ts';
 import { type CheckedBackup, checkBackup, makeBackup } from '../../core/records/envelope.ts';
 import type { Connection } from './connection.ts';
 import { StoreError } from './failure.ts';
-import { type MergeCounts, merge } from './merge.ts';
+import { type Both, type MergeCounts, merge } from './merge.ts';
 import { readAll } from './read-all.ts';
 import { type Entry, type Everything, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
 
@@ -18,6 +18,8 @@ export interface Preview {
   readonly made: string;
   readonly records: Readonly<Record<StoreName, number>>;
   readonly changes: MergeCounts;
+  /** Records that two phones told differently; both are kept. */
+  readonly both: readonly Both[];
   /** Records of it that are not as they should be, and why; they stay out. */
   readonly aside: CheckedBackup['aside'];
 }
@@ -63,7 +65,8 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
       const { incoming, made, aside } = await preview(text);
       await settle();
       const present = await connection.withStore(STORES, 'readonly', readAll);
-      return { made, records: count(incoming), changes: merge(present, incoming).counts, aside };
+      const { counts, both } = merge(present, incoming);
+      return { made, records: count(incoming), changes: counts, both, aside };
     },
 
     async restore(text) {
@@ -78,7 +81,7 @@ export function createBackup({ connection, settle, now }: BackupParts): Backup {
         return result;
       });
       await readBack(merged.entries);
-      return { made, records: count(incoming), changes: merged.counts, aside };
+      return { made, records: count(incoming), changes: merged.counts, both: merged.both, aside };
     },
 
     async undo() {

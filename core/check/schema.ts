@@ -1,6 +1,6 @@
 /** Shapes of a reading, a spec, settings and a visit as they come from a file. Strict: a field nobody knows is refused. */
 import * as v from 'valibot';
-import { choice, number, text, whole } from '../adjuster/fields.ts';
+import { choice, number, text, textUpTo, whole } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { CORNERS } from '../contract.ts';
 import { byName, object, open, shape } from './object.ts';
@@ -111,7 +111,14 @@ const round = open({
   packs: v.optional(carPacks),
   moved: v.optional(list(moved, MOST.moves)),
 });
-const visit = open({ id, carId: id, opened: time, closed: v.optional(time), rounds: list(round, MOST.rounds) });
+const value = textUpTo(1_000_000);
+/** What of a visit changes, and the marks that it was made of; see core/records/visit-facts.ts. */
+export const visitFacts = {
+  closed: v.optional(time),
+  checks: v.optional(byName(value)),
+  marks: v.optional(byName(list(object({ value, at: v.optional(time) }), 10_000))),
+};
+const visit = open({ id, carId: id, opened: time, ...visitFacts, rounds: list(round, MOST.rounds) });
 export const visits = list(visit, MOST.visits);
 
 export const gauge = object(

@@ -7,7 +7,18 @@ import { textUpTo } from '../adjuster/fields.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { byName, open } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
-import { carPacks, carSettings, fields, list, outcome, pack, position, reading, shortText } from '../check/schema.ts';
+import {
+  carPacks,
+  carSettings,
+  fields,
+  list,
+  outcome,
+  pack,
+  position,
+  reading,
+  shortText,
+  visitFacts,
+} from '../check/schema.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
 import { STORE_NAMES, type StoreName, type Stores } from './stored.ts';
@@ -36,9 +47,19 @@ const car = open({
   rear: axle,
 });
 
+const MOST_VERSIONS = 10_000;
+/** What is edited, with the versions that are kept of it. Each is as strict as the record itself. */
+const versioned = <T extends v.ObjectEntries>(key: v.GenericSchema, content: T) =>
+  open({
+    id: key,
+    ...content,
+    versions: v.optional(list(open(content), MOST_VERSIONS)),
+    past: v.optional(byName(v.union([time, v.literal('')], ruleText({ is: 'time' })))),
+  });
+
 const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
-  cars: open({ id, car, spec: open({}), changed: time, practice: v.optional(v.boolean()) }),
-  visits: open({ id, carId: id, opened: time, closed: v.optional(time), checks: v.optional(texts) }),
+  cars: versioned(id, { car, spec: open({}), changed: time, practice: v.optional(v.boolean()) }),
+  visits: open({ id, carId: id, opened: time, ...visitFacts }),
   readings: open({
     id,
     visitId: id,
@@ -62,8 +83,8 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     shims: v.optional(pack),
     replaces: v.optional(id),
   }),
-  drafts: open({ id: derivedId({ is: 'some-text' }), texts, cursor: v.optional(v.string()), changed: time }),
-  preferences: open({ id: derivedId({ is: 'preference' }), value: v.unknown() }),
+  drafts: versioned(derivedId({ is: 'some-text' }), { texts, cursor: v.optional(v.string()), changed: time }),
+  preferences: versioned(derivedId({ is: 'preference' }), { value: v.unknown(), changed: v.optional(time) }),
 };
 
 const MOST_RECORDS = 1_000_000;
