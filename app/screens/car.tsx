@@ -109,10 +109,20 @@ function OtherBuild({ car, other }: { readonly car: CarRecord; readonly other: C
   const take = (version: CarRecord) => keep(['cars', chosen(car, version, now())]);
   return (
     <Card title="Edited on another phone too" tone="caution">
-      <p>
-        There is also {buildName(other)}: it differs in {differences(car, other).join(', ')}. Shown and planned with is{' '}
-        {buildName(car)}.
-      </p>
+      <dl class="facts">
+        <div>
+          <dt>In use</dt>
+          <dd>{buildName(car)}</dd>
+        </div>
+        <div>
+          <dt>Other</dt>
+          <dd>{buildName(other)}</dd>
+        </div>
+        <div>
+          <dt>Differs</dt>
+          <dd>{differences(car, other).join(', ')}</dd>
+        </div>
+      </dl>
       <div class="pair">
         <button type="button" class="quiet" onClick={() => take(other)}>
           Use the other
@@ -121,7 +131,7 @@ function OtherBuild({ car, other }: { readonly car: CarRecord; readonly other: C
           Keep this one
         </button>
       </div>
-      <p class="soft">Neither is lost: under Build, The car, each can be looked at and taken.</p>
+      <p class="soft after-pair">Neither is lost: Build has both to look at.</p>
     </Card>
   );
 }

@@ -5,9 +5,9 @@ import { UNDATED } from '../../core/records/exchange.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
 import { fullTime } from './days.ts';
 
-/** `the build of 12 November 2026, 09:12` */
+/** `saved 12 November 2026 at 09:12` */
 export const buildName = ({ changed }: CarRecord): string =>
-  changed === UNDATED ? 'the build from a car file' : `the build of ${fullTime(changed)}`;
+  changed === UNDATED ? 'from a car file' : `saved ${fullTime(changed)}`;
 
 const AXLES = ['front', 'rear'] as const satisfies readonly AxleName[];
 

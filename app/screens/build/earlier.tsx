@@ -13,9 +13,9 @@ export function KeptBuilds({ record }: { readonly record: CarRecord }) {
       {kept.map((one) => (
         <div key={`${one.changed} ${differences(record, one).join()}`}>
           <p>
-            {sentence(buildName(one))}: differs in {differences(record, one).join(', ')}.
+            {sentence(buildName(one))}. Differs in: {differences(record, one).join(', ')}.
           </p>
-          <button type="button" class="quiet wide" onClick={() => draftFrom(one, `Filled in from ${buildName(one)}`)}>
+          <button type="button" class="quiet wide" onClick={() => draftFrom(one, `The build ${buildName(one)}`)}>
             Look at it
           </button>
         </div>
