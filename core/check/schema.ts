@@ -116,7 +116,13 @@ const value = textUpTo(1_000_000);
 export const visitFacts = {
   closed: v.optional(time),
   checks: v.optional(byName(value)),
-  marks: v.optional(byName(list(object({ value, at: v.optional(time) }), 10_000))),
+  marks: v.optional(
+    v.pipe(
+      byName(list(object({ value, at: v.optional(time) }), 10_000)),
+      // What was marked last becomes the field.
+      v.check(({ closed = [] }) => closed.every((mark) => mark.value === '' || v.is(time, mark.value)), TIME),
+    ),
+  ),
 };
 const visit = open({ id, carId: id, opened: time, ...visitFacts, rounds: list(round, MOST.rounds) });
 export const visits = list(visit, MOST.visits);

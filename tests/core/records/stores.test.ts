@@ -80,6 +80,8 @@ describe('the stores of a backup', () => {
     ['visits.0.checks.tyres', 'x'.repeat(1_000_001)],
     ['visits.0.marks', []],
     ['visits.0.marks.closed', 'later'],
+    ['visits.0.marks', { closed: [{ value: 'later' }] }],
+    ['visits.0.marks', { closed: [{ value: at }, { value: 'toString' }] }],
     ['visits.0.marks.closed.0.value', 7],
     ['visits.0.marks.closed.0.at', 'later'],
     ['cars.0.versions', {}],
