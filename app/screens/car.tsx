@@ -3,18 +3,21 @@
 import type { Adjuster, Axle } from '../../core/contract.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
+import { chosen, otherVersions } from '../../core/records/versions.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { ActionBar } from '../parts/action-bar.tsx';
 import { Card } from '../parts/card.tsx';
 import { Verdict } from '../parts/verdict.tsx';
 import { go, hashOf, route } from '../routes.ts';
 import { Header } from '../shell/header.tsx';
+import { buildName, differences } from '../state/builds.ts';
 import { carState } from '../state/car-state.ts';
 import { shortDay } from '../state/days.ts';
 import { judged } from '../state/judge.ts';
-import { records } from '../state/records.ts';
+import { keep, records } from '../state/records.ts';
 import { beginVisit } from '../state/visit-actions.ts';
 import { leftReading, openVisit, visitsOf, visitView } from '../state/visits.ts';
+import { now } from '../store/index.ts';
 
 export function CarScreen() {
   const all = records.value;
@@ -41,6 +44,9 @@ export function CarScreen() {
         <Card title={open ? 'On the rack' : 'Now'} tone={open ? 'live' : 'plain'}>
           {verdict ? <Verdict state={verdict} label={text} /> : text}
         </Card>
+        {otherVersions(car).map((other) => (
+          <OtherBuild key={other.changed} car={car} other={other} />
+        ))}
         <Card title="Build">
           <dl class="facts">
             {(['front', 'rear'] as const).map((axle) => (
@@ -95,6 +101,38 @@ export function CarScreen() {
         ]}
       />
     </div>
+  );
+}
+
+/** The car was edited on another phone too. Both builds are kept; which one is planned with is for a person to say. */
+function OtherBuild({ car, other }: { readonly car: CarRecord; readonly other: CarRecord }) {
+  const take = (version: CarRecord) => keep(['cars', chosen(car, version, now())]);
+  return (
+    <Card title="Edited on another phone too" tone="caution">
+      <dl class="facts">
+        <div>
+          <dt>In use</dt>
+          <dd>{buildName(car)}</dd>
+        </div>
+        <div>
+          <dt>Other</dt>
+          <dd>{buildName(other)}</dd>
+        </div>
+        <div>
+          <dt>Differs</dt>
+          <dd>{differences(car, other).join(', ')}</dd>
+        </div>
+      </dl>
+      <div class="pair">
+        <button type="button" class="quiet" onClick={() => take(other)}>
+          Use the other
+        </button>
+        <button type="button" class="quiet" onClick={() => take(car)}>
+          Keep this one
+        </button>
+      </div>
+      <p class="soft after-pair">Neither is lost: Build has both to look at.</p>
+    </Card>
   );
 }
 

@@ -2,6 +2,7 @@
 import { computed, effect } from '@preact/signals';
 import type { Gauge, ShimCount } from '../../core/contract.ts';
 import { isOneOf, THEMES, TOE_REFERENCES, UNIT_CHOICES } from '../../core/records/preferences.ts';
+import { now } from '../store/index.ts';
 import type { Form } from './form.ts';
 import { keep, records } from './records.ts';
 
@@ -58,17 +59,22 @@ export const theme = computed<Theme>(() => {
   return isOneOf(THEMES, value) ? value : 'system';
 });
 
+/** When it was set goes with it: of two phones' settings the newer holds. */
+function prefer(id: string, value: unknown): void {
+  keep(['preferences', { id, value, changed: now() }]);
+}
+
 export function setUnits(change: Partial<Units>): void {
-  keep(['preferences', { id: 'units', value: { ...units.value, ...change } }]);
+  prefer('units', { ...units.value, ...change });
 }
 export function setGauge(value: Gauge): void {
-  keep(['preferences', { id: 'gauge', value }]);
+  prefer('gauge', value);
 }
 export function setDrawer(change: Partial<Drawer>): void {
-  keep(['preferences', { id: 'drawer', value: { ...drawer.value, ...change } }]);
+  prefer('drawer', { ...drawer.value, ...change });
 }
 export function setTheme(value: Theme): void {
-  keep(['preferences', { id: 'theme', value }]);
+  prefer('theme', value);
 }
 
 /** What a new reading of this car asks; toe as it was last taken on it. */
@@ -77,13 +83,13 @@ export function usualForm(carId: string): Form {
   return { sai: units.value.sai, total, reference: usualReference(carId) };
 }
 export function setTotalToe(carId: string, value: boolean): void {
-  keep(['preferences', { id: `total-toe:${carId}`, value }]);
+  prefer(`total-toe:${carId}`, value);
 }
 
 /** What the shop's rack reads front toe against; nothing until somebody has said so. */
 export const toeReference = computed(() => referenceAt('toe-reference'));
 export function setToeReference(value: Form['reference']): void {
-  keep(['preferences', { id: 'toe-reference', value }]);
+  prefer('toe-reference', value);
 }
 
 /** Most four-wheel racks read it against the thrust line; an earlier version asked for it car by car. */

@@ -65,7 +65,13 @@ export function draft(id: string): DraftRecord | undefined {
 
 /** Keeps what is being typed, as it is typed. */
 export function keepDraft(id: string, texts: Readonly<Record<string, string>>, cursor: string | undefined): void {
-  const record: DraftRecord = { id, texts: { ...texts }, changed: now(), ...(cursor ? { cursor } : {}) };
+  // What another phone had typed there stays with it.
+  const versions = draft(id)?.versions;
+  const record: DraftRecord = {
+    ...{ id, texts: { ...texts }, changed: now() },
+    ...(cursor && { cursor }),
+    ...(versions && { versions }),
+  };
   keep(['drafts', record]);
 }
 

@@ -3,7 +3,7 @@
  * thumb, is one record.
  */
 import { canonical } from '../../core/records/canonical.ts';
-import { hash } from '../../core/records/merge.ts';
+import { hash } from '../../core/records/made-id.ts';
 import type { MoveRecord, ReadingRecord } from '../../core/records/stored.ts';
 import { isWithdrawn } from './visits.ts';
 

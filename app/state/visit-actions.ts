@@ -3,6 +3,7 @@ import type { CarPacks, CarSettings, Reading } from '../../core/contract.ts';
 import { angleOf } from '../../core/reading/axle-angles.ts';
 import { movedOn, packsAfter } from '../../core/records/rounds.ts';
 import type { CarRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
+import { marked } from '../../core/records/visit-facts.ts';
 import { newId, now } from '../store/index.ts';
 import { type Field, fieldsOf, isField, readingOf, TOE_UNIT, unitsOf } from './fields.ts';
 import { type Form, formOf, formOfRecord, formTexts } from './form.ts';
@@ -125,14 +126,15 @@ export function signOff(view: VisitView): void {
   const ticks = Object.entries(draft(visitDraft(view.visit.id))?.texts ?? {}).filter(
     ([key, text]) => text === 'yes' && /^(left|torque):/.test(key),
   );
-  const checks = { ...view.visit.checks, ...Object.fromEntries(ticks.map(([key]) => [key, 'ok'])) };
-  keep(['visits', { ...view.visit, closed: now(), checks }]);
+  const checks = Object.fromEntries(ticks.map(([key]) => [key, 'ok']));
+  const at = now();
+  keep(['visits', marked(view.visit, { closed: at, checks }, at)]);
   dropVisitDrafts(view.visit.id);
 }
 
 /** The undo of signing off; its ticks come back too. */
 export function openAgain(view: VisitView): void {
-  const { closed: _, ...visit } = view.visit;
+  const visit = marked(view.visit, { closed: '' }, now());
   const ticks = Object.keys(visit.checks ?? {}).filter((key) => /^(left|torque):/.test(key));
   const last = view.rounds.at(-1)?.record.id ?? '';
   keep(['visits', visit]);

@@ -3,6 +3,7 @@
  * where the adjusters stand. Nothing here is kept anywhere.
  */
 import type { AdjusterRef, CarSettings, Reading } from '../../core/contract.ts';
+import { byText, oldestFirst } from '../../core/records/order.ts';
 import { current, movedOn } from '../../core/records/rounds.ts';
 import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import type { Records } from './records.ts';
@@ -51,9 +52,6 @@ function roundView(record: ReadingRecord, ids: ReadonlySet<string>, all: readonl
   return { record, moves, base: moves.slice(0, last + 1), done: moves.slice(last + 1) };
 }
 
-const oldestFirst = <T extends { readonly at: string }>(list: readonly T[]): readonly T[] =>
-  [...list].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
-
 /** A mark taken back is a record too: it replaces the mark and moves nothing. */
 export function isWithdrawn(move: MoveRecord): boolean {
   return move.replaces !== undefined && move.outcome === 'done' && move.from === move.to;
@@ -83,7 +81,7 @@ export function lastSettings(all: Records, carId: string): CarSettings {
 export function visitsOf(all: Records, carId: string): readonly VisitRecord[] {
   return all.visits
     .filter((one) => one.carId === carId)
-    .sort((a, b) => (a.opened < b.opened ? 1 : a.opened > b.opened ? -1 : 0));
+    .sort((a, b) => byText(b.opened, a.opened) || byText(b.id, a.id));
 }
 
 export function openVisit(all: Records, carId: string): VisitRecord | undefined {

@@ -9,7 +9,7 @@ import { type CheckedBackup, checkBackup, makeBackup } from '../../core/records/
 import type { Canary } from './canary.ts';
 import type { Connection } from './connection.ts';
 import { StoreError } from './failure.ts';
-import { type MergeCounts, merge } from './merge.ts';
+import { type Both, type MergeCounts, merge } from './merge.ts';
 import { readAll } from './read-all.ts';
 import { type Entry, type Everything, isInternal, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
 import { type Kept, keptFor, keptForUndo, type UndoPreview, undoOf } from './undo.ts';
@@ -20,6 +20,8 @@ export interface Preview {
   readonly made: string;
   readonly records: Readonly<Record<StoreName, number>>;
   readonly changes: MergeCounts;
+  /** Records that two phones told differently; both are kept. */
+  readonly both: readonly Both[];
   /** Records of it that are not as they should be, and why; they stay out. */
   readonly aside: CheckedBackup['aside'];
 }
@@ -67,7 +69,8 @@ export function createBackup({ connection, canary, settle, now }: BackupParts): 
       const { incoming, made, aside } = await preview(text);
       await settle();
       const present = await connection.withStore(STORES, 'readonly', readAll);
-      return { made, records: count(incoming), changes: merge(present, incoming).counts, aside };
+      const { counts, both } = merge(present, incoming);
+      return { made, records: count(incoming), changes: counts, both, aside };
     },
 
     async restore(text) {
@@ -86,7 +89,7 @@ export function createBackup({ connection, canary, settle, now }: BackupParts): 
       });
       if ('mark' in merged) canary.counted(merged.mark);
       await readBack(merged.entries);
-      return { made, records: count(incoming), changes: merged.counts, aside };
+      return { made, records: count(incoming), changes: merged.counts, both: merged.both, aside };
     },
 
     async inspectUndo() {

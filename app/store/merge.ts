@@ -1,54 +1,30 @@
-/**
- * Union of two sets of records by id. What is absent on one side deletes nothing; where both sides hold an id with
- * different content, the one that was changed later stays. Readings and moves never change, so there the one that
- * is here already stays. Merging the same records twice changes nothing.
- */
-import { canonical } from '../../core/records/canonical.ts';
+/** A backup's records laid into those that are here: see core/records/union.ts, which says what becomes of each. */
+import { unite, type Verdict } from '../../core/records/union.ts';
 import { type Entry, type Everything, STORES, type StoreName } from './schema.ts';
 
 export interface Merge {
   /** Only what is to be written. */
   readonly entries: readonly Entry[];
   readonly counts: MergeCounts;
+  /** Records that two phones told differently; both are kept. */
+  readonly both: readonly Both[];
 }
-export interface MergeCounts {
-  /** Not here before. */
-  readonly added: number;
-  /** Here in an older form. */
-  readonly updated: number;
-  /** The same on both sides. */
-  readonly same: number;
-  /** Different, and the one that is here stays. */
-  readonly kept: number;
+/** Records that came in: not here before, told more of one here, the same on both sides, here already and more. */
+export type MergeCounts = Readonly<Record<Verdict, number>>;
+export interface Both {
+  readonly store: StoreName;
+  readonly id: string;
 }
 
-type Stored = Entry[1];
-
+/** Joining the same records twice changes nothing, and neither does the order in which backups come. */
 export function merge(present: Everything, incoming: Everything): Merge {
-  const entries: Entry[] = [];
-  const counts = { added: 0, updated: 0, same: 0, kept: 0 };
-  for (const store of STORES) {
-    const here = new Map<string, Stored>(present[store].map((record) => [record.id, record]));
-    for (const record of incoming[store]) {
-      const verdict = compare(store, here.get(record.id), record);
-      counts[verdict] += 1;
-      // The pair comes from one list, so the record is of this store.
-      if (verdict === 'added' || verdict === 'updated') entries.push([store, record] as Entry);
-    }
-  }
-  return { entries, counts };
-}
-
-function compare(store: StoreName, here: Stored | undefined, incoming: Stored): keyof MergeCounts {
-  if (!here) return 'added';
-  if (canonical(here) === canonical(incoming)) return 'same';
-  const [ours, theirs] = [age(store, here), age(store, incoming)];
-  return theirs > ours ? 'updated' : 'kept';
-}
-
-/** ISO 8601 in UTC sorts as text. A visit has no time of change: closed counts as later than open. */
-function age(store: StoreName, record: Stored): string {
-  if ((store === 'cars' || store === 'drafts') && 'changed' in record) return record.changed;
-  if (store === 'visits' && 'opened' in record) return record.closed ?? '';
-  return '';
+  const parts = STORES.map((store) => ({ store, ...unite(store, present[store], incoming[store]) }));
+  const verdicts = parts.flatMap((part) => part.verdicts);
+  const count = (verdict: Verdict): number => verdicts.filter((one) => one === verdict).length;
+  return {
+    // Each list's records are of its store.
+    entries: parts.flatMap(({ store, changed }) => changed.map((record) => [store, record] as unknown as Entry)),
+    counts: { added: count('added'), updated: count('updated'), same: count('same'), kept: count('kept') },
+    both: parts.flatMap(({ store, twofold }) => twofold.map((id) => ({ store, id }))),
+  };
 }

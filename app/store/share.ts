@@ -15,7 +15,7 @@ export async function shareBackup(store: Store, inMemory?: Everything): Promise<
   const text = await store.exportAll(inMemory);
   const way = await handOver(text, `cornerwright-${at.slice(0, 10)}`);
   // Not awaited: the file is out, whether or not the phone can write this note at present.
-  if (way !== 'cancelled') void store.put('preferences', { id: 'backup', value: { at } });
+  if (way !== 'cancelled') void store.put('preferences', { id: 'backup', value: { at }, changed: at });
   return way;
 }
 

@@ -4,7 +4,7 @@
  * came since lean on: a car that was brought in and measured here is no longer only the backup's.
  */
 import { canonical } from '../../core/records/canonical.ts';
-import { hash } from '../../core/records/merge.ts';
+import { hash } from '../../core/records/made-id.ts';
 import { type Entry, type Everything, STORES, type StoreName } from './schema.ts';
 
 type Stored = Entry[1];

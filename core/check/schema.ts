@@ -1,6 +1,6 @@
 /** Shapes of a reading, a spec, settings and a visit as they come from a file. Strict: a field nobody knows is refused. */
 import * as v from 'valibot';
-import { choice, number, text, whole } from '../adjuster/fields.ts';
+import { choice, number, text, textUpTo, whole } from '../adjuster/fields.ts';
 import { MOST_ADJUSTERS } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { CORNERS } from '../contract.ts';
@@ -112,7 +112,20 @@ const round = open({
   packs: v.optional(carPacks),
   moved: v.optional(list(moved, MOST.moves)),
 });
-const visit = open({ id, carId: id, opened: time, closed: v.optional(time), rounds: list(round, MOST.rounds) });
+const value = textUpTo(1_000_000);
+/** What of a visit changes, and the marks that it was made of; see core/records/visit-facts.ts. */
+export const visitFacts = {
+  closed: v.optional(time),
+  checks: v.optional(byName(value)),
+  marks: v.optional(
+    v.pipe(
+      byName(list(object({ value, at: v.optional(time) }), 10_000)),
+      // What was marked last becomes the field.
+      v.check(({ closed = [] }) => closed.every((mark) => mark.value === '' || v.is(time, mark.value)), TIME),
+    ),
+  ),
+};
+const visit = open({ id, carId: id, opened: time, ...visitFacts, rounds: list(round, MOST.rounds) });
 export const visits = list(visit, MOST.visits);
 
 export const gauge = object(

@@ -2,8 +2,12 @@
 export function canonical(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map((one) => canonical(one ?? null)).join(',')}]`;
   if (typeof value !== 'object' || value === null) return JSON.stringify(value ?? null);
-  const entries = Object.entries(value)
-    .filter(([, one]) => one !== undefined)
-    .sort(([a], [b]) => (a < b ? -1 : 1));
-  return `{${entries.map(([key, one]) => `${JSON.stringify(key)}:${canonical(one)}`).join(',')}}`;
+  const fields = value as Readonly<Record<string, unknown>>;
+  // Every merge and every checksum goes through here, record by record: no lists of pairs.
+  let text = '';
+  for (const key of Object.keys(fields).sort()) {
+    const one = fields[key];
+    if (one !== undefined) text += `${text && ','}${JSON.stringify(key)}:${canonical(one)}`;
+  }
+  return `{${text}}`;
 }

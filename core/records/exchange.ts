@@ -1,5 +1,6 @@
 /** Between the database's records and the car file that is exchanged. Pre-checks and typed digits stay on the phone. */
 import type { CarFile, Round, Visit } from '../contract.ts';
+import { byText, oldestFirst } from './order.ts';
 import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from './stored.ts';
 
 /** One car with its visits, oldest first; records of other cars are passed over. */
@@ -9,7 +10,9 @@ export function toCarFile(
   readings: readonly ReadingRecord[],
   moves: readonly MoveRecord[],
 ): CarFile {
-  const own = visits.filter(({ carId }) => carId === car.id).sort((a, b) => order(a.opened, b.opened));
+  const own = visits
+    .filter(({ carId }) => carId === car.id)
+    .sort((a, b) => byText(a.opened, b.opened) || byText(a.id, b.id));
   return {
     format: 'cornerwright',
     version: 1,
@@ -20,6 +23,8 @@ export function toCarFile(
       carId: visit.carId,
       opened: visit.opened,
       ...(visit.closed === undefined ? {} : { closed: visit.closed }),
+      // That it was opened again, or closed twice, goes with it; its checks stay here.
+      ...(visit.marks?.closed && { marks: { closed: visit.marks.closed } }),
       rounds: oldestFirst(readings.filter(({ visitId }) => visitId === visit.id)).map((one) => toRound(one, moves)),
     })),
   };
@@ -31,18 +36,20 @@ function toRound(record: ReadingRecord, moves: readonly MoveRecord[]): Round {
   return { ...round, moved: moved.map(({ visitId: _, readingId: __, ...move }) => move) };
 }
 
-const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-const oldestFirst = <T extends { readonly at: string }>(records: readonly T[]): T[] =>
-  [...records].sort((a, b) => order(a.at, b.at));
-
 export interface CarRecords {
   readonly car: CarRecord;
   readonly visits: readonly VisitRecord[];
   readonly readings: readonly ReadingRecord[];
   readonly moves: readonly MoveRecord[];
 }
+/**
+ * When the car of a file was last edited, which a file does not tell: before all that is known. So it never takes the
+ * place of an edit, and one that was made from it does not pass for another's.
+ */
+export const UNDATED = '1970-01-01T00:00:00.000Z';
+
 export interface FromCarFile {
-  /** Now, ISO 8601: when the car record is said to have changed, and the time of what has none. */
+  /** ISO 8601: the time of a move that has none. */
   readonly now: string;
   /** An id for a round or a move that has none (a file made by hand). */
   readonly makeId: () => string;
@@ -52,7 +59,7 @@ export interface FromCarFile {
 export function fromCarFile({ car, spec = {}, visits = [] }: CarFile, { now, makeId }: FromCarFile): CarRecords {
   const parts = visits.flatMap((visit) => visit.rounds.map((round) => fromRound(visit, round, now, makeId)));
   return {
-    car: { id: car.id, car, spec, changed: now },
+    car: { id: car.id, car, spec, changed: UNDATED },
     visits: visits.map(({ rounds: _, ...visit }) => visit),
     readings: parts.map(({ reading }) => reading),
     moves: parts.flatMap(({ moves }) => moves),

@@ -1,7 +1,7 @@
 /** Ids and times for what a file written by hand leaves out, so that the same file is the same records each time. */
 import type { CarFile, Moved, Round, Visit } from '../contract.ts';
 import { canonical } from './canonical.ts';
-import { hash } from './merge.ts';
+import { hash, under } from './made-id.ts';
 
 /** Every round and move with an id (made from its content where it has none), its time and its outcome. */
 export const identified = ({ visits = [], ...file }: CarFile): CarFile => ({ ...file, visits: visits.map(whole) });
@@ -25,7 +25,7 @@ function wholeRound({ moved, ...round }: Round, visit: Visit, seen: Map<string, 
 
 /** Two of the same content are two all the same. */
 function made(parent: string, content: unknown, seen: Map<string, number>): string {
-  const key = `${parent}~${hash(canonical(content))}`;
+  const key = under(parent, hash(canonical(content)));
   const count = (seen.get(key) ?? 0) + 1;
   seen.set(key, count);
   return count === 1 ? key : `${key}.${count}`;

@@ -5,6 +5,9 @@
 import type { CarFile, Moved, Round, Visit } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { canonical } from './canonical.ts';
+import { hash, under } from './made-id.ts';
+import { byText as compare } from './order.ts';
+import { type Facts, joinFacts } from './visit-facts.ts';
 
 /** One id (or the car, the spec) with two contents. */
 export interface MergeNote {
@@ -49,20 +52,19 @@ function mergeVisits(a: readonly Visit[], b: readonly Visit[], notes: MergeNote[
     .sort((x, y) => compare(x.opened, y.opened) || compare(x.id, y.id));
 }
 
-/** A visit is opened once and may be closed later: of two openings the earlier holds, of two closings the later. */
-function mergeVisit(a: Visit, b: Visit, notes: MergeNote[]): Visit {
+/**
+ * A visit is opened once and may be closed later: of two openings the earlier holds, of what was marked since (closed,
+ * opened again, a check) the latest, and the rest is among its marks.
+ */
+function mergeVisit(a: Visit & Facts, b: Visit & Facts, notes: MergeNote[]): Visit {
   const field = `visits.${a.id}`;
-  const { closed: closedA, rounds: roundsA, ...headA } = a;
-  const { closed: closedB, rounds: roundsB, ...headB } = b;
+  const { closed: closedA, checks: _, marks: __, rounds: roundsA, ...headA } = a;
+  const { closed: closedB, checks: ___, marks: ____, rounds: roundsB, ...headB } = b;
   settle(field, headA, headB, notes);
   if (closedA && closedB) settle(`${field}.closed`, closedA, closedB, notes);
-  const closed = [closedA, closedB]
-    .filter((one) => one !== undefined)
-    .sort(compare)
-    .at(-1);
   const opened = [a.opened, b.opened].sort(compare)[0]!;
   const rounds = union<Round>(`${field}.rounds`, roundsA, roundsB, notes, (x, y, at) => mergeRound(x, y, at, notes));
-  return { ...headA, opened, ...(closed ? { closed } : {}), rounds };
+  return { ...headA, opened, ...joinFacts(a, b), rounds };
 }
 
 /** The reading of a round never changes, but moves are added to it. Nothing when it is not the same round. */
@@ -102,7 +104,7 @@ function union<T extends Entry>(
     }
     // Which of the two keeps the id depends on their content alone, not on the order of the files.
     const [kept, other] = [present, one].sort((x, y) => compare(canonical(x), canonical(y))) as [T, T];
-    const copy = { ...other, id: `${key}~${hash(canonical(other))}` };
+    const copy = { ...other, id: under(key, hash(canonical(other))) };
     notes.push({ field: `${field}.${key}`, kept, other });
     all.set(key, kept);
     all.set(copy.id, copy);
@@ -111,13 +113,4 @@ function union<T extends Entry>(
   return list.every(({ at }) => at !== undefined)
     ? list.sort((x, y) => compare(x.at!, y.at!) || compare(x.id ?? '', y.id ?? ''))
     : list;
-}
-
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-
-/** FNV-1a, 32 bits: an id from content, not a safeguard. */
-export function hash(text: string): string {
-  let h = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193) >>> 0;
-  return h.toString(16).padStart(8, '0');
 }

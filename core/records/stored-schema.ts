@@ -20,6 +20,7 @@ import {
   reading,
   shortText,
   spec,
+  visitFacts,
 } from '../check/schema.ts';
 import { validateSpec } from '../check/spec.ts';
 import { oneKindOf } from '../check/suspension.ts';
@@ -89,9 +90,19 @@ const car = open({
   rear: axle,
 });
 
+const MOST_VERSIONS = 10_000;
+/** What is edited, with the versions that are kept of it. Each is as strict as the record itself. */
+const versioned = <T extends v.ObjectEntries>(key: v.GenericSchema, content: T) =>
+  open({
+    id: key,
+    ...content,
+    versions: v.optional(list(open(content), MOST_VERSIONS)),
+    past: v.optional(byName(v.union([time, v.literal('')], ruleText({ is: 'time' })))),
+  });
+
 const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
-  cars: open({ id, car, spec: windows, changed: time, practice: v.optional(v.boolean()) }),
-  visits: open({ id, carId: id, opened: time, closed: v.optional(time), checks: v.optional(texts) }),
+  cars: versioned(id, { car, spec: windows, changed: time, practice: v.optional(v.boolean()) }),
+  visits: open({ id, carId: id, opened: time, ...visitFacts }),
   readings: open({
     id,
     visitId: id,
@@ -115,8 +126,8 @@ const SCHEMAS: Readonly<Record<StoreName, v.GenericSchema>> = {
     shims: v.optional(pack),
     replaces: v.optional(id),
   }),
-  drafts: open({ id: derivedId({ is: 'some-text' }), texts, cursor: v.optional(v.string()), changed: time }),
-  preferences: open({ id: derivedId({ is: 'preference' }), value: v.unknown() }),
+  drafts: versioned(derivedId({ is: 'some-text' }), { texts, cursor: v.optional(v.string()), changed: time }),
+  preferences: versioned(derivedId({ is: 'preference' }), { value: v.unknown(), changed: v.optional(time) }),
 };
 
 const MOST_RECORDS = 1_000_000;
@@ -133,8 +144,10 @@ function checked(store: StoreName, value: unknown, field: string): unknown {
   const record = check(SCHEMAS[store], value, field);
   if (store !== 'preferences') return record;
   // What it may be hangs on its id.
-  const { id, value: own } = record as PreferenceRecord;
+  const { id, value: own, versions = [] } = record as PreferenceRecord;
   check(preferenceValue(id), own, `${field}.value`);
+  for (const [i, version] of versions.entries())
+    check(preferenceValue(id), version.value, `${field}.versions[${i}].value`);
   return record;
 }
 

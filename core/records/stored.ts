@@ -1,10 +1,13 @@
 /**
  * What the database keeps, one interface a store. Ids are random UUIDs, times ISO 8601; both come from the app.
- * Readings and moves never change: a correction is a new record that names the one it replaces.
+ * Readings and moves never change: a correction is a new record that names the one it replaces. Of all others nothing is
+ * overwritten by what comes from another phone: see versions.ts and visit-facts.ts.
  */
 import type { Car, CarPacks, CarSettings, Corner, Moved, Position, Reading, ShimCount, Spec } from '../contract.ts';
+import type { Versioned } from './versions.ts';
+import type { Facts } from './visit-facts.ts';
 
-export interface CarRecord {
+export interface CarRecord extends Versioned {
   readonly id: string;
   readonly car: Car;
   readonly spec: Spec;
@@ -14,13 +17,11 @@ export interface CarRecord {
   readonly practice?: boolean;
 }
 
-export interface VisitRecord {
+/** Its facts: when it was closed, and pre-checks by name: `ok`, or what was noted. */
+export interface VisitRecord extends Facts {
   readonly id: string;
   readonly carId: string;
   readonly opened: string;
-  readonly closed?: string;
-  /** Pre-checks by name: `ok`, or what was noted. */
-  readonly checks?: Readonly<Record<string, string>>;
 }
 
 export interface ReadingRecord {
@@ -53,7 +54,7 @@ export interface MoveRecord {
 }
 
 /** What is being typed, kept at every digit; its id says where, e.g. `reading:VISIT`. */
-export interface DraftRecord {
+export interface DraftRecord extends Versioned {
   readonly id: string;
   readonly texts: Readonly<Record<string, string>>;
   /** The field under the caret. */
@@ -62,7 +63,7 @@ export interface DraftRecord {
 }
 
 /** One setting of the app: `units`, `gauge`, `theme`, `backup`. */
-export interface PreferenceRecord {
+export interface PreferenceRecord extends Versioned {
   readonly id: string;
   readonly value: unknown;
 }

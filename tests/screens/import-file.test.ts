@@ -4,6 +4,8 @@ import { type Incoming, incoming } from '../../app/screens/build/import-file.ts'
 import type { CarFile, Round } from '../../core/contract.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
 import type { Stores } from '../../core/records/stored.ts';
+import { keptVersions } from '../../core/records/versions.ts';
+import { marked } from '../../core/records/visit-facts.ts';
 import { carFile } from '../core/records/fixture.ts';
 
 const EMPTY: Stores = { cars: [], visits: [], readings: [], moves: [], drafts: [], preferences: [] };
@@ -25,6 +27,7 @@ const bring = (all: Stores, file: CarFile): { all: Stores; what: Incoming } => {
   return { all: after(all, what), what };
 };
 const fileFrom = ({ cars, visits, readings, moves }: Stores): CarFile => toCarFile(cars[0]!, visits, readings, moves);
+const at = (hour: number): string => `2025-01-05T${hour}:00:00Z`;
 const NONE = { visits: 0, readings: 0, moves: 0 };
 const round = (id: string | undefined, camber: number): Round => ({
   ...(id ? { id } : {}),
@@ -79,6 +82,16 @@ describe('a car file', () => {
     expect(now.readings[0]?.typed).toEqual({ 'LF.camber': '0,2' });
   });
 
+  it('does not close a visit that was opened again here, nor one there', () => {
+    const [visit] = withRounds(round('r1', 0.2)).visits!;
+    const file: CarFile = { ...FILE, visits: [{ ...visit!, closed: at(10) }] };
+    const { all } = bring(EMPTY, file);
+    const reopened: Stores = { ...all, visits: all.visits.map((visit) => marked(visit, { closed: '' }, at(11))) };
+    const again = bring(reopened, file).all;
+    expect(again.visits.map((visit) => visit.closed)).toEqual([undefined]);
+    expect(bring(all, fileFrom(reopened)).all.visits).toEqual(again.visits);
+  });
+
   it.each([
     [0.2, 0.9],
     [0.9, 0.2],
@@ -98,12 +111,14 @@ describe('a car file', () => {
     },
   );
 
-  it('with another build leaves this one and hands the other over', () => {
+  it('with another build leaves this one, keeps the other with it and hands it over', () => {
     const { all } = bring(EMPTY, FILE);
     const other = { ...FILE, car: { ...FILE.car, label: 'Renamed' } };
     const { all: now, what } = bring(all, other);
-    expect(what.entries).toEqual([]);
+    expect(what.entries.map(([store]) => store)).toEqual(['cars']);
     expect(now.cars[0]?.car.label).toBe(FILE.car.label);
+    expect(keptVersions(now.cars[0]!).map(({ car }) => car.label)).toEqual(['Renamed']);
+    expect(bring(now, other).what).toMatchObject({ entries: [], other: { car: { label: 'Renamed' } } });
     expect(what.other?.car.label).toBe('Renamed');
     expect(what.other?.spec).toEqual(FILE.spec);
     expect(fileFrom(now)).toEqual(fileFrom(all));

@@ -147,27 +147,6 @@ describe('restoring', () => {
     expect((await to.load()).readings).toHaveLength(4);
   });
 
-  it('takes the later of two edits of a car, and never changes a reading', async () => {
-    const text = await (await filled()).exportAll();
-    const older = { ...car, car: { ...car.car, label: 'Older' }, changed: '2025-01-01T00:00:00.000Z' };
-    const newer = { ...car, car: { ...car.car, label: 'Newer' }, changed: '2030-01-01T00:00:00.000Z' };
-    const other = { ...reading, reading: {} };
-
-    const behind = open();
-    await behind.putAll([
-      ['cars', older],
-      ['readings', other],
-    ]);
-    expect((await behind.restore(text)).changes).toEqual({ added: 11, updated: 1, same: 0, kept: 1 });
-    expect((await behind.load()).cars).toEqual([car]);
-    expect((await behind.load()).readings).toContainEqual(other);
-
-    const ahead = open();
-    await ahead.put('cars', newer);
-    expect((await ahead.restore(text)).changes).toEqual({ added: 12, updated: 0, same: 0, kept: 1 });
-    expect((await ahead.load()).cars).toEqual([newer]);
-  });
-
   it('does not reopen a visit that was closed since', async () => {
     const text = await (await filled()).exportAll();
     const open2 = frozenRecords.visits.find(({ closed }) => !closed);

@@ -2,6 +2,7 @@
 import './build.css';
 import type { ComponentChildren } from 'preact';
 import type { Car, Spec } from '../../../core/contract.ts';
+import { edited } from '../../../core/records/versions.ts';
 import { engine } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
@@ -14,6 +15,7 @@ import { now } from '../../store/index.ts';
 import { AdjustersSection } from './adjusters.tsx';
 import { fileOf, textsOf } from './car-texts.ts';
 import { CopyFrom } from './copy.tsx';
+import { KeptBuilds } from './earlier.tsx';
 import { TextField } from './field.tsx';
 import { type Form, formDraft, refusal, refuse, stray, undoOf, useForm } from './form.ts';
 import { ImportButton } from './import.tsx';
@@ -165,7 +167,7 @@ function CarSection({ form }: { readonly form: Form }) {
       />
       <TextField form={form} path="car.notes" label="Notes" />
       <CopyFrom form={form} />
-      {!form.record && <ImportButton />}
+      {form.record ? <KeptBuilds record={form.record} /> : <ImportButton />}
     </>
   );
 }
@@ -178,7 +180,7 @@ async function save(form: Form): Promise<void> {
     const file = await engine.call('validateCarFile', [fileOf(form.texts, form.id, form.record)]);
     const { car, spec = {} } = file as { car: Car; spec?: Spec };
     const practice = form.record?.practice ? { practice: true } : {};
-    keep(['cars', { id: form.id, car, spec, changed: now(), ...practice }]);
+    keep(['cars', edited(form.record, { id: form.id, car, spec, ...practice }, now())]);
     dropDraft(formDraft(form.id));
     go({ screen: 'car', id: form.id }, 'replace');
   } catch (error) {

@@ -76,7 +76,7 @@ function Report({ came: { id, label, added, changed, other } }: { readonly came:
       </p>
       {other && (
         <>
-          <p>The file’s build or windows differ from this phone’s. This phone’s stay.</p>
+          <p>The file’s build or windows differ from this phone’s. Both are kept, and this phone’s is planned with.</p>
           <button type="button" class="quiet wide" onClick={take}>
             Look at the file’s build
           </button>

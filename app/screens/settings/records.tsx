@@ -119,6 +119,16 @@ function SetAside({ aside }: Pick<Preview, 'aside'>) {
   );
 }
 
+/** Nobody has to decide now: a car says on its own screen that there is another build of it. */
+function Twofold({ count }: { readonly count: number }) {
+  return (
+    <p>
+      {count === 1 ? 'One record was' : `${count} records were`} changed both here and in the file. The newer is shown;
+      the other is kept with it.
+    </p>
+  );
+}
+
 /** What is in the file and what restoring would change. */
 function Counts({ preview, onRestore }: { readonly preview: Preview; readonly onRestore: () => void }) {
   return (
@@ -134,6 +144,7 @@ function Counts({ preview, onRestore }: { readonly preview: Preview; readonly on
         Restoring adds {preview.changes.added} records and brings {preview.changes.updated} up to date;{' '}
         {preview.changes.same + preview.changes.kept} stay as they are.
       </p>
+      {preview.both.length > 0 && <Twofold count={preview.both.length} />}
       {preview.aside.length > 0 && <SetAside aside={preview.aside} />}
       <p class="soft">Nothing here is deleted, and it can be undone.</p>
       <button type="button" class="quiet wide" onClick={onRestore}>

@@ -1,6 +1,8 @@
 /** First load. Before you measure: ticked or noted, never in the way. */
 import type { VisitRecord } from '../../../core/records/stored.ts';
+import { marked, otherNotes } from '../../../core/records/visit-facts.ts';
 import { keep, records } from '../../state/records.ts';
+import { now } from '../../store/index.ts';
 
 export const CHECKS = [
   ['pressure', 'Tyre pressures set, tyres alike'],
@@ -16,8 +18,8 @@ export const checksDone = ({ checks }: VisitRecord): number => CHECKS.filter(([i
 
 export function ChecksBody({ visit }: { readonly visit: VisitRecord }) {
   const put = (check: string, text: string) => {
-    const now = records.value.visits.find(({ id }) => id === visit.id) ?? visit;
-    keep(['visits', { ...now, checks: { ...now.checks, [check]: text } }]);
+    const latest = records.value.visits.find(({ id }) => id === visit.id) ?? visit;
+    keep(['visits', marked(latest, { checks: { [check]: text } }, now())]);
   };
   return (
     <div class="ticks">
@@ -43,6 +45,11 @@ export function ChecksBody({ visit }: { readonly visit: VisitRecord }) {
               value={state === 'ok' ? '' : state}
               onInput={(event) => put(id, event.currentTarget.value)}
             />
+            {otherNotes(visit, id).map((note) => (
+              <p key={note} class="soft">
+                Also noted on another phone: {note}
+              </p>
+            ))}
           </div>
         );
       })}

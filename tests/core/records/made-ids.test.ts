@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CarFile, Moved, Round, Visit } from '../../../core/contract.ts';
 import { identified } from '../../../core/records/identify.ts';
-import { hash } from '../../../core/records/merge.ts';
+import { hash } from '../../../core/records/made-id.ts';
 import { carFile } from './fixture.ts';
 
 const BASE = carFile('tarn-gt.json');

@@ -28,6 +28,23 @@ describe('two files of one car', () => {
     }
   });
 
+  it('leaves a visit open that was opened again, and closed one that was closed after that', () => {
+    const [base] = fileWith('2024-01-01').visits as [Visit];
+    const mark = (day: number, value: string) => ({ value, at: `2024-01-0${day}` });
+    const told = (more: object): CarFile => ({ ...BASE, visits: [{ ...base, ...more }] });
+    const closed = told({ closed: '2024-01-02' });
+    const reopened = told({ marks: { closed: [mark(2, '2024-01-02'), mark(3, '')] } });
+    const again = told({ closed: '2024-01-04' });
+    for (const [a, b, end] of [
+      [closed, reopened, undefined],
+      [reopened, closed, undefined],
+      [reopened, again, '2024-01-04'],
+      [again, reopened, '2024-01-04'],
+    ] as const) {
+      expect(mergeCarFiles(a, b).file.visits?.[0]?.closed).toBe(end);
+    }
+  });
+
   it('keeps visits that were opened together in the order of their ids', () => {
     const visit = (id: string): Visit => ({ id, carId: BASE.car.id, opened: '2024-01-01', rounds: [] });
     const { file } = mergeCarFiles({ ...BASE, visits: [visit('c'), visit('a')] }, { ...BASE, visits: [visit('b')] });

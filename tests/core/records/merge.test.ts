@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CarFile, Round, Visit } from '../../../core/contract.ts';
 import { validateCarFile } from '../../../core/records/car-file.ts';
-import { hash, mergeCarFiles } from '../../../core/records/merge.ts';
+import { hash } from '../../../core/records/made-id.ts';
+import { mergeCarFiles } from '../../../core/records/merge.ts';
 import { carFile } from './fixture.ts';
 
 const BASE = carFile('tarn-gt.json');

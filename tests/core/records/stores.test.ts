@@ -9,8 +9,18 @@ import { carFile, carFileData } from './fixture.ts';
 const at = '2024-12-01T08:00:00Z';
 const { car } = carFile('tarn-gt.json');
 const GOOD = {
-  cars: [{ id: car.id, car, spec: {}, changed: at, practice: false }],
-  visits: [{ id: 'v', carId: car.id, opened: at, closed: at, checks: { tyres: 'ok' } }],
+  cars: [
+    {
+      ...{ id: car.id, car, spec: {}, changed: at, practice: false },
+      ...{ versions: [{ car, spec: {}, changed: at }], past: { a0: at } },
+    },
+  ],
+  visits: [
+    {
+      ...{ id: 'v', carId: car.id, opened: at, closed: at, checks: { tyres: 'ok' } },
+      marks: { closed: [{ value: '' }, { value: at, at }] },
+    },
+  ],
   readings: [{ id: 'r', visitId: 'v', at, reading: { LF: { camber: 1 } }, settings: {}, typed: { 'LF.camber': '1' } }],
   moves: [
     {
@@ -68,6 +78,18 @@ describe('the stores of a backup', () => {
     ['visits.0.closed', 'later'],
     ['visits.0.checks', []],
     ['visits.0.checks.tyres', 'x'.repeat(1_000_001)],
+    ['visits.0.marks', []],
+    ['visits.0.marks.closed', 'later'],
+    ['visits.0.marks', { closed: [{ value: 'later' }] }],
+    ['visits.0.marks', { closed: [{ value: at }, { value: 'toString' }] }],
+    ['visits.0.marks.closed.0.value', 7],
+    ['visits.0.marks.closed.0.at', 'later'],
+    ['cars.0.versions', {}],
+    ['cars.0.versions.0.car', undefined],
+    ['cars.0.versions.0.spec', []],
+    ['cars.0.past.a0', 'before'],
+    ['drafts.0.versions', 7],
+    ['preferences.0.changed', 'before'],
     ['readings.0.id', undefined],
     ['readings.0.visitId', undefined],
     ['readings.0.at', '2024'],
