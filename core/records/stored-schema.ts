@@ -147,7 +147,7 @@ function checked(store: StoreName, value: unknown, field: string): unknown {
   const { id, value: own, versions = [] } = record as PreferenceRecord;
   check(preferenceValue(id), own, `${field}.value`);
   for (const [i, version] of versions.entries())
-    check(preferenceValue(id), version.value, `${field}.versions[${i}].value`);
+    check(preferenceValue(id), (version as { readonly value?: unknown }).value, `${field}.versions[${i}].value`);
   return record;
 }
 
