@@ -3,6 +3,7 @@ import { createStore, type Store } from './store.ts';
 
 export { newId, now } from './clock.ts';
 export { StoreError } from './failure.ts';
+export { byId, ownedBy, withRecords } from './lists.ts';
 export { askToPersist, type Persistence, persistence } from './persistence.ts';
 export type { Entry, Everything, RecordOf, StoreName } from './schema.ts';
 export { type BackupWay, shareBackup } from './share.ts';

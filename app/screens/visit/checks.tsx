@@ -1,6 +1,7 @@
 /** First load. Before you measure: ticked or noted, never in the way. */
 import type { VisitRecord } from '../../../core/records/stored.ts';
 import { keep, records } from '../../state/records.ts';
+import { byId } from '../../store/index.ts';
 
 export const CHECKS = [
   ['pressure', 'Tyre pressures set, tyres alike'],
@@ -16,7 +17,7 @@ export const checksDone = ({ checks }: VisitRecord): number => CHECKS.filter(([i
 
 export function ChecksBody({ visit }: { readonly visit: VisitRecord }) {
   const put = (check: string, text: string) => {
-    const now = records.value.visits.find(({ id }) => id === visit.id) ?? visit;
+    const now = byId(records.value.visits, visit.id) ?? visit;
     keep(['visits', { ...now, checks: { ...now.checks, [check]: text } }]);
   };
   return (
