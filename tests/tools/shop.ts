@@ -25,11 +25,13 @@ export interface ShopSize {
   /** Of each car, the newest of them open for the first `open` cars. */
   readonly visits: number;
   readonly open: number;
+  /** Visits of the first car, where it has been here more often than the others. */
+  readonly ofFirst?: number;
 }
 
 /** Each visit has two readings and three moves after the first of them. */
-export function makeShop({ cars, visits, open }: ShopSize): Everything {
-  const parts = Array.from({ length: cars }, (_, n) => carAt(n, visits, n < open));
+export function makeShop({ cars, visits, open, ofFirst = visits }: ShopSize): Everything {
+  const parts = Array.from({ length: cars }, (_, n) => carAt(n, n === 0 ? ofFirst : visits, n < open));
   const rows = parts.flatMap((part) => part.rows);
   return {
     cars: parts.map(({ car }) => car),

@@ -9,8 +9,7 @@ import { identified } from '../../../core/records/identify.ts';
 import { mergeCarFiles } from '../../../core/records/merge.ts';
 import type { CarRecord, ReadingRecord } from '../../../core/records/stored.ts';
 import type { Records } from '../../state/records.ts';
-import { ownRecords } from '../../state/visits.ts';
-import { byId, type Entry, ownedBy } from '../../store/index.ts';
+import type { Entry } from '../../store/index.ts';
 
 export interface Incoming {
   readonly entries: readonly Entry[];
@@ -28,13 +27,12 @@ type Clock = Parameters<typeof fromCarFile>[1];
 
 export function incoming(given: CarFile, all: Records, clock: Clock): Incoming {
   const file = identified(given);
-  const here = byId(all.cars, file.car.id);
-  const own = ownRecords(all, file.car.id);
-  const merged = here && mergeCarFiles(toCarFile(here, own.visits, own.readings, own.moves), file);
+  const here = all.cars.find(({ id }) => id === file.car.id);
+  const merged = here && mergeCarFiles(toCarFile(here, all.visits, all.readings, all.moves), file);
   const { car, visits, readings, moves } = fromCarFile(merged?.file ?? file, clock);
   const next = {
     // The pre-checks and the digits as they were typed are on this phone alone.
-    visits: visits.map((visit) => ({ ...byId(all.visits, visit.id), ...visit })),
+    visits: visits.map((visit) => ({ ...all.visits.find(({ id }) => id === visit.id), ...visit })),
     readings: readings.map((reading) => ({ ...reading, typed: typedOf(reading, all) })),
     moves,
   };
@@ -65,14 +63,14 @@ interface Known {
 }
 const without = <T extends Known>(list: readonly T[], here: readonly Known[]): T[] =>
   list.filter((one) => {
-    const present = byId(here, one.id);
+    const present = here.find(({ id }) => id === one.id);
     return !present || canonical(present) !== canonical(one);
   });
 const unknownIn = (list: readonly Known[], here: readonly Known[]): number =>
-  list.filter(({ id }) => !byId(here, id)).length;
+  list.filter(({ id }) => !here.some((one) => one.id === id)).length;
 
 /** The digits of the reading with this content, whichever id it has by now. */
 function typedOf(reading: ReadingRecord, all: Records): ReadingRecord['typed'] {
   const bare = ({ id: _, typed: __, ...rest }: ReadingRecord): string => canonical(rest);
-  return ownedBy(all.readings, reading.visitId).find((one) => bare(one) === bare(reading))?.typed ?? {};
+  return all.readings.find((one) => bare(one) === bare(reading))?.typed ?? {};
 }
