@@ -2,11 +2,12 @@
 
 import type { Adjuster, Axle } from '../../core/contract.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
-import type { CarRecord } from '../../core/records/stored.ts';
+import type { CarRecord, VisitRecord } from '../../core/records/stored.ts';
 import { chosen, otherVersions } from '../../core/records/versions.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { ActionBar } from '../parts/action-bar.tsx';
 import { Card } from '../parts/card.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { Verdict } from '../parts/verdict.tsx';
 import { go, hashOf, route } from '../routes.ts';
 import { Header } from '../shell/header.tsx';
@@ -16,13 +17,13 @@ import { shortDay } from '../state/days.ts';
 import { judged } from '../state/judge.ts';
 import { keep, records } from '../state/records.ts';
 import { beginVisit } from '../state/visit-actions.ts';
-import { leftReading, openVisit, visitsOf, visitView } from '../state/visits.ts';
-import { now } from '../store/index.ts';
+import { leftReading, openVisit, ownRecords, visitsOf, visitView } from '../state/visits.ts';
+import { byId, now } from '../store/index.ts';
 
 export function CarScreen() {
   const all = records.value;
   const id = route.value.screen === 'car' ? route.value.id : '';
-  const car = all.cars.find((one) => one.id === id);
+  const car = byId(all.cars, id);
   if (!car) {
     return (
       <div class="screen">
@@ -72,23 +73,7 @@ export function CarScreen() {
             Car file
           </button>
         </Card>
-        {past.map((visit) => {
-          const view = visitView(all, visit.id);
-          const left = view && leftReading(view);
-          return (
-            <Card
-              key={visit.id}
-              title={`Visit of ${shortDay(visit.opened)}`}
-              href={hashOf({ screen: 'visit', id: visit.id })}
-            >
-              {left ? (
-                <Verdict state={judged(left, car.spec).verdict} label="as left" />
-              ) : (
-                <span class="soft">not measured as left</span>
-              )}
-            </Card>
-          );
-        })}
+        <LongList of={past} subject={id} row={(visit) => <PastVisit key={visit.id} car={car} visit={visit} />} />
       </main>
       <ActionBar
         primary={{
@@ -136,6 +121,20 @@ function OtherBuild({ car, other }: { readonly car: CarRecord; readonly other: C
   );
 }
 
+function PastVisit({ car, visit }: { readonly car: CarRecord; readonly visit: VisitRecord }) {
+  const view = visitView(records.value, visit.id);
+  const left = view && leftReading(view);
+  return (
+    <Card title={`Visit of ${shortDay(visit.opened)}`} href={hashOf({ screen: 'visit', id: visit.id })}>
+      {left ? (
+        <Verdict state={judged(left, car.spec).verdict} label="as left" />
+      ) : (
+        <span class="soft">not measured as left</span>
+      )}
+    </Card>
+  );
+}
+
 const namesOf = (adjusters: readonly Adjuster[]): string => adjusters.map(({ name }) => name).join('; ') || 'none';
 
 /** What is fitted, a side each where they differ. */
@@ -146,7 +145,7 @@ function fittedText({ adjusters, rightAdjusters }: Axle): string {
 
 /** The car with its visits as a file: for another phone or the terminal. */
 function saveCarFile(car: CarRecord): void {
-  const { visits, readings, moves } = records.value;
+  const { visits, readings, moves } = ownRecords(records.value, car.id);
   const text = `${JSON.stringify(toCarFile(car, visits, readings, moves), null, 2)}\n`;
   const name =
     car.car.label

@@ -3,12 +3,14 @@ import { signal } from '@preact/signals';
 import type { CarRecord } from '../../core/records/stored.ts';
 import { ActionBar } from '../parts/action-bar.tsx';
 import { Card } from '../parts/card.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { Plate } from '../parts/plate.tsx';
 import { Verdict } from '../parts/verdict.tsx';
 import { go, hashOf } from '../routes.ts';
 import { Boundary } from '../shell/boundary.tsx';
 import { Header } from '../shell/header.tsx';
 import { Lazy } from '../shell/lazy.tsx';
+import { carsInOrder, found } from '../state/car-list.ts';
 import { carState } from '../state/car-state.ts';
 import { records } from '../state/records.ts';
 import { stageOf } from '../state/stage.ts';
@@ -19,9 +21,7 @@ const wanted = signal('');
 const loadNextMove = async () => (await import('../shell/next-move.tsx')).NextMove;
 
 export function CarsScreen() {
-  const cars = found(records.value.cars, wanted.value);
-  const onRack = cars.filter((car) => openVisit(records.value, car.id));
-  const others = cars.filter((car) => !onRack.includes(car));
+  const cars = found(carsInOrder(records.value), wanted.value);
   return (
     <div class="screen">
       <Header title="Cornerwright" />
@@ -35,11 +35,15 @@ export function CarsScreen() {
             wanted.value = event.currentTarget.value;
           }}
         />
-        {[...onRack, ...others].map((car) => (
-          <Boundary key={car.id} part="A car">
-            <CarRow car={car} />
-          </Boundary>
-        ))}
+        <LongList
+          of={cars}
+          subject={wanted.value}
+          row={(car) => (
+            <Boundary key={car.id} part="A car">
+              <CarRow car={car} />
+            </Boundary>
+          )}
+        />
         {cars.length === 0 && wanted.value && <p class="soft empty">No car with “{wanted.value}” here.</p>}
       </main>
       <ActionBar
@@ -76,21 +80,4 @@ function CarRow({ car }: { readonly car: CarRecord }) {
       </span>
     </Card>
   );
-}
-
-/** Cars whose label or plate has every word asked for; spaces in a plate do not count. Newest edit first. */
-function found(cars: readonly CarRecord[], words: string): CarRecord[] {
-  const parts = words.toLowerCase().split(/\s+/).filter(Boolean);
-  return cars
-    .filter((car) => {
-      const text = namesOf(car);
-      return parts.every((part) => text.includes(part));
-    })
-    .sort((a, b) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0));
-}
-
-/** What a car goes by. One bad record must not cost the list, so nothing is taken for granted here. */
-function namesOf({ car }: CarRecord): string {
-  const [label, plate] = [car?.label ?? '', car?.plate ?? ''].map(String) as [string, string];
-  return `${label} ${plate} ${plate.replace(/\s/g, '')}`.toLowerCase();
 }

@@ -2,9 +2,9 @@
  * First load. The records as the screens see them: one signal, loaded once, changed only here and always
  * together with the database. Everything else on the screens is derived from it.
  */
-import { computed, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import type { DraftRecord } from '../../core/records/stored.ts';
-import { type Entry, type Everything, now, store } from '../store/index.ts';
+import { byId, type Entry, type Everything, now, store, withRecords } from '../store/index.ts';
 
 export type Records = Everything;
 
@@ -41,26 +41,31 @@ export async function reloadRecords(): Promise<void> {
 
 /** Shows the records at once and hands them to the database in one transaction. */
 export function keep(...entries: readonly Entry[]): void {
-  let next: Records = records.value;
-  for (const [name, record] of entries) next = { ...next, [name]: upsert<{ readonly id: string }>(next[name], record) };
-  records.value = next;
+  records.value = laid(records.value, entries);
   changes += 1;
   // The store keeps what could not be written and shows it in its save state; there is nothing to add here.
   void store.putAll(entries).catch(() => undefined);
 }
 
+/** The lists with these records in them; a list of which none is stays the same one. */
+function laid(all: Records, entries: readonly Entry[]): Records {
+  const lists = [...new Set(entries.map(([name]) => name))].map((name) => {
+    const own = entries.filter(([store]) => store === name).map(([, record]) => record);
+    return [name, withRecords<{ readonly id: string }>(all[name], own)] as const;
+  });
+  return { ...all, ...Object.fromEntries(lists) };
+}
+
 /** Drafts are the one thing that is thrown away: what they held is in a record by then. */
 export function dropDraft(id: string): void {
-  if (!records.value.drafts.some((draft) => draft.id === id)) return;
+  if (!draft(id)) return;
   changes += 1;
   records.value = { ...records.value, drafts: records.value.drafts.filter((draft) => draft.id !== id) };
   void store.remove('drafts', id).catch(() => undefined);
 }
 
-const draftsById = computed(() => new Map(records.value.drafts.map((draft) => [draft.id, draft])));
-
 export function draft(id: string): DraftRecord | undefined {
-  return draftsById.value.get(id);
+  return byId(records.value.drafts, id);
 }
 
 /** Keeps what is being typed, as it is typed. */
@@ -73,9 +78,4 @@ export function keepDraft(id: string, texts: Readonly<Record<string, string>>, c
     ...(versions && { versions }),
   };
   keep(['drafts', record]);
-}
-
-function upsert<T extends { readonly id: string }>(list: readonly T[], record: T): readonly T[] {
-  const at = list.findIndex((one) => one.id === record.id);
-  return at < 0 ? [...list, record] : list.map((one, index) => (index === at ? record : one));
 }

@@ -6,6 +6,7 @@ import type { AdjusterRef, CarSettings, Reading } from '../../core/contract.ts';
 import { byText, oldestFirst } from '../../core/records/order.ts';
 import { current, movedOn } from '../../core/records/rounds.ts';
 import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
+import { byId, ownedBy } from '../store/index.ts';
 import type { Records } from './records.ts';
 
 export interface RoundView {
@@ -25,11 +26,11 @@ export interface VisitView {
 }
 
 export function visitView(all: Records, visitId: string): VisitView | undefined {
-  const visit = all.visits.find((one) => one.id === visitId);
-  const car = visit && all.cars.find((one) => one.id === visit.carId);
+  const visit = byId(all.visits, visitId);
+  const car = visit && byId(all.cars, visit.carId);
   if (!visit || !car) return undefined;
-  const taken = oldestFirst(all.readings.filter((one) => one.visitId === visitId));
-  const made = oldestFirst(all.moves.filter((one) => one.visitId === visitId));
+  const taken = oldestFirst(ownedBy(all.readings, visitId));
+  const made = oldestFirst(ownedBy(all.moves, visitId));
   const moves = current(made).filter((one) => !isWithdrawn(one));
   const rounds = current(taken).map((record) => roundView(record, ancestry(record, taken), moves));
   return { visit, car, rounds };
@@ -79,11 +80,22 @@ export function lastSettings(all: Records, carId: string): CarSettings {
 
 /** Visits of a car, newest first. */
 export function visitsOf(all: Records, carId: string): readonly VisitRecord[] {
-  return all.visits
-    .filter((one) => one.carId === carId)
-    .sort((a, b) => byText(b.opened, a.opened) || byText(b.id, a.id));
+  return newestFirst(ownedBy(all.visits, carId));
 }
 
 export function openVisit(all: Records, carId: string): VisitRecord | undefined {
-  return visitsOf(all, carId).find((one) => !one.closed);
+  return newestFirst(ownedBy(all.visits, carId).filter((one) => !one.closed))[0];
+}
+
+const newestFirst = (visits: readonly VisitRecord[]): readonly VisitRecord[] =>
+  [...visits].sort((a, b) => byText(b.opened, a.opened) || byText(b.id, a.id));
+
+/** All that is kept of a car's visits. */
+export function ownRecords(all: Records, carId: string): Pick<Records, 'visits' | 'readings' | 'moves'> {
+  const visits = ownedBy(all.visits, carId);
+  return {
+    visits,
+    readings: visits.flatMap(({ id }) => ownedBy(all.readings, id)),
+    moves: visits.flatMap(({ id }) => ownedBy(all.moves, id)),
+  };
 }

@@ -3,6 +3,7 @@ import { createStore, type Store } from './store.ts';
 
 export { newId, now } from './clock.ts';
 export { StoreError } from './failure.ts';
+export { byId, ownedBy, withRecords } from './lists.ts';
 export { type Hold, holdAlone } from './one-window.ts';
 export type { Loss } from './outside.ts';
 export { askToPersist, type Persistence, persistence } from './persistence.ts';

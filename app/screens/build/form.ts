@@ -3,6 +3,7 @@ import { signal } from '@preact/signals';
 import { InputError } from '../../../core/input-error.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
+import { byId } from '../../store/index.ts';
 import { textsOf } from './car-texts.ts';
 import { keptUnits, type Texts, useCardUnits } from './numbers.ts';
 
@@ -22,7 +23,7 @@ export interface Form {
 export const formDraft = (carId: string): string => `car:${carId}`;
 
 export function useForm(id: string): Form {
-  const record = records.value.cars.find((one) => one.id === id);
+  const record = byId(records.value.cars, id);
   useCardUnits(draft(formDraft(id))?.texts);
   const before = record ? textsOf(record) : BLANK;
   const now = (): Texts => draft(formDraft(id))?.texts ?? before;
@@ -73,7 +74,7 @@ export function filled(texts: Texts, change: Texts, under: readonly string[], sa
 
 /** A car's card as another car file says it, to be looked at and saved, or undone. */
 export function draftFrom(record: CarRecord, says: string): void {
-  const present = records.value.cars.find(({ id }) => id === record.id);
+  const present = byId(records.value.cars, record.id);
   const now = draft(formDraft(record.id))?.texts ?? (present ? textsOf(present) : {});
   useCardUnits(now);
   keepDraft(

@@ -15,10 +15,11 @@ import { useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
 import { why } from '../../state/why.ts';
+import { byId } from '../../store/index.ts';
 
 export function ChartScreen() {
   const id = route.value.screen === 'chart' ? route.value.id : '';
-  const car = records.value.cars.find((one) => one.id === id)?.car;
+  const car = byId(records.value.cars, id)?.car;
   const [axle, setAxle] = useState<AxleName>('front');
   return (
     <div class="screen">

@@ -7,6 +7,7 @@ import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { records } from '../../state/records.ts';
 import { lastSettings } from '../../state/visits.ts';
+import { byId } from '../../store/index.ts';
 import { Gains } from './gains.tsx';
 
 const STEPS = [-5, -1, 1, 5] as const;
@@ -20,7 +21,7 @@ const signed = (mm: number): string => `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${M
 
 export function HeightScreen() {
   const id = route.value.screen === 'height' ? route.value.id : '';
-  const car = records.value.cars.find((one) => one.id === id)?.car;
+  const car = byId(records.value.cars, id)?.car;
   const [raise, setRaise] = useState({ front: 10, rear: 0 });
   return (
     <div class="screen">

@@ -28,6 +28,11 @@ export function AngleLine({ past, field, window, format }: Props) {
   const room = (high - low) * 0.1 || 0.1;
   const y = (value: number) => HEIGHT - ((value - low + room) / (high - low + 2 * room)) * HEIGHT;
   const left = points.flatMap((point) => (point.left === undefined ? [] : [`${point.x} ${y(point.left)}`]));
+  const work = points.flatMap(({ x, found, left: kept }) =>
+    found === undefined || kept === undefined ? [] : [`M${x} ${y(found)}V${y(kept)}`],
+  );
+  const marks = (kind: 'found' | 'left', radius: number) =>
+    points.map(({ x, [kind]: value }) => (value === undefined ? '' : disc(x, y(value), radius))).join('');
   const last = points.at(-1)?.left;
   return (
     <svg class="angle-line" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width="100%" role="img">
@@ -46,13 +51,14 @@ export function AngleLine({ past, field, window, format }: Props) {
         </>
       )}
       {left.length > 1 && <path class="angle-left" d={`M${left.join('L')}`} />}
-      {points.map(({ x, found, left: kept }) => (
-        <g key={x}>
-          {found !== undefined && kept !== undefined && <path class="angle-work" d={`M${x} ${y(found)}V${y(kept)}`} />}
-          {found !== undefined && <circle class="angle-found" cx={x} cy={y(found)} r="5" />}
-          {kept !== undefined && <circle class="angle-mark" cx={x} cy={y(kept)} r="4" />}
-        </g>
-      ))}
+      {/* One path for all marks of a kind: a car of two hundred visits has no more to draw than one of two. */}
+      <path class="angle-work" d={work.join('')} />
+      <path class="angle-found" d={marks('found', 5)} />
+      <path class="angle-mark" d={marks('left', 4)} />
     </svg>
   );
 }
+
+/** A disc as part of a path. */
+const disc = (x: number, y: number, radius: number): string =>
+  `M${x - radius} ${y}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0Z`;

@@ -14,6 +14,7 @@ import { type Field, fieldWord } from '../../state/fields.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { records } from '../../state/records.ts';
 import { valueText } from '../../state/units.ts';
+import { byId } from '../../store/index.ts';
 import { AngleLine } from './angle-line.tsx';
 import { type History, type Past, pastOf } from './past.ts';
 
@@ -23,7 +24,7 @@ const NOTHING: History = { past: [], fields: [], reference: 'centreline', leftOu
 
 export function HistoryScreen() {
   const id = route.value.screen === 'history' ? route.value.id : '';
-  const car = records.value.cars.find((one) => one.id === id);
+  const car = byId(records.value.cars, id);
   const { past, fields, reference, leftOut } = car ? pastOf(records.value, car) : NOTHING;
   return (
     <div class="screen">

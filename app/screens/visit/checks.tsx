@@ -2,7 +2,7 @@
 import type { VisitRecord } from '../../../core/records/stored.ts';
 import { marked, otherNotes } from '../../../core/records/visit-facts.ts';
 import { keep, records } from '../../state/records.ts';
-import { now } from '../../store/index.ts';
+import { byId, now } from '../../store/index.ts';
 
 export const CHECKS = [
   ['pressure', 'Tyre pressures set, tyres alike'],
@@ -18,7 +18,7 @@ export const checksDone = ({ checks }: VisitRecord): number => CHECKS.filter(([i
 
 export function ChecksBody({ visit }: { readonly visit: VisitRecord }) {
   const put = (check: string, text: string) => {
-    const latest = records.value.visits.find(({ id }) => id === visit.id) ?? visit;
+    const latest = byId(records.value.visits, visit.id) ?? visit;
     keep(['visits', marked(latest, { checks: { [check]: text } }, now())]);
   };
   return (
