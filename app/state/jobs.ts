@@ -1,8 +1,16 @@
 /** Jobs of a plan and of what was made, as the cards show them: moves that are done in one go are one. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { jobOf, jobsOf } from '../../core/adjuster/job.ts';
-import { isOnce } from '../../core/adjuster/of-corner.ts';
-import type { AdjusterRef, AxleName, Car, Corner, Move, Plan } from '../../core/contract.ts';
+import { adjustersOf, isOnce } from '../../core/adjuster/of-corner.ts';
+import {
+  type AdjusterRef,
+  type AxleName,
+  type Car,
+  CORNERS,
+  type Corner,
+  type Move,
+  type Plan,
+} from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
 import type { JobPart } from '../../core/said.ts';
@@ -28,7 +36,19 @@ export function jobsMade(car: Car, moves: readonly MoveRecord[]): readonly (read
     const job = jobOf(car, move);
     return { move, ...(job && { job: { ...job, id: `${job.id} ${move.at} ${move.outcome}` } }) };
   });
-  return jobsOf(marked).map((job) => job.map(({ move }) => move));
+  return jobsOf(marked).map((job) =>
+    asFitted(
+      car,
+      job.map(({ move }) => move),
+    ),
+  );
+}
+
+/** Marked at the same time, they stand as the card had them: left before right, as the car's adjusters are listed. */
+function asFitted<T extends AdjusterRef>(car: Car, job: readonly T[]): readonly T[] {
+  const place = ({ corner, adjuster }: AdjusterRef): number =>
+    100 * CORNERS.indexOf(corner) + adjustersOf(car, corner).findIndex(({ id }) => id === adjuster);
+  return [...job].sort((a, b) => place(a) - place(b));
 }
 
 /** Adjusters, those that would be one job together. */
