@@ -7,6 +7,7 @@ import { render } from 'preact';
 import { registerOffline } from './offline/registration.ts';
 import { followAddress } from './routes.ts';
 import { App } from './shell/app.tsx';
+import { noteRows, rowsLast } from './state/first-rows.ts';
 import { dressPage } from './state/preferences.ts';
 import { loadRecords, records, reloadRecords } from './state/records.ts';
 import { store } from './store/index.ts';
@@ -17,7 +18,10 @@ const root = document.getElementById('app');
 if (root) render(<App />, root);
 
 // A new profile starts with a car to learn on.
-await loadRecords(async () => (await import('./practice/install.ts')).installPracticeCar());
-store.remember(() => records.value);
+const loaded = loadRecords(rowsLast(), async () => (await import('./practice/install.ts')).installPracticeCar());
 store.onOutsideChange(() => void reloadRecords().catch(() => undefined));
+await loaded;
+// Not before all is here: a part would be written back as the whole.
+store.remember(() => records.value);
+noteRows();
 await registerOffline();

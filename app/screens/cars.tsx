@@ -12,7 +12,7 @@ import { Header } from '../shell/header.tsx';
 import { Lazy } from '../shell/lazy.tsx';
 import { carsInOrder, found } from '../state/car-list.ts';
 import { carState } from '../state/car-state.ts';
-import { records } from '../state/records.ts';
+import { loading, records } from '../state/records.ts';
 import { stageOf } from '../state/stage.ts';
 import { openVisit, visitView } from '../state/visits.ts';
 import { newId } from '../store/index.ts';
@@ -21,11 +21,12 @@ const wanted = signal('');
 const loadNextMove = async () => (await import('../shell/next-move.tsx')).NextMove;
 
 export function CarsScreen() {
+  const isAll = loading.value === 'ready';
   const cars = found(carsInOrder(records.value), wanted.value);
   return (
     <div class="screen">
       <Header title="Cornerwright" />
-      <main class="list">
+      <main class="list" aria-busy={!isAll}>
         <input
           type="search"
           aria-label="Find a car or plate"
@@ -44,7 +45,9 @@ export function CarsScreen() {
             </Boundary>
           )}
         />
-        {cars.length === 0 && wanted.value && <p class="soft empty">No car with “{wanted.value}” here.</p>}
+        {cars.length === 0 && wanted.value && (
+          <p class="soft empty">{isAll ? `No car with “${wanted.value}” here.` : 'The cars are still being read.'}</p>
+        )}
       </main>
       <ActionBar
         primary={{ label: 'New car', onPress: () => go({ screen: 'build', id: newId() }) }}

@@ -1,11 +1,12 @@
 /** First load. Chooses the screen; the list of cars and the visit are in the first load, the rest come when asked for. */
 import type { ComponentType } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { acceptUpdate, updateWaiting } from '../offline/registration.ts';
 import { hashOf, type Route, route } from '../routes.ts';
 import { CarsScreen } from '../screens/cars.tsx';
 import { VisitScreen } from '../screens/visit/visit.tsx';
-import { loadError, loading } from '../state/records.ts';
-import { store } from '../store/index.ts';
+import { loadError, loading, loadSoon, records } from '../state/records.ts';
+import { byId, store } from '../store/index.ts';
 import { Boundary } from './boundary.tsx';
 import { Lazy } from './lazy.tsx';
 import { LossNote } from './loss-note.tsx';
@@ -37,10 +38,30 @@ export function App() {
 
 function Screen() {
   const { screen } = route.value;
+  if (loading.value === 'some' && !isHere(route.value)) return <Coming key={hashOf(route.value)} />;
   if (screen === 'cars') return <CarsScreen />;
   if (screen === 'visit') return <VisitScreen key={route.value.screen === 'visit' ? route.value.id : ''} />;
   const load = LATER[screen];
   return load ? <Lazy key={screen} load={load} props={{}} /> : <CarsScreen />;
+}
+
+/** Whether all that a screen shows has been read, while the rest is on its way. */
+function isHere(to: Route): boolean {
+  if (to.screen === 'cars' || to.screen === 'cautions') return true;
+  if (to.screen === 'visit') return byId(records.value.visits, to.id) !== undefined;
+  // The build card knows of the other cars, and settings of everything.
+  if (to.screen === 'build' || to.screen === 'settings') return false;
+  return byId(records.value.cars, to.id) !== undefined;
+}
+
+/** A car that is asked for before all cars are here is read before them. */
+function Coming() {
+  useEffect(() => {
+    const to = route.value;
+    if (to.screen === 'visit') void loadSoon({ cars: [], visits: [to.id] }).catch(() => undefined);
+    else if ('id' in to) void loadSoon({ cars: [to.id], visits: [] }).catch(() => undefined);
+  }, []);
+  return <p class="wait" aria-busy="true" />;
 }
 
 /** The database did not open: say so and touch nothing. */

@@ -1,24 +1,35 @@
 /**
- * First load. The records as the screens see them: one signal, loaded once, changed only here and always
+ * First load. The records as the screens see them: one signal, loaded at the start, changed only here and always
  * together with the database. Everything else on the screens is derived from it.
  */
 import { signal } from '@preact/signals';
 import type { DraftRecord } from '../../core/records/stored.ts';
-import { byId, type Entry, type Everything, now, store, withRecords } from '../store/index.ts';
+import { byId, type Entry, type Everything, now, store, type Wanted, withRecords } from '../store/index.ts';
 
 export type Records = Everything;
 
 export const records = signal<Records>({ cars: [], visits: [], readings: [], moves: [], drafts: [], preferences: [] });
-export const loading = signal<'loading' | 'ready' | 'failed'>('loading');
+/** `some`: the cars that the first screen shows are here whole, the others are on their way. */
+export const loading = signal<'loading' | 'some' | 'ready' | 'failed'>('loading');
 export const loadError = signal('');
 
 /**
- * Reads everything from the database; nothing is written before this has ended.
+ * Reads the cars of the first rows, which are then shown, and after them everything; nothing is written before the first
+ * of it is here.
+ * @param first the cars that were shown first the last time, as far as that is known
  * @param whenEmpty what a new profile starts with
  */
-export async function loadRecords(whenEmpty: () => Promise<void>): Promise<void> {
+export async function loadRecords(first: Wanted, whenEmpty: () => Promise<void>): Promise<void> {
   try {
-    records.value = await store.load();
+    if (first.cars.length > 0) {
+      // None of them there, or not to be read: what there is tells the whole.
+      const some = await store.loadSome(first).catch(() => undefined);
+      if (some && some.cars.length > 0) {
+        records.value = some;
+        loading.value = 'some';
+      }
+    }
+    await readRest(PAUSES.first);
     // A new profile without it is still a working one; one that has lost its records is no new one.
     if (records.value.cars.length === 0 && !store.loss.value) await whenEmpty().catch(() => undefined);
     loading.value = 'ready';
@@ -28,21 +39,65 @@ export async function loadRecords(whenEmpty: () => Promise<void>): Promise<void>
   }
 }
 
-/** Changes made here since the app opened: a load that they overtook is done again. */
-let changes = 0;
+/** Before what could not be read is tried again, ms; it doubles up to the second. */
+const PAUSES = { first: 1_000, longest: 30_000 };
 
-/** Another tab wrote, or a backup was restored. */
-export async function reloadRecords(): Promise<void> {
-  const before = changes;
-  const all = await store.load();
-  if (changes === before) records.value = all;
-  else await reloadRecords();
+/** The first rows are right and may have been written on, so they stay where the rest cannot be read. */
+async function readRest(pause: number): Promise<void> {
+  try {
+    await reloadRecords();
+  } catch (error) {
+    if (loading.value !== 'some') throw error;
+    await new Promise((done) => setTimeout(done, pause));
+    await readRest(Math.min(2 * pause, PAUSES.longest));
+  }
+}
+
+let reading: Promise<void> | undefined;
+let isOld = false;
+
+/** Everything again: another tab wrote, or a backup was restored. Asked for while it reads, it reads once more after. */
+export function reloadRecords(): Promise<void> {
+  isOld = true;
+  reading ??= readAgain();
+  return reading;
+}
+
+async function readAgain(): Promise<void> {
+  try {
+    while (isOld) {
+      isOld = false;
+      await store.loadAll((all) => {
+        records.value = all;
+      });
+    }
+  } finally {
+    reading = undefined;
+  }
+}
+
+/** Cars that are asked for before all are here. What is here already stays as it is: it may have been changed since. */
+export async function loadSoon(wanted: Wanted): Promise<void> {
+  const some = await store.loadSome(wanted);
+  if (loading.value !== 'some') return;
+  const absent = <T extends { readonly id: string }>(here: readonly T[], found: readonly T[]): readonly T[] =>
+    withRecords(
+      here,
+      found.filter(({ id }) => !byId(here, id)),
+    );
+  const { cars, visits, readings, moves } = records.value;
+  records.value = {
+    ...records.value,
+    cars: absent(cars, some.cars),
+    visits: absent(visits, some.visits),
+    readings: absent(readings, some.readings),
+    moves: absent(moves, some.moves),
+  };
 }
 
 /** Shows the records at once and hands them to the database in one transaction. */
 export function keep(...entries: readonly Entry[]): void {
   records.value = laid(records.value, entries);
-  changes += 1;
   // The store keeps what could not be written and shows it in its save state; there is nothing to add here.
   void store.putAll(entries).catch(() => undefined);
 }
@@ -59,7 +114,6 @@ function laid(all: Records, entries: readonly Entry[]): Records {
 /** Drafts are the one thing that is thrown away: what they held is in a record by then. */
 export function dropDraft(id: string): void {
   if (!draft(id)) return;
-  changes += 1;
   records.value = { ...records.value, drafts: records.value.drafts.filter((draft) => draft.id !== id) };
   void store.remove('drafts', id).catch(() => undefined);
 }

@@ -7,6 +7,7 @@ export { byId, ownedBy, withRecords } from './lists.ts';
 export { type Hold, holdAlone } from './one-window.ts';
 export type { Loss } from './outside.ts';
 export { askToPersist, type Persistence, persistence } from './persistence.ts';
+export type { Wanted } from './read-parts.ts';
 export type { Entry, Everything, RecordOf, StoreName } from './schema.ts';
 export { type BackupWay, shareBackup } from './share.ts';
 export type { Store } from './store.ts';

@@ -1,9 +1,23 @@
-/** Everything that a transaction over all stores sees, without what the app keeps for itself. */
-import { type Everything, isInternal, STORES, type Transaction } from './schema.ts';
+/** What a transaction sees, without what the app keeps for itself. */
+import { type Everything, isInternal, STORES, type StoreName, type Transaction, UNDO } from './schema.ts';
 
-export async function readAll(transaction: Transaction<'readonly'> | Transaction<'readwrite'>): Promise<Everything> {
-  const lists = await Promise.all(STORES.map(async (store) => [store, await transaction.objectStore(store).getAll()]));
-  // Each list stands under the name of its store: see `Schema`.
-  const all = Object.fromEntries(lists) as Everything;
-  return { ...all, preferences: all.preferences.filter(({ id }) => !isInternal(id)) };
+type Some = Transaction<'readonly'> | Transaction<'readwrite'>;
+
+export async function readAll(transaction: Some): Promise<Everything> {
+  return asEverything(await Promise.all(STORES.map((store) => readStore(transaction, store))));
 }
+
+export async function readStore(transaction: Some, name: StoreName): Promise<readonly Everything[StoreName][number][]> {
+  const store = transaction.objectStore(name);
+  if (name !== 'preferences') return store.getAll();
+  // What an undo needs may be as large as all the rest: it is stepped over, not read and thrown away.
+  const [before, after] = await Promise.all([
+    store.getAll(IDBKeyRange.upperBound(UNDO, true)),
+    store.getAll(IDBKeyRange.lowerBound(UNDO, true)),
+  ]);
+  return [...before, ...after].filter(({ id }) => !isInternal(id));
+}
+
+/** Each list stands under the name of its store: see `Schema`. @param lists in the order of the stores */
+export const asEverything = (lists: readonly (readonly unknown[])[]): Everything =>
+  Object.fromEntries(STORES.map((store, n) => [store, lists[n]])) as unknown as Everything;

@@ -8,14 +8,22 @@ import { type Loss, type Outside, outsideOf } from './outside.ts';
 import { askToPersist, persisted } from './persistence.ts';
 import { putBack } from './put-back.ts';
 import { readAll } from './read-all.ts';
+import { readInSlices, readSome, type Wanted } from './read-parts.ts';
 import { DATABASE, type Entry, type Everything, type RecordOf, STORES, type StoreName } from './schema.ts';
 import { joinTabs } from './tabs.ts';
 import type { UndoPreview } from './undo.ts';
-import { type Change, createWriter, type SaveState } from './writer.ts';
+import { type Change, createWriter, lay, type SaveState } from './writer.ts';
 
 export interface Store {
   /** All records, with what still waits to be written laid over them. @throws StoreError */
   load(): Promise<Everything>;
+  /** Some cars whole, with every draft and preference, for the screen that cannot wait for all. @throws StoreError */
+  loadSome(wanted: Wanted): Promise<Everything>;
+  /**
+   * All records, read without a long stop and handed over with all in them that was put or removed here since; `take`
+   * keeps them before it returns, so that nothing comes in between. @throws StoreError
+   */
+  loadAll(take: (all: Everything) => void): Promise<void>;
   /** Resolves when the record is on the disk; until then it is kept and tried again. @throws InputError without an id */
   put<S extends StoreName>(name: S, record: RecordOf<S>): Promise<void>;
   /** The same for several records, all or none. */
@@ -92,7 +100,7 @@ export function createStore(name: string = DATABASE): Store {
   async function load(): Promise<Everything> {
     const reading = connection.withStore(STORES, 'readonly', async (transaction) => {
       const all = await readAll(transaction);
-      await canary.look(transaction, all);
+      await canary.look(transaction);
       return all;
     });
     firstLoad ??= reading;
@@ -101,10 +109,48 @@ export function createStore(name: string = DATABASE): Store {
       if (writer.state.value !== 'not-saved') writer.say('');
       return writer.overlay(all);
     } catch (error) {
-      if (firstLoad === reading) firstLoad = undefined;
-      if (error instanceof ClearedError) writer.doubt(error);
-      throw error;
+      return notLoaded(reading, error);
     }
+  }
+
+  function notLoaded(reading: Promise<unknown>, error: unknown): never {
+    if (firstLoad === reading) firstLoad = undefined;
+    if (error instanceof ClearedError) writer.doubt(error);
+    throw error;
+  }
+
+  async function loadSome(wanted: Wanted): Promise<Everything> {
+    const reading = connection.withStore(STORES, 'readonly', async (transaction) => {
+      const some = await readSome(transaction, wanted);
+      await canary.look(transaction);
+      return some;
+    });
+    firstLoad ??= reading;
+    return reading.catch((error: unknown) => notLoaded(reading, error));
+  }
+
+  /** What was handed over since each load under way began: a slice may have been read before it was written. */
+  const since = new Set<Change[]>();
+  async function loadAll(take: (all: Everything) => void): Promise<void> {
+    const changes = [...writer.waiting()];
+    since.add(changes);
+    const reading = readInSlices(connection, canary.look);
+    firstLoad ??= reading;
+    try {
+      const all = await reading;
+      take(changes.reduce(lay, all));
+      if (writer.state.value !== 'not-saved') writer.say('');
+    } catch (error) {
+      notLoaded(reading, error);
+    } finally {
+      since.delete(changes);
+    }
+  }
+
+  function write(changes: readonly Change[]): Promise<void> {
+    const written = writer.write(changes);
+    for (const list of since) list.push(...changes);
+    return written;
   }
 
   async function look(): Promise<ClearedError | undefined> {
@@ -159,9 +205,11 @@ export function createStore(name: string = DATABASE): Store {
   const asChange = ([store, record]: Entry): Change => ({ store, id: record.id, record });
   return {
     load,
-    put: async (store, record) => writer.write([asChange([store, record] as unknown as Entry)]),
-    putAll: async (entries) => writer.write(entries.map(asChange)),
-    remove: async (store, id) => writer.write([{ store, id }]),
+    loadSome,
+    loadAll,
+    put: async (store, record) => write([asChange([store, record] as unknown as Entry)]),
+    putAll: async (entries) => write(entries.map(asChange)),
+    remove: async (store, id) => write([{ store, id }]),
     saveState: writer.state,
     saveMessage: writer.message,
     flush: () => writer.flush(),

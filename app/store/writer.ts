@@ -7,6 +7,7 @@ import { InputError } from '../../core/input-error.ts';
 import { type Canary, ClearedError, type Counted } from './canary.ts';
 import type { Connection } from './connection.ts';
 import { explain } from './failure.ts';
+import { withRecords } from './lists.ts';
 import { type Entry, type Everything, STORES, type StoreName, type Transaction } from './schema.ts';
 
 export type SaveState = 'saved' | 'saving' | 'not-saved';
@@ -34,6 +35,8 @@ export interface Writer {
   retry(): void;
   /** `loaded` with the changes that still wait laid over it. */
   overlay(loaded: Everything): Everything;
+  /** The changes that still wait, in their order. */
+  waiting(): readonly Change[];
   say(message: string): void;
   /** The records may not be where they were written, or for certain: looks, before anything else is written. */
   doubt(certain?: ClearedError): void;
@@ -189,6 +192,7 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
     overlay(everything) {
       return queue.flatMap((group) => group.changes).reduce(lay, everything);
     },
+    waiting: () => queue.flatMap((group) => group.changes),
     say(text) {
       message.value = text;
     },
@@ -239,9 +243,10 @@ function copyOf(change: Change): Change {
   return structuredClone(change);
 }
 
-function lay(everything: Everything, { store, id, record }: Change): Everything {
-  const others = (everything[store] as readonly { readonly id: string }[]).filter((one) => one.id !== id);
-  return { ...everything, [store]: record ? [...others, record] : others };
+/** A change laid over what was loaded. */
+export function lay(everything: Everything, { store, id, record }: Change): Everything {
+  const list = everything[store] as readonly { readonly id: string }[];
+  return { ...everything, [store]: record ? withRecords(list, [record]) : list.filter((one) => one.id !== id) };
 }
 
 /** One tab writes at a time, where the browser can tell tabs apart; the database orders them anyway. */
