@@ -12,6 +12,8 @@ export const RATE = 4;
 /** Records handed to the page at once. */
 const BATCH = 4000;
 const WORDS = 'bench17';
+/** Of which the shortest counts. */
+const STARTS = 4;
 
 /** ms */
 export interface Start {
@@ -34,12 +36,22 @@ export async function startOf(shop: Everything, car: string): Promise<Start> {
       serviceWorkers: 'block',
     });
     await fill(context, shop);
-    // Twice: what a start leaves for the next is there at the second.
-    await started(context);
-    const { page, rows, whole, freeze } = await started(context);
+    // What a start leaves for the next is there at the second.
+    const rows: number[] = [];
+    for (let n = 0; n <= STARTS; n += 1) {
+      const { page, seen } = await started(context);
+      if (n > 0) rows.push(seen.rows ?? Number.NaN);
+      else await isWhole(page);
+      await page.close();
+    }
+    const { page, seen } = await started(context);
+    const whole = await isWhole(page);
+    await page.waitForTimeout(1000);
+    const { freeze } = await page.evaluate<Seen>('window.seen');
     const key = await searched(page);
     const history = await historyOf(page, car);
-    return { rows, whole, freeze, key, history };
+    // The least of all: what else this machine does is no part of it.
+    return { rows: Math.min(...rows, seen.rows ?? Number.NaN), whole, freeze, key, history };
   } finally {
     await browser.close();
     server.closeAllConnections();
@@ -75,13 +87,12 @@ async function fill(context: BrowserContext, shop: Everything): Promise<void> {
 interface Seen {
   rows?: number;
   freeze: number;
-  last: number;
 }
 
 async function started(context: BrowserContext) {
   const page = await context.newPage();
   await page.addInitScript(() => {
-    const seen: Seen = { freeze: 0, last: 0 };
+    const seen: Seen = { freeze: 0 };
     Object.assign(window, { seen });
     new MutationObserver(() => {
       if (document.querySelector('main .card')) seen.rows ??= performance.now();
@@ -90,7 +101,6 @@ async function started(context: BrowserContext) {
       for (const { startTime, duration } of list.getEntries()) {
         // What runs before the first rows is in their time.
         if (startTime > (seen.rows ?? Number.POSITIVE_INFINITY)) seen.freeze = Math.max(seen.freeze, duration);
-        seen.last = startTime + duration;
       }
     }).observe({ type: 'longtask' });
   });
@@ -98,11 +108,13 @@ async function started(context: BrowserContext) {
   await devtools.send('Emulation.setCPUThrottlingRate', { rate: RATE });
   await page.goto(URL_OF_APP);
   await page.locator('main .card').first().waitFor({ timeout: 300_000 });
+  return { page, seen: await page.evaluate<Seen>('window.seen') };
+}
+
+/** ms from the address until everything has been read. */
+async function isWhole(page: Page): Promise<number> {
   await page.locator('main[aria-busy=true]').waitFor({ state: 'detached', timeout: 300_000 });
-  const whole = await page.evaluate(() => performance.now());
-  await page.waitForTimeout(1000);
-  const { rows = Number.NaN, freeze } = await page.evaluate<Seen>('window.seen');
-  return { page, rows, whole, freeze };
+  return page.evaluate(() => performance.now());
 }
 
 /** Each key until the second frame after it. */

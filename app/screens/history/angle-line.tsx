@@ -13,6 +13,8 @@ interface Props {
 const WIDTH = 280;
 const HEIGHT = 96;
 const EDGE = 12;
+/** Radius of the mark of what was left. */
+const LARGEST = 4;
 
 export function AngleLine({ past, field, window, format }: Props) {
   const points = past.map((one, i) => ({
@@ -28,6 +30,8 @@ export function AngleLine({ past, field, window, format }: Props) {
   const room = (high - low) * 0.1 || 0.1;
   const y = (value: number) => HEIGHT - ((value - low + room) / (high - low + 2 * room)) * HEIGHT;
   const left = points.flatMap((point) => (point.left === undefined ? [] : [`${point.x} ${y(point.left)}`]));
+  // Many visits stand close: their marks are smaller, so that the line can still be seen.
+  const size = Math.min(LARGEST, Math.max(1, (0.4 * WIDTH) / past.length));
   const work = points.flatMap(({ x, found, left: kept }) =>
     found === undefined || kept === undefined ? [] : [`M${x} ${y(found)}V${y(kept)}`],
   );
@@ -53,8 +57,8 @@ export function AngleLine({ past, field, window, format }: Props) {
       {left.length > 1 && <path class="angle-left" d={`M${left.join('L')}`} />}
       {/* One path for all marks of a kind: a car of two hundred visits has no more to draw than one of two. */}
       <path class="angle-work" d={work.join('')} />
-      <path class="angle-found" d={marks('found', 5)} />
-      <path class="angle-mark" d={marks('left', 4)} />
+      <path class="angle-found" d={marks('found', 1.25 * size)} />
+      <path class="angle-mark" d={marks('left', size)} />
     </svg>
   );
 }
