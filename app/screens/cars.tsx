@@ -10,7 +10,7 @@ import { go, hashOf } from '../routes.ts';
 import { Boundary } from '../shell/boundary.tsx';
 import { Header } from '../shell/header.tsx';
 import { Lazy } from '../shell/lazy.tsx';
-import { carsInOrder, found } from '../state/car-list.ts';
+import { carsInOrder, found, readNames } from '../state/car-list.ts';
 import { carState } from '../state/car-state.ts';
 import { loading, records } from '../state/records.ts';
 import { stageOf } from '../state/stage.ts';
@@ -32,6 +32,7 @@ export function CarsScreen() {
           aria-label="Find a car or plate"
           placeholder="Find a car or plate"
           value={wanted.value}
+          onFocus={() => readNames(records.value.cars)}
           onInput={(event) => {
             wanted.value = event.currentTarget.value;
           }}

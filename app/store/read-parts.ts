@@ -32,10 +32,10 @@ export async function readSome(transaction: Transaction<'readonly'>, wanted: Wan
 
 /** Records read at once: some ten milliseconds' work on a slow phone, and few enough transactions. */
 const SLICE: Readonly<Record<StoreName, number>> = {
-  cars: 200,
-  visits: 1000,
-  readings: 500,
-  moves: 1000,
+  cars: 150,
+  visits: 600,
+  readings: 300,
+  moves: 600,
   drafts: Number.POSITIVE_INFINITY,
   preferences: Number.POSITIVE_INFINITY,
 };
