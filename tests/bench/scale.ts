@@ -54,7 +54,7 @@ const QUESTIONS: Record<string, (all: Everything) => number> = {
 
 const beside = (what: string, a: number, b: number, target?: string): Row => ({
   what,
-  value: `${a.toFixed(2).padStart(9)} : ${b.toFixed(2).padStart(9)} ms, ${(b / a).toFixed(1)} ×`,
+  value: `${a.toFixed(2).padStart(9)} : ${b.toFixed(2).padStart(9)} ms, ${a > 0 ? (b / a).toFixed(1) : '–'} ×`,
   ...(target ? { target } : {}),
 });
 
