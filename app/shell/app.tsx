@@ -69,7 +69,7 @@ function NotOpened({ message }: { readonly message: string }) {
   return (
     <main class="page">
       <h1>Your records could not be opened</h1>
-      <p>Nothing was changed or deleted. Close other windows of this app, then open it again.</p>
+      <p>Cornerwright has changed or deleted nothing. Close other windows of it, then open it again.</p>
       <p class="soft">{message}</p>
       <button type="button" class="primary" onClick={() => location.reload()}>
         Open again

@@ -4,7 +4,16 @@
  */
 import { signal } from '@preact/signals';
 import type { DraftRecord } from '../../core/records/stored.ts';
-import { byId, type Entry, type Everything, now, store, type Wanted, withRecords } from '../store/index.ts';
+import {
+  byId,
+  ClearedError,
+  type Entry,
+  type Everything,
+  now,
+  store,
+  type Wanted,
+  withRecords,
+} from '../store/index.ts';
 
 export type Records = Everything;
 
@@ -42,12 +51,15 @@ export async function loadRecords(first: Wanted, whenEmpty: () => Promise<void>)
 /** Before what could not be read is tried again, ms; it doubles up to the second. */
 const PAUSES = { first: 1_000, longest: 30_000 };
 
-/** The first rows are right and may have been written on, so they stay where the rest cannot be read. */
+/**
+ * The first rows are right and may have been written on, so they stay where the rest cannot be read; unless there is no rest
+ * any more, as the browser has cleared it: that is said, and the next start tells what was lost.
+ */
 async function readRest(pause: number): Promise<void> {
   try {
     await reloadRecords();
   } catch (error) {
-    if (loading.value !== 'some') throw error;
+    if (loading.value !== 'some' || error instanceof ClearedError) throw error;
     await new Promise((done) => setTimeout(done, pause));
     await readRest(Math.min(2 * pause, PAUSES.longest));
   }

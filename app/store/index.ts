@@ -1,6 +1,7 @@
 /** First load. The store of this device and what the screens may know of it. */
 import { createStore, type Store } from './store.ts';
 
+export { ClearedError } from './canary.ts';
 export { newId, now } from './clock.ts';
 export { StoreError } from './failure.ts';
 export { byId, ownedBy, withRecords } from './lists.ts';

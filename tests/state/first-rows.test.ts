@@ -2,9 +2,9 @@
 import 'fake-indexeddb/auto';
 import { beforeAll, expect, it, vi } from 'vitest';
 import { carState } from '../../app/state/car-state.ts';
-import { keep, keepDraft, loading, loadRecords, loadSoon, records } from '../../app/state/records.ts';
+import { keep, keepDraft, loadError, loading, loadRecords, loadSoon, records } from '../../app/state/records.ts';
 import { lastSettings, openVisit, visitView } from '../../app/state/visits.ts';
-import { byId, type Entry, store } from '../../app/store/index.ts';
+import { byId, ClearedError, type Entry, store } from '../../app/store/index.ts';
 import { createStore } from '../../app/store/store.ts';
 import type { ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import { carId, makeShop, minute, visitId } from '../tools/shop.ts';
@@ -86,4 +86,14 @@ it('where the rest cannot be read, what is shown stays, and it is tried again', 
   expect(loading.value).toBe('ready');
   expect(records.value.cars).toHaveLength(30);
   expect(records.value.drafts[0]?.texts).toEqual({ 'LF.camber': '-1.3' });
+});
+
+it('where the browser has cleared the rest meanwhile, that is said instead of trying for ever', async () => {
+  loading.value = 'loading';
+  const gone = vi.spyOn(store, 'loadAll').mockRejectedValue(new ClearedError());
+  await loadRecords(first, async () => expect.fail('it is not empty'));
+  expect(loading.value).toBe('failed');
+  expect(loadError.value).toContain('cleared');
+  expect(gone).toHaveBeenCalledTimes(1);
+  gone.mockRestore();
 });
