@@ -90,7 +90,7 @@ it('where the rest cannot be read, what is shown stays, and it is tried again', 
 
 it('where the browser has cleared the rest meanwhile, that is said instead of trying for ever', async () => {
   loading.value = 'loading';
-  const gone = vi.spyOn(store, 'loadAll').mockRejectedValue(new ClearedError());
+  const gone = vi.spyOn(store, 'loadAll').mockClear().mockRejectedValue(new ClearedError());
   await loadRecords(first, async () => expect.fail('it is not empty'));
   expect(loading.value).toBe('failed');
   expect(loadError.value).toContain('cleared');
