@@ -8,6 +8,7 @@ test('records cleared under the app are written back, and said; gone at the star
   await openApp(page, site);
   await page.getByText('Practice car').click();
   await page.getByRole('button', { name: 'New visit' }).click();
+  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
   await page.keyboard.type('4.50');
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
   const devtools = await page.context().newCDPSession(page);

@@ -56,6 +56,7 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
   await page.goto(`${site.url}#/`);
   await page.getByText('Practice car').click();
   await press(page, 'New visit');
+  await expect(cell(page, 'LF Caster: empty')).toBeVisible();
   for (const text of [...ANGLES.front, '1.0']) await page.keyboard.type(text);
   await expect(cell(page, 'RF Toe: empty')).toHaveAttribute('aria-pressed', 'true');
 

@@ -27,6 +27,7 @@ test('the shims of a pack are counted in, and the card says which come out', asy
   await openApp(page, site, '#/');
   await page.getByText('Practice car').click();
   await page.getByRole('button', { name: 'New visit' }).click();
+  await expect(page.getByRole('button', { name: 'LF Caster: empty' })).toBeVisible();
   for (const text of TYPED) await page.keyboard.type(text);
   await page.getByRole('button', { name: 'Where the adjusters stand' }).click();
   const row = page.locator('.standing').filter({ hasText: first.corner }).getByRole('button', { name: pack.name });
