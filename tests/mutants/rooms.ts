@@ -18,6 +18,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
       'tests/core/reading/*',
       'tests/nonsense/{limits,units}*',
       'tests/reference/{frame-angle,steering-sweep,sweep-and-toe}*',
+      'tests/core/plan/steering-wheel*',
     ],
   },
   records: {
@@ -30,6 +31,8 @@ export const ROOMS: Readonly<Record<string, Room>> = {
       'tests/core/check/*',
       'tests/core/records/{car-file,stores}',
       'tests/nonsense/{car-file,limits,plan-request}',
+      'tests/core/plan/shims/packs',
+      'tests/core/suspension/beam-cross-rod',
     ],
   },
   adjuster: {
@@ -37,6 +40,8 @@ export const ROOMS: Readonly<Record<string, Room>> = {
     tests: [
       'tests/core/{adjuster,words}/*',
       'tests/nonsense/car-file',
+      'tests/core/plan/answer/jobs',
+      'tests/core/suspension/beam-cross-rod',
       'tests/reference/{cam-scales,rear-cams,sleeve-and-wedge,strut-top,tie-rod,upper-arm-shims}',
     ],
   },
