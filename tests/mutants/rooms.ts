@@ -40,7 +40,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
     tests: [
       'tests/core/{adjuster,words}/*',
       'tests/nonsense/car-file',
-      'tests/core/plan/answer/jobs',
+      'tests/core/plan/{preferences,answer/jobs}',
       'tests/core/suspension/beam-cross-rod',
       'tests/reference/{cam-scales,rear-cams,sleeve-and-wedge,strut-top,tie-rod,upper-arm-shims}',
     ],

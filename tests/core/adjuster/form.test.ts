@@ -57,6 +57,12 @@ describe.each(Object.entries(UNITS))('%s', (kind, fields) => {
 const ASKED: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'eccentric-cam': { marks: '', range: 'degrees', reference: 'degrees' },
   'clamp-bolt': { step: 'degrees', range: 'degrees', reference: 'degrees' },
+  'effect-table': {
+    'perStep.caster': 'degrees',
+    'perStep.camber': 'degrees',
+    'perStep.toe': 'degrees',
+    range: 'steps',
+  },
   'threaded-rod': { range: 'turns', reference: 'turns', engaged: 'turns', leastEngaged: 'turns' },
 };
 
@@ -123,4 +129,15 @@ it('every way of saying what a choice means is said in words', () => {
   }
   const zero = adjusterKinds['eccentric-cam']!.fields.find(({ name }) => name === 'zero')!.ask;
   expect(zero.as === 'choice' && zero.choices.map(([value]) => value).sort()).toEqual(['end', 'middle']);
+});
+
+it('the tables of a numbered cam and of a chart ask for a label and for three figures', () => {
+  const columns = (kind: string) => {
+    const { ask } = adjusterKinds[kind]!.fields.find(({ name }) => name === 'positions')!;
+    return ask.as === 'table' ? ask.columns.map(({ name, as }) => [name, as]) : [];
+  };
+  const lengths = [0, 1, 2].map((i) => [`offset.${i}`, 'length']);
+  expect(columns('indexed-cam')).toEqual([['label', 'label'], ...lengths]);
+  const angles = ['caster', 'camber', 'toe'].map((angle) => [angle, 'degrees']);
+  expect(columns('effect-table')).toEqual([['label', 'label'], ...angles]);
 });
