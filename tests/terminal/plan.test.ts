@@ -50,7 +50,7 @@ describe('npm run plan', () => {
     const { stdout } = plan(spoilt(JSON.stringify(file)), '--least-work');
     const told = String.raw`pinion (as it was|0\.\d\d° (up|down)), axle (where it was|\d\.\d mm to the (left|right))`;
     const both = 'LR reads camber .*, toe .*, RR reads camber .*, toe .*';
-    expect(stdout.match(/^\d+\. /mg)).toEqual(['1. ']);
+    expect(stdout.split('\n').flatMap((line) => line.match(/^\d+\. /)?.[0] ?? [])).toEqual(['1. ']);
     expect(stdout).toMatch(/left [\d½ a-z]+ (longer|shorter) \([\d.]+ mm\), right [\d½ a-z]+ (longer|shorter)/);
     expect(stdout).toMatch(new RegExp(`^ +Then ${both}, ${told}$`, 'm'));
     expect(stdout).toMatch(
