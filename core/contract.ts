@@ -15,7 +15,7 @@
  */
 
 import type { AdjusterRef, AxleName, CarPacks, Corner, Position, ShimCount } from './corners.ts';
-import type { Act, JobPart, Limit, Note, StandsAt } from './said.ts';
+import type { Act, Explained, JobPart, Limit, Note, StandsAt } from './said.ts';
 
 export {
   type AdjusterRef,
@@ -43,6 +43,12 @@ export interface Suspension {
   readonly toe: number;
   /** The most that a coordinate may be wrong by, ± mm. Default 5, a tape's. */
   readonly tolerance?: number;
+  /**
+   * Lengths that were measured of a car whose points are else a usual layout's, known to `tolerance`: by the names of the
+   * kind's tape dimensions, mm, or with how well each is known, ± 5 where that is not said. The points are the nearest that
+   * have them; how well they are known counts each.
+   */
+  readonly measured?: Readonly<Record<string, number | { readonly value: number; readonly tolerance?: number }>>;
   /** The tape dimensions that the points were built from, kept as they were entered. */
   readonly tape?: Readonly<Record<string, unknown>>;
 }
@@ -59,6 +65,10 @@ export interface AdjusterBase {
   readonly torque?: string;
   /** Minutes to move it once. */
   readonly effort?: number;
+  /** `false`: it cannot be turned while the rack is watched, though others of its kind can. */
+  readonly live?: boolean;
+  /** How far it moves what it moves is what most of its kind do: nobody has looked. */
+  readonly usual?: true;
 }
 /** An adjuster of some kind. */
 // biome-ignore lint/suspicious/noExplicitAny: the fields beyond AdjusterBase belong to the kind; its schema checks them.
@@ -78,6 +88,8 @@ export interface Axle {
    */
   readonly rightAdjusters?: readonly Adjuster[];
   readonly steered: boolean;
+  /** Chosen by a person: what another car of this build has shown. */
+  readonly start?: AxleStart;
 }
 
 /** A car: what carries its wheels, and what adjusts them. */
@@ -85,16 +97,67 @@ export interface Car {
   readonly id: string;
   readonly label: string;
   readonly plate?: string;
+  /** Whose it is, as the sheet names them. */
+  readonly customer?: string;
+  /** The number on its chassis. */
+  readonly vin?: string;
+  /** Tyres and their pressures, as they are written on a job card. */
+  readonly tyres?: string;
   readonly notes?: string;
   /** Diameter, mm, at which toe is given as a length. */
-  readonly wheel: { readonly rimDiameter: number };
+  readonly wheel: { readonly rimDiameter?: number | undefined };
   /** Degrees that the steering wheel turns for one degree of the road wheels, such as 16. */
   readonly steeringRatio?: number;
   /** mm from the front to the rear wheel centres; by it the body pitches where one end is raised. Absent: a usual one. */
   readonly wheelbase?: number;
   readonly front: Axle;
   readonly rear: Axle;
+  /** Where its points and charts are those that readings have taught: see `CarModel`. */
+  readonly learned?: Learned;
 }
+
+/** How well a car is known after its readings, in the place of tolerances. Worked out of the records, never kept. */
+export interface Learned {
+  /** Of each corner, or rigid axle, that something was learned of. */
+  readonly parts: readonly LearnedPart[];
+  /** Wheels' readings that were left out, as no such car could have given them; of which round, where that has an id. */
+  readonly leftOut: readonly { readonly corner: Corner; readonly round?: string }[];
+  /**
+   * Where adjusters of unknown place stood at the newest reading of those, on their own scales, and one standard deviation
+   * of that: `settings` of a plan may have them there, and its chance counts how well the place is known.
+   */
+  readonly places?: readonly (AdjusterRef & { readonly at: number; readonly deviation: number })[];
+  /** The newest of the readings, and where the adjusters stood. */
+  readonly last?: Pick<Round, 'id' | 'at' | 'reading' | 'settings'>;
+}
+/** The same of what moves as one. */
+export interface LearnedPart {
+  /** One, or both of a rigid axle. */
+  readonly corners: readonly Corner[];
+  /**
+   * What is not known for certain, such as `LF.upperFront.x`, mm off the point as it stands in the car, or `LF.cam.toe`, a
+   * share of what a chart prints.
+   */
+  readonly unknowns: readonly string[];
+  /** Their covariance: its lower triangle, row by row, in their own units. */
+  readonly covariance: readonly number[];
+  /** By how much each is off what was entered, in their own units. */
+  readonly by?: readonly number[];
+}
+/** What was learned of another car of the same build, as it is taken for known of this one before anything is read of it. */
+export interface AxleStart {
+  /** What that car is called. */
+  readonly of: string;
+  /** Readings that had taught. */
+  readonly readings: number;
+  /** Of each corner, or of both of a rigid axle. */
+  readonly parts: readonly (Omit<LearnedPart, 'by'> & {
+    /** Of each unknown where it was found: mm in the corner's frame, or the share that a chart is off. */
+    readonly at: readonly number[];
+  })[];
+}
+/** A car as its readings have shown it: its points and charts the likeliest, `learned` how well they are known. */
+export type CarModel = Car;
 
 /** Angles of one wheel, degrees. What was not measured is absent. */
 export interface WheelReading {
@@ -120,6 +183,19 @@ export interface AxleReading {
   readonly lateralChange?: number;
 }
 
+/** What an angle was measured with, where that was not the rack. */
+export const MEASURED_BY = ['sweep', 'tape', 'plates', 'string', 'level', 'plumb', 'phone', 'side-slip'] as const;
+/** How an angle was measured, and one standard deviation of it, degrees (mm sideways). */
+export interface Measuring {
+  readonly by: (typeof MEASURED_BY)[number];
+  readonly sd: number;
+}
+/** Those of a reading. Of a total that was measured alone each wheel has 1/√2 of what the total may be off. */
+export type Methods = Readonly<
+  Partial<Record<Corner, Readonly<Partial<Record<Angle, Measuring>>>>> &
+    Partial<Record<AxleName, Readonly<Partial<Record<'pinionAngle' | 'lateral', Measuring>>>>>
+>;
+
 /** What a rack reads, corner by corner, degrees; of an axle on links also what an inclinometer and a tape say. */
 export interface Reading
   extends Readonly<Partial<Record<Corner, WheelReading>>>,
@@ -132,6 +208,13 @@ export interface Reading
    * alone, each has half. Absent or 0: it was level, and front toe itself says where the wheels point with it so.
    */
   readonly steeringWheel?: number;
+  /** What was not read off the rack; it is taken to be measured so again, and a plan's chance counts its scatter. */
+  readonly methods?: Methods;
+  /**
+   * mm, as the car stood while its angles were read: a tape's, from the ground or a wheel centre up to the body, or by the
+   * maker's own points, whose difference may be below 0. What was not measured is absent; a predicted reading has none.
+   */
+  readonly rideHeights?: Readonly<Partial<Record<Corner, number>>>;
   /** In a predicted reading: corners whose angles are absent because no pose exists there, and with what; in words too. */
   readonly unreachable?: readonly {
     readonly corner: Corner;
@@ -181,6 +264,8 @@ export interface AxleSpec extends WheelSpec {
 }
 /** What is wanted: windows, degrees; mm for what goes sideways. */
 export interface Spec {
+  /** mm, at which the maker gives toe as a length; absent: that of the car's own gauge. Its windows are angles all the same. */
+  readonly toeDiameter?: number | undefined;
   readonly front?: AxleSpec;
   readonly rear?: AxleSpec;
 }
@@ -203,6 +288,9 @@ export interface Gauge {
  * work, and among equals what a careful hand would do (core/plan/preferences.ts).
  */
 export type PlanStyle = 'closest' | 'least-work' | 'surest' | 'practical';
+
+/** An angle that a rack may show while something is turned. */
+export type LiveAngle = (typeof WHEEL_ANGLES)[number];
 
 /** What a plan is made of. Angles degrees, lengths mm. */
 export interface PlanRequest {
@@ -227,6 +315,8 @@ export interface PlanRequest {
   /** Minutes that the plan may take at the most, where everything can be brought into its window within them. */
   readonly maxEffort?: number;
   readonly gauge?: Gauge;
+  /** The angles that this rack shows while something is turned. Default: none. A usual rack shows camber and toe. */
+  readonly live?: readonly LiveAngle[];
   /**
    * Shims that lie ready for packs, beside those that the plan itself takes out of packs. A size that is not listed is
    * plenty, one with the count 0 is out. Absent: nothing is counted.
@@ -237,14 +327,37 @@ export interface PlanRequest {
    * Absent as a whole: each is counted as the fewest shims that make its thickness.
    */
   readonly packs?: CarPacks;
+  /**
+   * Adjusters whose place in `settings` is a guess, as they were turned until the rack showed a value: one standard
+   * deviation of the place, in their own unit. The chance counts what a turn from there may do less or more.
+   */
+  readonly unsure?: readonly (AdjusterRef & { readonly deviation: number })[];
   /** Of the sentences: one of those that core/words has. Default `en`. */
   readonly language?: string;
+}
+
+/** What goes with a move that is set by the rack. */
+export interface Watched {
+  /** What the rack should show of the angle before it is turned, degrees. */
+  readonly from: number;
+  /** How far `to` may be off, as it is a guess: one standard deviation, in the adjuster's own unit. */
+  readonly within: number;
+  /** One standard deviation of what the rack then shows of the wheel's other angles against `expectAfter`, degrees. */
+  readonly deviation: WheelReading;
 }
 
 /** One move of a plan. */
 export interface Move extends AdjusterRef {
   readonly from: Position;
   readonly to: Position;
+  /**
+   * Turn until the rack shows this angle of the corner at this value, degrees, where that makes the plan surer than to go
+   * by the mark: what was not known of its effect on the angle cancels. `to` is then where that will be about, between
+   * marks too.
+   */
+  readonly setBy?: { readonly angle: LiveAngle; readonly value: number };
+  /** Where it goes by the rack: what is seen of it on the way, and what that leaves open. */
+  readonly watched?: Watched;
   /** One sentence for a person: what to turn, add or take out, and which way; in the request's language. */
   readonly instruction: string;
   /** What the sentence says, as data. */
@@ -360,8 +473,15 @@ export interface Round {
   readonly at?: string;
   /** The round that this one corrects. */
   readonly replaces?: string;
+  /** Other corrections of it that were seen and not taken. */
+  readonly over?: readonly string[];
   readonly reading: Reading;
   readonly settings: CarSettings;
+  /**
+   * Adjusters of which nobody knew where they stood: `settings` count them from a place that is not known, the same for all
+   * rounds of a visit that list them.
+   */
+  readonly unknown?: readonly AdjusterRef[];
   /** The shims that were in packs, where they were known. */
   readonly packs?: CarPacks;
   readonly moved?: readonly Moved[];
@@ -376,6 +496,25 @@ export interface Moved extends AdjusterRef {
   readonly outcome?: 'done' | 'wont-move' | 'set-to';
   /** Of a pack: the shims that it was built of, where they are known. */
   readonly shims?: readonly ShimCount[];
+  /** Where it was turned until the rack showed a value. */
+  readonly setBy?: SetByRack;
+}
+/** How a move was set by the rack. What it showed then is a reading of that wheel, as partial as it is. */
+export interface SetByRack {
+  readonly angle: LiveAngle;
+  /** Degrees that it was turned to. */
+  readonly value: number;
+  /** What the rack then showed of the wheel, as far as it was typed, degrees; of `angle` only where it was not `value`. */
+  readonly shown?: Readonly<Partial<Record<LiveAngle, number>>>;
+  /** `to` is the plan's guess: one standard deviation of it, in the adjuster's own unit. Absent: `to` was read off it. */
+  readonly within?: number;
+}
+/** A mark that something was deleted, or brought back; the latest holds. See core/records/deletion.ts. */
+export interface Deletion {
+  /** ISO 8601. */
+  readonly at: string;
+  /** How many records were known to hang on what was deleted; absent: it was brought back. */
+  readonly knew?: number;
 }
 /** One visit of a car to the rack: its rounds, oldest first. */
 export interface Visit {
@@ -384,8 +523,43 @@ export interface Visit {
   /** ISO 8601. */
   readonly opened: string;
   readonly closed?: string;
+  /** Marks that it was deleted, as one that was begun by mistake, or brought back: nothing is planned from a deleted one. */
+  readonly deleted?: readonly Deletion[];
   readonly rounds: readonly Round[];
 }
+
+/** One plain cause that may account for a reading that is not as predicted. */
+export interface Explanation extends Explained {
+  /** 0…1; all of them together are 1. */
+  readonly probability: number;
+  /** One sentence for a person: what it is, why, and what to look at. */
+  readonly text: string;
+  /** The reading by this cause less what was read, angle by angle, where both were read: in degrees and in sigmas. */
+  readonly left: readonly Misfit[];
+  /** The records as they would be by this cause; absent where it says nothing of them. */
+  readonly correction?: Correction;
+}
+/** How far one angle is from what is predicted. */
+export interface Misfit {
+  readonly corner: Corner;
+  readonly angle: Angle;
+  /** Read − predicted, degrees. */
+  readonly by: number;
+  /** The same in standard deviations of what the dimensions, the moves and the gauge leave open. */
+  readonly sigmas: number;
+}
+/** What a record would say by a cause: where adjusters stand, or what was read. */
+export type Correction =
+  | { readonly of: 'moves'; readonly stand: readonly (AdjusterRef & { readonly at: Position })[] }
+  | {
+      readonly of: 'reading';
+      readonly reading: 'before' | 'after';
+      readonly values: readonly { readonly corner: Corner; readonly angle: Angle; readonly value: number }[];
+    }
+  /** The adjuster as it is fitted; for that corner alone. */
+  | { readonly of: 'build'; readonly corner: Corner; readonly adjuster: Adjuster };
+/** An explanation before it is put in words. */
+export type BareExplanation = Omit<Explanation, 'text'>;
 
 /** The file that is exchanged, backed up and given to the terminal command. */
 export interface CarFile {

@@ -96,6 +96,7 @@ type OfPoints =
 /** Of the tape: what lets a triangle close, mm. */
 type OfDimensions =
   | { readonly is: 'longer-than-rise'; readonly rise: number }
+  | { readonly is: 'reaches'; readonly least: number }
   | { readonly is: 'strut-length'; readonly above: number }
   | { readonly is: 'closes'; readonly arm: 'upper' | 'lower'; readonly least: number; readonly most: number };
 
@@ -103,11 +104,21 @@ type OfDimensions =
 type OfTyped =
   | { readonly is: 'angle'; readonly mode: 'degrees' | 'degrees-minutes'; readonly limit: number }
   | { readonly is: 'length'; readonly limit: number }
-  | { readonly is: 'below-high'; readonly high: number }
-  | { readonly is: 'in-window'; readonly low: number; readonly high: number }
+  | { readonly is: 'below-high'; readonly high: number; readonly unit?: string }
+  | { readonly is: 'in-window'; readonly low: number; readonly high: number; readonly unit?: string }
   | { readonly is: 'within-diameter'; readonly diameter: number }
   | { readonly is: 'near-rear'; readonly diameter: number; readonly rear: number }
   | { readonly is: 'steer'; readonly low: number; readonly high: number }
+  /** mm; what is far too little or too much may be the same in the other unit. */
+  | { readonly is: 'diameter'; readonly low: number; readonly high: number }
+  /** The value is by how many degrees two readings are apart. */
+  | { readonly is: 'apart'; readonly least: number }
+  /** The value is over how many degrees the readings of a level that lies still are spread. */
+  | { readonly is: 'steady'; readonly within: number }
+  /** The value is how many there are. */
+  | { readonly is: 'readings'; readonly least: number }
+  /** The value is one standard deviation, in the unit of the readings. */
+  | { readonly is: 'scatter'; readonly most: number }
   | { readonly is: 'shim-size'; readonly low: number; readonly high: number; readonly decimals: number }
   | { readonly is: 'shim-sizes'; readonly most: number }
   | { readonly is: 'shared-step'; readonly step: number };
@@ -131,9 +142,9 @@ export type Phrase =
   | 'yes-or-no'
   | 'any-text'
   | 'some-text'
-  | 'any-number'
   | 'time'
   | 'id'
+  | 'whole-characters'
   | 'own-id'
   | 'vector'
   | 'direction'
@@ -157,7 +168,9 @@ export type Phrase =
   | 'holds-the-wheel'
   | 'can-reach'
   | 'dimensions'
+  | 'near-layout'
   | 'minutes'
+  | 'plus-minus'
   | 'fraction'
   | 'thickness'
   | 'shim-count'
@@ -165,6 +178,8 @@ export type Phrase =
   | 'windows'
   | 'round'
   | 'listed-once'
+  | 'covariance'
+  | 'two-or-four'
   | 'preference'
   | 'counts'
   | 'a-count'

@@ -1,6 +1,7 @@
 /**
  * What is to be said to a person, as data: what, how far, which way, of which part. Kernels return this and no sentence;
- * a catalogue of words (core/words) makes the sentence, in one language or another. Lengths mm, angles degrees.
+ * a catalogue of words (core/words) makes the sentence, in one language or another. Lengths mm, angles degrees. Long, so
+ * that it is one page to read.
  */
 import type { AdjusterRef, AxleName, Corner, Position, ShimCount } from './corners.ts';
 
@@ -17,7 +18,8 @@ export type Place =
   | { readonly as: 'label'; readonly label: Position }
   | { readonly as: 'steps'; readonly steps: number }
   /** Marks of a cam from its zero, and the angle that they are. */
-  | { readonly as: 'mark'; readonly marks: number; readonly degrees: number }
+  /** `side`: where the point is, as nobody said which way the marks count; off the middle, or from the end of travel. */
+  | { readonly as: 'mark'; readonly marks: number; readonly degrees: number; readonly side?: Bearing | 'end' }
   /** Turned to an angle of its own scale. */
   | { readonly as: 'angle'; readonly degrees: number }
   /** Leaning by an angle, + out. */
@@ -62,6 +64,8 @@ export type Act =
       /** Absent where it ends where it began. */
       readonly goes?: Bearing;
       readonly sense?: Sense;
+      /** Without a sense: what the rack shows as it is turned, degrees. */
+      readonly shows?: { readonly angle: 'camber' | 'toe'; readonly by: number };
     }
   /**
    * Turns, + longer, and the mm that they are. `sense`: where it is on file; seen from `seenFrom`. `sets`: of a rod that
@@ -106,6 +110,43 @@ export type Act =
   | { readonly act: 'go-to-chart-position'; readonly from: Position; readonly to: Position }
   | { readonly act: 'go-steps'; readonly by: number; readonly from: number; readonly to: number };
 
+/** Until when a move that goes by the rack is made, as its sentence has it. */
+export interface SetByFigure {
+  readonly angle: 'camber' | 'caster' | 'toe';
+  /** Of which wheel, where it is to be said of a part that both hang on. */
+  readonly corner?: Corner;
+  /** As the shop writes it: toe may be a length. */
+  readonly figure: string;
+  /** The figure rises on the way. */
+  readonly rises: boolean;
+}
+
+/** What stands about such a move. Figures as the shop writes them; `within`: where 95 of 100 lie, either way. */
+export type LiveSaid =
+  /** Over the figure that it is turned to. */
+  | { readonly live: 'until'; readonly act: Act }
+  /** Beside what another angle reads once it is there. */
+  | { readonly live: 'then'; readonly angle: SetByFigure['angle'] }
+  | { readonly live: 'sweep'; readonly figure: string }
+  /** It reads elsewhere than it should. */
+  | {
+      readonly live: 'apart';
+      readonly angle: SetByFigure['angle'];
+      readonly read: string;
+      readonly figure: string;
+      readonly within: string;
+    }
+  /** A move to come, and one that was made: `stands` as it was read off. */
+  | { readonly live: 'way'; readonly angle: SetByFigure['angle']; readonly figure: string }
+  | {
+      readonly live: 'made';
+      readonly angle: SetByFigure['angle'];
+      readonly figure: string;
+      readonly stands?: string;
+    }
+  /** Over the angles that a rack may show. */
+  | { readonly live: 'which' };
+
 /** One step of an adjuster, of which what it does is told. */
 export type Step =
   | { readonly step: 'more-shim'; readonly mm: number }
@@ -115,6 +156,8 @@ export type Step =
       readonly by: number;
       readonly unit: 'marks' | 'mm' | 'degrees';
       readonly goes?: Bearing;
+      /** Nobody said which side + is. */
+      readonly unsided?: true;
     }
   | { readonly step: 'longer'; readonly turns: number }
   | { readonly step: 'turned'; readonly degrees: number }
@@ -246,7 +289,15 @@ export type Suspect =
   | 'tower-in'
   | 'knuckle-or-strut'
   | 'spindle'
-  | 'axle-beam';
+  | 'axle-beam'
+  | 'subframe'
+  | 'steering-arm'
+  | 'wheel-moved-back'
+  | 'sai-first'
+  | 'rear-arm'
+  | 'axle-tube'
+  | 'rear-axle'
+  | 'rear-subframe';
 export type Hint = { readonly where: Corner | AxleName } & (
   | {
       readonly kind: 'pattern';
@@ -259,6 +310,36 @@ export type Hint = { readonly where: Corner | AxleName } & (
   | { readonly kind: 'included'; readonly difference: number }
   /** Caster differs side to side, degrees. */
   | { readonly kind: 'setback'; readonly difference: number }
+  /** As `pattern`, against what the maker says, with what the adjusters have in it taken off. */
+  | {
+      readonly kind: 'against-maker';
+      readonly sai: Level;
+      readonly camber: Level;
+      readonly included: Level;
+      readonly look: Suspect;
+    }
+  /** Both sides lean the same way, as seen from the front: what both hang on has gone to that side. */
+  | { readonly kind: 'shifted'; readonly to: 'left' | 'right'; readonly look: 'subframe' }
+  /** mm that this wheel is further back than the other; `casterLow`: its caster is less, as it would be then. */
+  | {
+      readonly kind: 'moved-back';
+      readonly length: number;
+      readonly casterLow?: true;
+      readonly look: 'wheel-moved-back';
+    }
+  /** Toe-out on turns: degrees by which the outer wheel turns more than the maker says, or the left more than the right. */
+  | {
+      readonly kind: 'turns';
+      readonly by: number;
+      readonly against: 'maker' | 'other-side';
+      readonly look: 'steering-arm';
+    }
+  /** Camber is off, degrees, with what the adjusters have in it taken off; of an axle left − right. */
+  | { readonly kind: 'camber'; readonly by: number; readonly against: 'maker' | 'other-side'; readonly look: Suspect }
+  /** Both rear wheels point to the same side, + to the right, degrees, and nothing sets their toe. */
+  | { readonly kind: 'askew'; readonly by: number; readonly look: 'rear-axle' | 'rear-subframe' }
+  /** One rear wheel points off, + in, degrees, and nothing sets its toe. */
+  | { readonly kind: 'rear-toe'; readonly by: number; readonly look: 'rear-arm' | 'axle-tube' }
   /** The sides differ, and adjusters of which nobody knows where they stand may be why. */
   | { readonly kind: 'places-first'; readonly unknown: readonly Named[] }
 );
@@ -278,6 +359,40 @@ export interface Limit {
   readonly fixed?: true;
   /** Adjusters that the plan has at the end of their travel. */
   readonly atStop?: readonly Named[];
+}
+
+/** Why a re-measure is not as predicted, by name: core/learn/explain/guesses.ts has them all. */
+export type Cause =
+  | 'noise'
+  | 'not-made'
+  | 'half-made'
+  | 'twice-made'
+  | 'wrong-way'
+  | 'other-side'
+  | 'sides-exchanged'
+  | 'slipped'
+  | 'reversed'
+  | 'sign'
+  | 'digits'
+  | 'decimal'
+  | 'swapped'
+  | 'misread'
+  | 'bent';
+
+/** A cause and what it is about. */
+export interface Explained {
+  readonly cause: Cause;
+  /** Whose move, figure or parts. */
+  readonly corner?: Corner;
+  /** Of a move: the adjuster by its name, where it should stand and where it does by this. */
+  readonly adjuster?: Named;
+  readonly asked?: Place;
+  readonly stands?: Place;
+  /** Of a figure: of which angle (absent: of all), in the reading before the moves or after them; degrees. */
+  readonly angle?: string;
+  readonly reading?: 'before' | 'after';
+  readonly read?: number;
+  readonly meant?: number;
 }
 
 /** What a careful hand prefers, by name: core/plan/preferences.ts has them all. */

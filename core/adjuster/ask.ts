@@ -18,6 +18,8 @@ export type Ask =
   | { readonly as: 'direction' }
   | { readonly as: 'choice'; readonly choices: readonly (readonly [value: string | number, label: string])[] }
   | { readonly as: 'range'; readonly unit: string }
+  /** Yes or no; `usual` where nobody says. */
+  | { readonly as: 'yes-no'; readonly usual: boolean }
   /** Rows of a label and numbers; a column may stand for one place of a list, such as `offset.1`. */
   | { readonly as: 'table'; readonly columns: readonly Column[] };
 

@@ -82,5 +82,6 @@ export const clampBolt: AdjusterKind = {
       bolt.eccentricity === undefined ? onwards(clampBolt.positions(bolt), end, Math.max(bolt.step, 0.1), 2) : [],
   },
   tolerance: { usual: 0.1, unit: 'degrees' },
+  live: true,
   effort: 8,
 };

@@ -2,12 +2,13 @@ import * as v from 'valibot';
 import { isLeft } from '../corners.ts';
 import { asin, cos, degrees, radians, sin } from '../geometry/angle.ts';
 import { scale } from '../geometry/vector.ts';
-import type { Sense } from '../said.ts';
+import type { Bearing, Sense } from '../said.ts';
 import { AT, DIRECTION, lengthField, numberField, optional, rangeField } from './ask.ts';
 import { bearing } from './bearing.ts';
 import { base, choice, coarse, direction, number, positive, range, text, unitDirection, wholeMarks } from './fields.ts';
-import type { AdjusterKind } from './kind.ts';
+import type { AdjusterKind, Gains } from './kind.ts';
 import { multiples, stepFrom, within } from './steps.ts';
+import { usualShare } from './usual.ts';
 
 const fields = v.object({
   ...base('eccentric-cam'),
@@ -49,6 +50,22 @@ function senseOf({ turns }: EccentricCam, change: number, left: boolean): Sense 
   return ((turns === 'clockwise') === change > 0) === left ? 'clockwise' : 'anticlockwise';
 }
 
+/** Where the point is at an angle, for a cam of which nobody said which way its marks count. */
+function sideOf(cam: EccentricCam, angle: number): Bearing | 'end' | undefined {
+  if (cam.turns) return undefined;
+  return cam.zero === 'end' ? 'end' : bearing(scale(cam.direction, Math.sign(angle) || 1));
+}
+
+/** What a rack shows while it is turned: caster has to be swept for. */
+function shown(gains: Gains | undefined): { angle: 'camber' | 'toe'; by: number } | undefined {
+  const { camber = 0, toe = 0 } = gains ?? {};
+  const angle = Math.abs(camber) >= Math.abs(toe) ? 'camber' : 'toe';
+  const by = angle === 'camber' ? camber : toe;
+  return Math.abs(by) < HARDLY ? undefined : { angle, by };
+}
+/** Degrees that no gauge tells from nothing. */
+const HARDLY = 0.03;
+
 /** A bolt with an off-centre disc between two guides: point `at` moves along `direction`. */
 export const eccentricCam: AdjusterKind = {
   kind: 'eccentric-cam',
@@ -73,22 +90,30 @@ export const eccentricCam: AdjusterKind = {
     const t = offset(cam as EccentricCam, position as number);
     return { shift: { [cam.at]: [x * t, y * t, z * t] } };
   },
-  act: (given, from, to, { corner }) => {
+  act: (given, from, to, { corner, gains }) => {
     const cam = given as EccentricCam;
     const [a, b] = [inMarks(cam, from as number), inMarks(cam, to as number)];
     const sense = senseOf(cam, b - a, isLeft(corner));
     const gone = offset(cam, to as number) - offset(cam, from as number);
     const goes = Math.abs(gone) < 1e-9 ? {} : { goes: bearing(scale(cam.direction, gone)) };
-    return { act: 'turn-marks', by: b - a, from: a, to: b, ...goes, ...(sense && { sense }) };
+    const shows = sense ? undefined : shown(gains);
+    return { act: 'turn-marks', by: b - a, from: a, to: b, ...goes, ...(sense && { sense }), ...(shows && { shows }) };
   },
-  place: (cam, position) => ({
-    as: 'mark',
-    marks: inMarks(cam as EccentricCam, position as number),
-    degrees: position as number,
-  }),
+  place: (cam, position) => {
+    const side = sideOf(cam as EccentricCam, position as number);
+    return {
+      as: 'mark',
+      marks: inMarks(cam as EccentricCam, position as number),
+      degrees: position as number,
+      ...(side && { side }),
+    };
+  },
   step: (cam) => ({
     ...stepFrom(cam.reference as number, 360 / cam.marks, rangeOf(cam as EccentricCam)[1]),
-    said: { step: 'towards-plus', by: 1, unit: 'marks' },
+    said: {
+      ...{ step: 'towards-plus', by: 1, unit: 'marks' },
+      ...(!cam.turns && { unsided: true, goes: bearing(cam.direction) }),
+    },
   }),
   fields: [
     AT,
@@ -132,8 +157,15 @@ export const eccentricCam: AdjusterKind = {
     numberField('reference', 'Angle when the dimensions were taken', 'degrees'),
   ],
   start: { direction: [0, 1, 0], marks: 24, stepMarks: 0.5, zero: 'middle', reference: 0 },
-  sample: { adjuster: { reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] }, from: 0, to: 45 },
+  sample: {
+    adjuster: { direction: [0, 1, 0], reference: 0, eccentricity: 4, marks: 24, range: [-90, 90] },
+    from: 0,
+    to: 45,
+  },
   extension: { unit: 'mm', takes: ['offset-bush', 'offset-bush'] },
   tolerance: { usual: 2, unit: 'degrees' },
+  unsure: usualShare('throw', (cam, by) => ({ ...cam, eccentricity: cam.eccentricity * by }), 0.15),
+  reversed: (cam) => ({ ...cam, direction: scale(cam.direction, -1) }),
+  live: true,
   effort: 6,
 };

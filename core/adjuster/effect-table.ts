@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Position, Suspension } from '../contract.ts';
+import type { Adjuster, Position, Suspension } from '../contract.ts';
 import { numberField, optional, rangeField } from './ask.ts';
 import { base, number, range, several, stamped } from './fields.ts';
 import type { AdjusterKind } from './kind.ts';
@@ -57,6 +57,35 @@ type Charted = (typeof CHARTED)[number];
 const LEAST_CHANGE = 0.3;
 
 const NO_GEOMETRY: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
+
+const changeOf = (table: Adjuster, from: Position, to: Position): Readonly<Record<Charted, number>> => {
+  const [a, b] = [from, to].map((position) => effectTable.effect(table, position, NO_GEOMETRY).add);
+  const change = (angle: Charted): number => (b?.[angle] ?? 0) - (a?.[angle] ?? 0);
+  return { camber: change('camber'), caster: change('caster'), toe: change('toe') };
+};
+
+const largestOf = (change: Readonly<Record<Charted, number>>): number =>
+  Math.max(LEAST_CHANGE, ...CHARTED.map((angle) => Math.abs(change[angle])));
+
+/** The angle that it is there for: the one that it changes most, over all of its positions. */
+function mainOf({ perStep, positions = [] }: EffectTable): Charted {
+  const span = (angle: Charted): number => {
+    const all = positions.map((row) => row[angle] ?? 0);
+    return perStep ? Math.abs(perStep[angle] ?? 0) : Math.max(...all) - Math.min(...all);
+  };
+  return CHARTED.reduce((most, angle) => (span(angle) > span(most) ? angle : most));
+}
+
+/** A row with each angle off by a share of its own and by one of the main angle. */
+function offBy<T extends Partial<Record<Charted, number>>>(row: T, main: Charted, by: readonly number[]): T {
+  const off = CHARTED.map((angle, i) => [
+    angle,
+    (row[angle] ?? 0) * (1 + by[i]!) + (row[main] ?? 0) * by[CHARTED.length + i]!,
+  ]);
+  return { ...row, ...Object.fromEntries(off) };
+}
+
+const only = (angle: Charted, off: number) => ({ add: { camber: 0, caster: 0, toe: 0, [angle]: off } });
 
 /** The chart that came with a kit: the angles of a position are added as printed. What they do to each other is unknown. */
 export const effectTable: AdjusterKind = {
@@ -141,14 +170,36 @@ export const effectTable: AdjusterKind = {
     // A chart is of another car of the kind: each of its angles is off by its own share, and by as large a share of the
     // largest, whether the chart names it or not. So a chart is no surer than a car whose points a tape has given.
     error: (table, from, to, by) => {
-      const [a, b] = [from, to].map((position) => effectTable.effect(table, position, NO_GEOMETRY).add);
-      const change = (angle: Charted): number => (b?.[angle] ?? 0) - (a?.[angle] ?? 0);
-      const largest = Math.max(LEAST_CHANGE, ...CHARTED.map((angle) => Math.abs(change(angle))));
-      return CHARTED.map((angle) => {
-        const off = (Math.hypot(change(angle), largest) * by) / 100;
-        return { add: { camber: 0, caster: 0, toe: 0, [angle]: off } };
-      });
+      const change = changeOf(table, from, to);
+      const largest = largestOf(change);
+      return CHARTED.map((angle) => only(angle, (Math.hypot(change[angle], largest) * by) / 100));
     },
+  },
+  // Shares of each angle's own change and of the main angle's: what a step does is then as unsure as `tolerance` has it,
+  // but for what is less than the least change and for pairs of rows that change another angle more: that stays.
+  unsure: {
+    of: [...CHARTED, ...CHARTED.map((angle) => `${angle} beside`)],
+    sigma: (by) => by / 100,
+    with: (given, by) => {
+      const { perStep, positions } = given as EffectTable;
+      const main = mainOf(given as EffectTable);
+      return {
+        ...given,
+        ...(perStep && { perStep: offBy(perStep, main, by) }),
+        ...(positions && { positions: positions.map((row) => offBy(row, main, by)) }),
+      };
+    },
+    left: (given, from, to, by) => {
+      const change = changeOf(given, from, to);
+      const rest = largestOf(change) ** 2 - change[mainOf(given as EffectTable)] ** 2;
+      return CHARTED.map((angle) => only(angle, (Math.sqrt(Math.max(0, rest)) * by) / 100));
+    },
+  },
+  reversed: (given) => {
+    const { perStep } = given as EffectTable;
+    if (!perStep) return given;
+    const { camber = 0, caster = 0, toe = 0 } = perStep;
+    return { ...given, perStep: { camber: -camber, caster: -caster, toe: -toe } };
   },
   effort: 8,
 };

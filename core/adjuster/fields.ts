@@ -123,6 +123,10 @@ export const base = <K extends string>(kind: K) => ({
   effort: v.optional(number(0, 1000, 'minutes')),
   /** ± at 95 %, in the unit of the kind's tolerance. */
   tolerance: v.optional(number(0, 100, '')),
+  /** `false`: it cannot be turned while the rack is watched, whatever others of its kind can. */
+  live: v.optional(v.boolean(ruleText({ is: 'yes-or-no' }))),
+  /** Its figures are those that most of its kind have. */
+  usual: v.optional(v.literal(true, ruleText({ is: 'yes-or-no' }))),
 });
 
 /** `d` made unit. */

@@ -47,6 +47,21 @@ export interface Tolerance {
   readonly off?: (to: Position, by: number) => Position;
 }
 
+/** What of an adjuster's own effect is not known for certain, and shows once it is moved and read. */
+export interface Unsure {
+  /** Names of the numbers that may be off; 0 each for the adjuster as it was entered. */
+  readonly of: readonly string[];
+  /** One standard deviation of each, where a move is made to so much: one standard deviation too. 0: it is known. */
+  readonly sigma: (by: number, adjuster: Adjuster) => number;
+  /** The adjuster with these numbers so much off, in their order. */
+  readonly with: (adjuster: Adjuster, by: readonly number[]) => Adjuster;
+  /**
+   * What of the error of a move stays however well these are known: as `Tolerance.error`, of which it is a part. Absent: all
+   * of it, as these are no part of it.
+   */
+  readonly left?: NonNullable<Tolerance['error']>;
+}
+
 /** Towards higher positions or lower ones. */
 export type End = 1 | -1;
 
@@ -156,6 +171,8 @@ export interface AdjusterKind {
   readonly size?: (adjuster: Adjuster, position: Position) => number | undefined;
   /** It is off-centre and turned: a cam. */
   readonly cam?: true;
+  /** It can be turned while the rack is watched, unless an adjuster of it says that it cannot. */
+  readonly live?: true;
   /** What a form asks for beside name, time and torque, in the order in which it is asked. */
   readonly fields: readonly AskedField[];
   /** What most of them have, so that little is left to type; and a made-up one with a move, for choosing by eye. */
@@ -166,6 +183,10 @@ export interface AdjusterKind {
     readonly to: Position;
   };
   readonly tolerance: Tolerance;
+  /** Absent: what it does follows from where the points are. */
+  readonly unsure?: Unsure;
+  /** The same adjuster fitted the other way round, or with a thread of the other hand. Absent: it cannot be. */
+  readonly reversed?: (adjuster: Adjuster) => Adjuster;
   /** Minutes to move it once where the user has not said: trade practice, no source. */
   readonly effort: number;
 }

@@ -131,7 +131,7 @@ export const offsetSleeve: AdjusterKind = {
     {
       name: 'degrees',
       label: 'Tilts the steering axis by',
-      hint: 'the one that is fitted, or all that are to be had, such as 0 0.5 1 1.5; 0 is the plain one',
+      hint: 'the one that is fitted, or all that are to be had, such as 0 1 2; 0 is the plain one',
       ask: { as: 'numbers', unit: 'degrees' },
     },
     numberField('marks', 'Positions to a full turn', ''),

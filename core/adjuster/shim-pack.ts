@@ -88,7 +88,7 @@ export const shimPack: AdjusterKind = {
   fields: [
     AT,
     DIRECTION,
-    { name: 'sizes', label: 'Shim sizes', hint: 'with spaces between: 1 1.5 3', ask: { as: 'lengths' } },
+    { name: 'sizes', label: 'Shim sizes', hint: 'with spaces between', ask: { as: 'lengths' } },
     lengthField('max', 'Thickest pack allowed', 'at which the nut still has its full thread'),
     optional(lengthField('min', 'Least pack', 'that has to stay in')),
     lengthField('reference', 'In the pack when the dimensions were taken'),

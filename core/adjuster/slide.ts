@@ -65,5 +65,6 @@ export const slide: AdjusterKind = {
     beyond: (plate, end) => onwards(slide.positions(plate), end, Math.min(plate.step, 1), MOST_FURTHER),
   },
   tolerance: { usual: 0.5, unit: 'mm' },
+  live: true,
   effort: 6,
 };

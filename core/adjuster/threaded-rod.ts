@@ -4,6 +4,7 @@ import { lengthField, numberField, optional, rangeField } from './ask.ts';
 import { base, choice, coarse, number, positive, range, several, text } from './fields.ts';
 import type { ActPlace, AdjusterKind } from './kind.ts';
 import { multiples, onwards, stepFrom, within } from './steps.ts';
+import { usualShare } from './usual.ts';
 
 const fields = v.object({
   ...base('threaded-rod'),
@@ -148,5 +149,9 @@ export const threadedRod: AdjusterKind = {
     beyond: (rod, end) => onwards(threadedRod.positions(rod), end, Math.max(rod.stepTurns, 0.25), 6),
   },
   tolerance: { usual: 0.05, unit: 'turns' },
+  unsure: usualShare('pitch', (rod, by) => ({ ...rod, lead: rod.lead * by }), 0.1),
+  // A lead below 0 is in no file; here it is a thread of the other hand.
+  reversed: (rod) => ({ ...rod, lead: -rod.lead }),
+  live: true,
   effort: 4,
 };

@@ -69,7 +69,7 @@ export const wedgeShim: AdjusterKind = {
     {
       name: 'reference',
       label: 'Fitted when the dimensions were taken',
-      hint: 'none, or taper@angle such as 0.5@90',
+      hint: 'none, or taper@angle such as 1@90',
       ask: { as: 'text' },
     },
   ],

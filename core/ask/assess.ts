@@ -1,6 +1,11 @@
+import * as v from 'valibot';
+import { number } from '../adjuster/fields.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
+import { ruleText } from '../adjuster/rule-text.ts';
 import { validateCarSettings } from '../check/adjusters.ts';
 import { validateCar } from '../check/car.ts';
+import { object } from '../check/object.ts';
+import { check } from '../check/refuse.ts';
 import { validateRefs } from '../check/request.ts';
 import { validateReading, validateSpec } from '../check/spec.ts';
 import {
@@ -13,6 +18,9 @@ import {
   type Reading,
   type Spec,
 } from '../contract.ts';
+import { AXLES } from '../corners.ts';
+import { type BentMeasures, bentHints } from '../measure/bent.ts';
+import { sideHints } from '../measure/bent-sides.ts';
 import { adjustersShare } from '../plan/adjusters-share.ts';
 import type { AdjustersShare } from '../reading/adjusters-share.ts';
 import { type Assessment as Bare, assess as judged } from '../reading/assess.ts';
@@ -70,20 +78,59 @@ export function hintsOfFile(file: CarFile, unknown: readonly AdjusterRef[] = [])
   return ofCar(car, reading, spec, settings, validateRefs(unknown, car, 'unknown'));
 }
 
+/**
+ * What may be bent: the hints of `assess`, and what a tape, the turn plates and the maker's SAI add to them, and what the
+ * cambers and the rear toe say by themselves, with what the adjusters do taken off first.
+ * @param measures mm and degrees; what was not measured is absent
+ * @throws InputError naming the field, the value and what is allowed
+ */
+export function whatIsBent(
+  given: Reading,
+  wanted: Spec,
+  measures: BentMeasures = {},
+  options: AssessOptions = {},
+): readonly ToldHint[] {
+  const [reading, spec] = [validateReading(given), validateSpec(wanted)];
+  const maker = measures.sai && check(makersSai, measures.sai, 'sai');
+  const asked = { ...measures, ...(maker && { sai: maker }) };
+  const words = wordsOf();
+  const withSides = (hints: readonly ToldHint[], kinds: Kinds, toeIsSet: boolean, share?: AdjustersShare) => {
+    const more = bentHints(reading, spec, kinds, asked, share);
+    const front = [...hints, ...more].some(({ where, kind }) => where !== 'rear' && ABOUT_THE_AXIS.includes(kind));
+    const sides = sideHints(reading, spec, kinds, { toeIsSet, front, ...(share && { share }) });
+    return [...hints, ...[...more, ...sides].map((hint) => ({ ...hint, text: words.hint(hint) }))];
+  };
+  if (!options.car) {
+    const { kinds = {} } = options;
+    return withSides(told(reading, spec, kinds), kinds, true);
+  }
+  const car = validateCar(options.car);
+  const settings = validateCarSettings(options.settings ?? {}, car);
+  const unknown = options.settings ? validateRefs(options.unknown ?? [], car, 'unknown') : allOf(car);
+  const share = adjustersShare(car, reading, settings, unknown);
+  const toeIsSet = AXLES.rear.some((corner) => adjustersOf(car, corner).length > 0);
+  return withSides(ofCar(car, reading, spec, settings, unknown), kindsOf(car), toeIsSet, share);
+}
+
+/** Of the front wheels these say already what a camber points to. */
+const ABOUT_THE_AXIS: readonly Hint['kind'][] = ['pattern', 'included', 'against-maker', 'shifted', 'places-first'];
+
+const makersSai = v.pipe(
+  object({ low: number(-45, 45, 'degrees'), high: number(-45, 45, 'degrees') }),
+  v.check(({ low, high }) => low < high, ruleText({ is: 'range', unit: 'degrees', limit: 45 })),
+);
+
+const kindsOf = (car: Car): Kinds => ({ front: car.front.suspension.kind, rear: car.rear.suspension.kind });
+type Kinds = NonNullable<AssessOptions['kinds']>;
+
 function ofCar(car: Car, reading: Reading, spec: Spec, settings: CarSettings, unknown: readonly AdjusterRef[]) {
-  const kinds = { front: car.front.suspension.kind, rear: car.rear.suspension.kind };
-  return told(reading, spec, kinds, adjustersShare(car, reading, settings, unknown));
+  return told(reading, spec, kindsOf(car), adjustersShare(car, reading, settings, unknown));
 }
 
 const allOf = (car: Car): AdjusterRef[] =>
   CORNERS.flatMap((corner) => adjustersOf(car, corner).map(({ id }) => ({ corner, adjuster: id })));
 
-function told(
-  reading: Reading,
-  spec: Spec,
-  kinds: NonNullable<AssessOptions['kinds']>,
-  share?: AdjustersShare,
-): readonly ToldHint[] {
+function told(reading: Reading, spec: Spec, kinds: Kinds, share?: AdjustersShare): readonly ToldHint[] {
   const words = wordsOf();
   const found = hints(
     reading,

@@ -1,6 +1,7 @@
 /** Puts what the kernels return as data in words, beside the data: English unless another language is asked for. */
-import type { BarePlan, NoPose, Plan, Reading, Unreachable } from '../contract.ts';
+import type { BareMove, BarePlan, Move, NoPose, Plan, Reading, Unreachable } from '../contract.ts';
 import type { BareStepEffect, StepEffect } from '../pose/effects.ts';
+import { wheelAngle } from '../units/shop.ts';
 import { wordsOf } from '../words/catalogue.ts';
 
 export function planInWords({ moves, ...plan }: BarePlan, language?: string): Plan {
@@ -9,13 +10,21 @@ export function planInWords({ moves, ...plan }: BarePlan, language?: string): Pl
     ...plan,
     moves: moves.map((move) => ({
       ...move,
-      instruction: words.act(move.act),
+      instruction: move.setBy ? words.setBy(move.act, figureOf(move.setBy, move)) : words.act(move.act),
       expectAfter: readingInWords(move.expectAfter, language),
     })),
     predicted: readingInWords(plan.predicted, language),
-    notes: plan.noted.map(words.note),
+    notes: plan.noted.map((one) => words.note(one)),
   };
 }
+
+/** The value that a move is turned to, as a sentence has it. */
+const figureOf = ({ angle, value }: NonNullable<Move['setBy']>, { corner, watched }: BareMove) => ({
+  angle,
+  corner,
+  figure: wheelAngle(value),
+  rises: value > (watched?.from ?? value),
+});
 
 export function readingInWords({ unreachable, ...reading }: Reading, language?: string): Reading {
   if (!unreachable) return reading;

@@ -10,6 +10,7 @@ import { CORNERS } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import type { Called } from '../rule.ts';
 import { jointsOf, rodsOf } from '../suspension/joints.ts';
+import { each } from './gather.ts';
 import { open, shape } from './object.ts';
 import { check } from './refuse.ts';
 import { carSettings, id, MOST, settings } from './schema.ts';
@@ -37,7 +38,7 @@ export function validateAdjusters(value: unknown, suspension: Suspension, field 
   if (given.length > MOST.adjusters) {
     throw new InputError(field, given.length, { is: 'at-most', most: MOST.adjusters, items: 'adjusters' });
   }
-  const adjusters = given.map((one, i) => validateAdjuster(one, suspension, `${field}[${i}]`));
+  const adjusters = each(given.map((one, i) => () => validateAdjuster(one, suspension, `${field}[${i}]`)));
   const twin = adjusters.findIndex((one, i) => adjusters.findIndex((other) => other.id === one.id) !== i);
   if (twin >= 0) {
     throw new InputError(`${field}[${twin}].id`, adjusters[twin]?.id, { is: 'own-id' });
@@ -58,12 +59,26 @@ function checkPair(adjuster: Adjuster, all: readonly Adjuster[], field: string):
   }
 }
 
-function validateAdjuster(value: unknown, suspension: Suspension, field: string): Adjuster {
+/**
+ * Adjusters as far as they can be looked at without their suspension.
+ * @throws InputError such as `front.adjusters[0].at`
+ */
+export function checkAlone(value: unknown, field: string): void {
+  const given = check(LIST, value, field).slice(0, MOST.adjusters);
+  each(given.map((one, i) => () => parsed(one, `${field}[${i}]`)));
+}
+
+function parsed(value: unknown, field: string) {
   const given = check(KINDED, value, field);
   const kind = adjusterKind(given.kind, `${field}.kind`);
-  const parsed = check(kind.schema, value, field);
-  check(id, parsed.id, `${field}.id`);
-  const adjuster: Adjuster = { ...given, ...parsed, name: parsed.name ?? kind.name };
+  const adjuster = check(kind.schema, value, field);
+  check(id, adjuster.id, `${field}.id`);
+  return { given, kind, adjuster };
+}
+
+function validateAdjuster(value: unknown, suspension: Suspension, field: string): Adjuster {
+  const { given, kind, adjuster: own } = parsed(value, field);
+  const adjuster: Adjuster = { ...given, ...own, name: own.name ?? kind.name };
   checkTouches(adjuster, kind, suspension, field);
   checkPositions(adjuster, kind, field);
   return adjuster;

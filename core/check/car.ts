@@ -7,13 +7,17 @@ import { ruleText } from '../adjuster/rule-text.ts';
 import type { Adjuster, Axle, Car, Suspension } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
-import { validateAdjusters } from './adjusters.ts';
+import { checkAlone, validateAdjusters } from './adjusters.ts';
+import { beside, each } from './gather.ts';
+import { validateLearned, validateStart } from './learned.ts';
+import { withMeasured } from './measured.ts';
 import { object, open, shape } from './object.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
 import { suspensionKind, validateSuspension } from './suspension.ts';
 
-const AXLE = open(
+/** An axle's own fields; what lies in them is checked by itself. */
+export const AXLE = open(
   {
     suspension: v.unknown(),
     rightSuspension: v.optional(v.unknown()),
@@ -26,9 +30,19 @@ const AXLE = open(
 
 /** @throws InputError */
 export function validateAxle(value: unknown, field = 'axle'): Axle {
-  const { steered, suspension: left, rightSuspension: right, rightAdjusters, ...extra } = check(AXLE, value, field);
-  const suspension = validateSuspension(left, `${field}.suspension`);
-  const adjusters = validateAdjusters(extra.adjusters, suspension, `${field}.adjusters`);
+  const given = check(AXLE, value, field);
+  const { steered, suspension: left, rightSuspension: right, rightAdjusters, ...extra } = given;
+  const suspension = beside(
+    () => validateSuspension(left, `${field}.suspension`),
+    () => right !== undefined && validateSuspension(right, `${field}.rightSuspension`, true),
+    () => checkAlone(extra.adjusters, `${field}.adjusters`),
+    () => rightAdjusters !== undefined && checkAlone(rightAdjusters, `${field}.rightAdjusters`),
+  );
+  const adjusters = beside(
+    () => validateAdjusters(extra.adjusters, suspension, `${field}.adjusters`),
+    () => ownRight(suspension, right, `${field}.rightSuspension`),
+    () => rightAdjusters !== undefined && checkAlone(rightAdjusters, `${field}.rightAdjusters`),
+  );
   const axle = { ...extra, suspension, ...ownRight(suspension, right, `${field}.rightSuspension`), adjusters, steered };
   if (rightAdjusters !== undefined) return { ...axle, rightAdjusters: ownAdjusters(axle, rightAdjusters, field) };
   if (axle.rightSuspension) validateAdjusters(adjustersOfSide(axle, false), axle.rightSuspension, `${field}.adjusters`);
@@ -77,17 +91,22 @@ function checkRigidAxle(left: Suspension, right: Suspension, field: string): voi
   if (twice) throw new InputError(`${field}.points.${twice}`, right.points[twice], { is: 'given-with-left' });
 }
 
-const CAR = open(
+/** A car's own fields, without its axles. */
+export const CAR = open(
   {
     id: schema.id,
     label: schema.shortText,
     plate: v.optional(textUpTo(40)),
+    customer: v.optional(textUpTo(120)),
+    vin: v.optional(textUpTo(40)),
+    tyres: v.optional(textUpTo(200)),
     notes: v.optional(textUpTo(schema.MOST.notes)),
-    wheel: object({ rimDiameter: number(100, 2000, 'mm') }, shape('rimDiameter', { in: 'mm' })),
+    wheel: object({ rimDiameter: v.optional(number(100, 2000, 'mm')) }, shape('rimDiameter?', { in: 'mm' })),
     steeringRatio: v.optional(number(4, 40, 'to 1')),
     wheelbase: v.optional(number(500, 10000, 'mm')),
     front: v.unknown(),
     rear: v.unknown(),
+    learned: v.optional(v.unknown()),
   },
   shape('id label wheel front rear', { as: 'object' }),
 );
@@ -98,10 +117,25 @@ const CAR = open(
  * @throws InputError such as `car.front.adjusters[0].at`
  */
 export function validateCar(value: unknown, field = 'car'): Car {
-  const given = check(CAR, value, field);
-  return {
-    ...given,
-    front: validateAxle(given.front, `${field}.front`),
-    rear: validateAxle(given.rear, `${field}.rear`),
-  };
+  const axles = ({ front, rear }: Ends) => [
+    () => validateAxle(front, `${field}.front`),
+    () => validateAxle(rear, `${field}.rear`),
+  ];
+  const given = beside(() => check(CAR, value, field), ...axles((value ?? {}) as Ends));
+  const [front, rear] = each(axles(given)) as [Axle, Axle];
+  const { learned, ...rest } = given;
+  const car: Car = { ...rest, front, rear };
+  each(
+    (['front', 'rear'] as const).map((axle) => () => {
+      if (car[axle].start !== undefined) validateStart(car, axle, `${field}.${axle}.start`);
+    }),
+  );
+  // What readings have taught may have moved its points.
+  if (learned === undefined) return withMeasured(car, field);
+  return { ...car, learned: validateLearned(learned, car, `${field}.learned`) };
+}
+
+interface Ends {
+  readonly front?: unknown;
+  readonly rear?: unknown;
 }

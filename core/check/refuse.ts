@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { ruleIn } from '../adjuster/rule-text.ts';
 import { InputError } from '../input-error.ts';
 import type { Rule } from '../rule.ts';
+import { withMore } from './gather.ts';
 
 /**
  * The validated value; unknown fields are refused where the schema is strict. A schema's own messages are the rules
@@ -13,10 +14,16 @@ import type { Rule } from '../rule.ts';
 export function check<T>(schema: v.GenericSchema<unknown, T>, value: unknown, field: string): T {
   const result = v.safeParse(schema, value, { abortEarly: true });
   if (result.success) return result.output;
-  const issue = result.issues[0];
+  throw withMore(refusal(result.issues[0], schema, field), () => {
+    const { issues = [] } = v.safeParse(schema, value);
+    return issues.slice(1).map((issue) => refusal(issue, schema, field));
+  });
+}
+
+function refusal(issue: v.BaseIssue<unknown>, schema: v.GenericSchema, field: string): InputError {
   const keys = (issue.path ?? []).map(({ key }) => key);
   const received = issue.path?.length ? issue.path.at(-1)?.value : issue.input;
-  throw new InputError(pathOf(field, keys), received, allowed(issue, schema, keys));
+  return new InputError(pathOf(field, keys), received, allowed(issue, schema, keys));
 }
 
 /** `front` + ['adjusters', 0, 'at'] → `front.adjusters[0].at` */

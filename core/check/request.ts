@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { choice, number } from '../adjuster/fields.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import { ruleText } from '../adjuster/rule-text.ts';
-import type { AdjusterRef, Car, PlanRequest } from '../contract.ts';
+import { type AdjusterRef, type Car, type PlanRequest, WHEEL_ANGLES } from '../contract.ts';
 import { InputError } from '../input-error.ts';
 import { millionths } from '../units/shim-drawer.ts';
 import { languages } from '../words/catalogue.ts';
@@ -35,6 +35,7 @@ const OPTIONS = {
   style: v.optional(choice(['closest', 'least-work', 'surest', 'practical'])),
   maxEffort: v.optional(number(0, 100000, 'minutes')),
   gauge: v.optional(schema.gauge),
+  live: v.optional(schema.list(choice(WHEEL_ANGLES), WHEEL_ANGLES.length)),
   drawer: v.optional(schema.drawer),
   language: v.optional(
     v.pipe(
@@ -45,13 +46,15 @@ const OPTIONS = {
 };
 type Options = Pick<PlanRequest, keyof typeof OPTIONS>;
 const SHAPE = shape('style? locked?', { as: 'object', open: true });
-const ASKED = open(OPTIONS, SHAPE);
+/** What is asked beside a car file. */
+export const ASKED = open(OPTIONS, SHAPE);
 const REQUEST = open({
   car: v.unknown(),
   spec: v.unknown(),
   reading: v.unknown(),
   settings: v.unknown(),
   packs: v.optional(v.unknown()),
+  unsure: v.optional(schema.list(object({ ...schema.adjusterRef, deviation: number(0, 1e4, '') }), 256)),
   wish: v.optional(v.unknown()),
   ...OPTIONS,
 });
@@ -69,6 +72,7 @@ export function validatePlanRequest(value: unknown): PlanRequest {
     reading: validateReading(given.reading),
     settings,
     ...(given.packs === undefined ? {} : { packs: validatePacks(given.packs, car, settings) }),
+    ...(given.unsure && { unsure: fitted(given.unsure, car, 'unsure') }),
     ...forCar(given, car),
   };
 }
@@ -86,6 +90,11 @@ export function validateRefs(value: unknown, car: Car, field: string): readonly 
   return refs;
 }
 
+function fitted<T extends AdjusterRef>(refs: readonly T[], car: Car, field: string): readonly T[] {
+  checkFitted(refs, car, field);
+  return refs;
+}
+
 function checkFitted(refs: readonly AdjusterRef[], car: Car, field: string): void {
   for (const [i, { corner, adjuster }] of refs.entries()) {
     const own = adjustersOf(car, corner);
@@ -97,7 +106,7 @@ function checkFitted(refs: readonly AdjusterRef[], car: Car, field: string): voi
 
 /** The options that were given, as far as they fit the car. @throws InputError */
 function forCar(
-  { style, maxEffort, gauge, drawer, language, ...given }: v.InferOutput<typeof ASKED>,
+  { style, maxEffort, gauge, live, drawer, language, ...given }: v.InferOutput<typeof ASKED>,
   car: Car,
 ): Options {
   const { locked, done, leave } = given;
@@ -113,6 +122,7 @@ function forCar(
     ...(style ? { style } : {}),
     ...(maxEffort === undefined ? {} : { maxEffort }),
     ...(gauge ? { gauge } : {}),
+    ...(live ? { live } : {}),
     ...(drawer ? { drawer } : {}),
     ...(language ? { language } : {}),
   };

@@ -2,13 +2,14 @@
 import {
   AXLE_ANGLES,
   AXLE_CHANGES,
+  type AxleSpec,
   type Reading,
   type Spec,
   WHEEL_ANGLES,
-  type WheelSpec,
   type Window,
 } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import { each } from './gather.ts';
 import { check } from './refuse.ts';
 import * as schema from './schema.ts';
 
@@ -18,26 +19,32 @@ export const validateReading = (value: unknown, field = 'reading'): Reading => c
 /** @throws InputError naming, for instance, `spec.front.left.camber.low` */
 export function validateSpec(value: unknown, field = 'spec'): Spec {
   const spec = check(schema.spec, value, field);
-  for (const axle of ['front', 'rear'] as const) {
-    const own = spec[axle];
-    if (!own) continue;
-    for (const angle of [...AXLE_ANGLES, ...AXLE_CHANGES]) {
-      if (own[angle]) checkWindow(own[angle], `${field}.${axle}.${angle}`);
-    }
-    checkWheel(own, `${field}.${axle}`);
-    for (const side of ['left', 'right'] as const) checkWheel(own[side] ?? {}, `${field}.${axle}.${side}`);
-  }
+  each(
+    (['front', 'rear'] as const).flatMap((axle) => {
+      const { left = {}, right = {}, ...own } = spec[axle] ?? {};
+      return [
+        ...windowsIn(own, `${field}.${axle}`),
+        ...windowsIn(left, `${field}.${axle}.left`),
+        ...windowsIn(right, `${field}.${axle}.right`),
+      ];
+    }),
+  );
   return spec;
 }
 
-function checkWheel(windows: WheelSpec, field: string): void {
-  for (const angle of WHEEL_ANGLES) if (windows[angle]) checkWindow(windows[angle], `${field}.${angle}`);
+/** A check of each window there is, those of the axle first. */
+function windowsIn(windows: Omit<AxleSpec, 'left' | 'right'>, field: string): (() => void)[] {
+  return [...AXLE_ANGLES, ...AXLE_CHANGES, ...WHEEL_ANGLES].flatMap((angle) => {
+    const window = windows[angle];
+    const unit = angle === 'lateralChange' ? 'mm' : 'degrees';
+    return window ? [() => checkWindow(window, `${field}.${angle}`, unit)] : [];
+  });
 }
 
 /** A window has its lower limit below its upper one, and its aim between them. */
-function checkWindow({ low, aim, high }: Window, field: string): void {
-  if (low >= high) throw new InputError(`${field}.low`, low, { is: 'below-high', high });
+function checkWindow({ low, aim, high }: Window, field: string, unit: 'mm' | 'degrees'): void {
+  if (low >= high) throw new InputError(`${field}.low`, low, { is: 'below-high', high, unit });
   if (aim !== undefined && !(aim >= low && aim <= high)) {
-    throw new InputError(`${field}.aim`, aim, { is: 'in-window', low, high });
+    throw new InputError(`${field}.aim`, aim, { is: 'in-window', low, high, unit });
   }
 }

@@ -8,12 +8,15 @@ import { suspensionKinds } from '../suspension/catalogue.ts';
 import { jointsOf } from '../suspension/joints.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
 import { tapeLayouts } from '../suspension/tape/catalogue.ts';
-import { suspensionFromTape } from '../suspension/tape/tape.ts';
+import { suspensionFromTape, type TapeLayout } from '../suspension/tape/tape.ts';
+import { beside, each } from './gather.ts';
+import { validateMeasured } from './measured.ts';
 import { byName, open, shape } from './object.ts';
 import { check } from './refuse.ts';
 
 const wheelAngle = number(-45, 45, 'degrees');
-const schema = open(
+/** A suspension before its points and dimensions are looked at. */
+export const schema = open(
   {
     kind: v.string(ruleText({ is: 'suspension-kind' })),
     points: v.optional(byName(v.unknown(), { is: 'points' })),
@@ -21,6 +24,7 @@ const schema = open(
     toe: v.optional(wheelAngle),
     tolerance: v.optional(number(0, 200, 'mm')),
     tape: v.optional(byName(v.unknown(), { is: 'dimensions' })),
+    measured: v.optional(byName(v.unknown(), { is: 'dimensions' })),
   },
   shape('kind points camber toe', { as: 'object' }),
 );
@@ -48,21 +52,55 @@ export const oneKindOf = (kinds: Readonly<Record<string, { readonly name: string
  * @throws InputError such as `front.suspension.points.upperBall`
  */
 export function validateSuspension(value: unknown, field = 'suspension', right = false): Suspension {
-  const { points, tape, camber, toe, tolerance, ...rest }: v.InferOutput<typeof schema> = check(schema, value, field);
-  const kind = suspensionKind(rest.kind, `${field}.kind`);
+  const given: v.InferOutput<typeof schema> = beside(
+    () => check(schema, value, field),
+    () => checkAll((value ?? {}) as Loose, field, right),
+  );
+  const { points, tape, camber, toe, tolerance, measured: lengths, ...own } = given;
+  const kind = suspensionKind(own.kind, `${field}.kind`);
+  const measured = lengths && validateMeasured(lengths, kind.kind, `${field}.measured`);
+  const rest = { ...own, ...(measured && Object.keys(measured).length > 0 && { measured }) };
   // Where there is no geometry there are no points, and no angles that belong to them.
   const bare = kind.points.length === 0;
   if (!points && tape) return { ...rest, ...fromTape({ camber, toe, tolerance, tape }, kind, field), tape };
+  const angle = (name: 'camber' | 'toe') => () =>
+    check(wheelAngle, given[name] ?? (bare ? 0 : undefined), `${field}.${name}`);
+  const placed = beside(
+    () => validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`, right),
+    ...[angle('camber'), angle('toe')],
+  );
+  const [leans, turns] = each([angle('camber'), angle('toe')]) as [number, number];
   return {
     ...rest,
-    points: validatePoints(points ?? (bare ? {} : points), kind, `${field}.points`, right),
-    camber: check(wheelAngle, camber ?? (bare ? 0 : camber), `${field}.camber`),
-    toe: check(wheelAngle, toe ?? (bare ? 0 : toe), `${field}.toe`),
+    points: placed,
+    camber: leans,
+    toe: turns,
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(tape ? { tape } : {}),
   };
 }
 
+/** What lies in a suspension of which a field of its own is wrong. */
+function checkAll({ kind: name = '', points, tape, ...angles }: Loose, field: string, right: boolean): void {
+  const kind = Object.hasOwn(suspensionKinds, String(name)) ? suspensionKinds[String(name)] : undefined;
+  if (!kind || kind.points.length === 0) return;
+  if (!points && typeof tape === 'object' && tape) {
+    fromTape(
+      { tape: tape as Readonly<Record<string, unknown>>, camber: undefined, toe: undefined, tolerance: undefined },
+      kind,
+      field,
+    );
+    return;
+  }
+  const lacking = (['camber', 'toe'] as const).filter((one) => angles[one] === undefined);
+  each<unknown>([
+    () => validatePoints(points, kind, `${field}.points`, right),
+    ...lacking.map((one) => () => check(wheelAngle, undefined, `${field}.${one}`)),
+  ]);
+}
+
+/** A suspension of which nothing is known yet. */
+type Loose = Readonly<Record<'kind' | 'points' | 'tape' | 'camber' | 'toe', unknown>>;
 type Given = Pick<v.InferOutput<typeof schema>, 'camber' | 'toe' | 'tolerance' | 'tape'>;
 
 function fromTape(
@@ -72,10 +110,25 @@ function fromTape(
 ): Omit<Suspension, 'kind'> {
   const layout = tapeLayouts[kind.kind];
   if (!layout) throw new InputError(`${field}.tape`, tape, { is: 'absent', why: 'by-points', suspension: kind.name });
-  const beside = { ...(camber === undefined ? {} : { camber }), ...(toe === undefined ? {} : { toe }) };
-  const built = suspensionFromTape(layout, { ...beside, ...tape }, `${field}.tape`);
+  const angles = { ...(camber === undefined ? {} : { camber }), ...(toe === undefined ? {} : { toe }) };
+  const given = { ...angles, ...tape };
+  const built = beside(
+    () => suspensionFromTape(layout, given, `${field}.tape`),
+    () => checkDimensions(layout, given, `${field}.tape`),
+  );
   validatePoints(built.points, kind, `${field}.points`);
   return { points: built.points, camber: built.camber, toe: built.toe, tolerance: tolerance ?? built.tolerance };
+}
+
+/** Each dimension for itself. @throws InputError */
+function checkDimensions({ dimensions }: TapeLayout, tape: Readonly<Record<string, unknown>>, field: string): void {
+  each(
+    dimensions.map(({ name, low, high, unit, otherwise }) => () => {
+      const entry = tape[name];
+      const value = typeof entry === 'object' && entry !== null && 'value' in entry ? entry.value : entry;
+      if (value !== undefined || otherwise === undefined) check(number(low, high, unit), value, `${field}.${name}`);
+    }),
+  );
 }
 
 function validatePoints(value: unknown, kind: SuspensionKind, field: string, right = false): Record<string, Vec3> {
@@ -89,7 +142,9 @@ function validatePoints(value: unknown, kind: SuspensionKind, field: string, rig
   const spare = (name: string): boolean =>
     (!some && optionalPoints.includes(name)) || (right && rigidAxle?.once.includes(name) === true && !given[name]);
   const asked = kind.points.filter((name) => !spare(name));
-  const points = Object.fromEntries(asked.map((name) => [name, check(vector, given[name], `${field}.${name}`)]));
+  const points = Object.fromEntries(
+    each(asked.map((name) => () => [name, check(vector, given[name], `${field}.${name}`)] as const)),
+  );
   const joints = jointsOf(kind, points);
   for (const [i, name] of joints.entries()) {
     const twin = joints.slice(0, i).find((other) => distance(points[other]!, points[name]!) < COINCIDENT);

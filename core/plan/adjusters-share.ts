@@ -63,8 +63,8 @@ function minus(read: WheelReading, bare: WheelReading): WheelReading {
 }
 
 function steersOnly(car: Car, corner: Corner, adjuster: Adjuster): boolean {
-  const { rack } = suspensionKinds[car[axleOf(corner)].suspension.kind] ?? {};
-  const { points = [], links = [] } = adjusterKinds[adjuster.kind]?.touches(adjuster) ?? {};
+  const { rack } = suspensionKinds[car[axleOf(corner)].suspension.kind]!;
+  const { points = [], links = [] } = adjusterKinds[adjuster.kind]!.touches(adjuster);
   return points.length === 0 && links.length > 0 && links.every((name) => name === rack);
 }
 
@@ -80,7 +80,7 @@ function ofCharts(
 ): Unsure[] {
   const camber = (corner: Corner): number =>
     adjustersOf(car, corner)
-      .filter(({ kind, id }) => adjusterKinds[kind]?.byChart && !unknown.some(isOf(corner, id)))
+      .filter(({ kind, id }) => adjusterKinds[kind]!.byChart && !unknown.some(isOf(corner, id)))
       .reduce((sum, one) => sum + chartCamber(car, corner, one, settings[corner]?.[one.id] ?? one.reference), 0);
   const by = camber(left) - camber(right);
   return by === 0 ? [] : [{ spans: { [left]: withSai(-by, NONE) } }];

@@ -2,8 +2,7 @@
 import { jobCount } from '../adjuster/job.ts';
 import type { PlanRequest, PlanStyle } from '../contract.ts';
 import { Choices } from './choose.ts';
-import { workOf } from './plan.ts';
-import { evaluate, movedTo, type Positions, problemOf } from './problem.ts';
+import { evaluate, movedTo, type Positions, problemOf, workOf } from './problem.ts';
 
 /** One of several plans that are worth a choice. */
 export interface PlanChoice {

@@ -1,6 +1,8 @@
 /** Which positions to go to: the exact choice by style, or every choice that is not worse in both work and distance. */
 import type { AdjusterRef, BarePlan, PlanStyle } from '../contract.ts';
 import { byCorner } from '../corners.ts';
+import { betweenMarks } from './between/between-marks.ts';
+import { otherMoves } from './between/other-moves.ts';
 import { Likeliest, type Likely, surest } from './chance/surest.ts';
 import { keepingDone } from './done.ts';
 import { FineSpace } from './fine/fine-space.ts';
@@ -57,6 +59,10 @@ export class Choices {
    * nothing ties are planned each for itself: what cannot be met in one changes nothing in the others.
    */
   best(style: PlanStyle): Positions {
+    return otherMoves(this.problem, betweenMarks(this.problem, this.#best(style), style), style);
+  }
+
+  #best(style: PlanStyle): Positions {
     const { done = [] } = this.problem.request;
     if (style === 'surest') return this.#surestOfAll();
     if (style === 'practical') return done.length > 0 ? this.#keeping(done) : this.#practical();
@@ -70,7 +76,8 @@ export class Choices {
    */
   proofOf(style: PlanStyle): Proof {
     if (style !== 'closest' && style !== 'least-work') return { proven: false };
-    if (this.problem.work.isCut) return { proven: false };
+    // Between marks there is no end of positions.
+    if (this.problem.work.isCut || this.problem.request.live?.length) return { proven: false };
     if (this.fine.length === 0) return { proven: true };
     const least = style === 'least-work' && this.#solve({ inWindow: true, effortFirst: true });
     if (least) return { proven: this.#subproblems.every((own, p) => isLeastWork(own.states, own.terms, least[p]!)) };
@@ -95,7 +102,10 @@ export class Choices {
       (answers, next) => notWorse(answers.flatMap((answer) => next.map((found) => [...answer, found]))),
       [[]],
     );
-    return all.map((answer) => ({ effort: sum(answer, 'effort'), positions: this.#positions(answer) }));
+    return all.map((answer) => ({
+      effort: sum(answer, 'effort'),
+      positions: betweenMarks(this.problem, this.#positions(answer), 'closest'),
+    }));
   }
 
   #solve(goal: Goal): Answer | undefined {
@@ -139,7 +149,7 @@ export class Choices {
     const searches = this.#searches();
     const sure = searches.map((search) => this.#surest(search).found);
     const others = [searches.map(({ nearest }) => nearest), searches.map((one) => one.leastWork() ?? one.nearest)];
-    const apart = others.filter((answer) => answer.some(({ states }, i) => states.join() !== sure[i]!.states.join()));
+    const apart = others.filter((answer) => statesOf(answer) !== statesOf(sure));
     if (apart.length === 0) return this.#positions(sure);
     return [sure, ...apart]
       .map((answer) => {
@@ -171,6 +181,8 @@ export class Choices {
     return byCorner((corner) => moved.find((own) => own[corner])?.[corner] ?? this.problem.now[corner]);
   }
 }
+
+const statesOf = (answer: Answer): string => answer.map(({ states }) => states.join()).join(';');
 
 const sum = (answer: Answer, what: 'effort' | 'distance'): number =>
   answer.reduce((total, found) => total + found[what], 0);

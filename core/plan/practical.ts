@@ -199,7 +199,9 @@ function listOf(part: Part, need: number): Likely[] {
 /** The least work of which enough is left, by halving the sums of minutes that there are: more work is never less sure. */
 function least(part: Part, need: number): Likely {
   const lightest = likely(part, part.search.leastWork(part.careful));
-  if (!lightest || lightest.chance >= need) return better(part, lightest, need);
+  if (!lightest) return part.best;
+  // The least work is enough: the likeliest of as little.
+  if (lightest.chance >= need) return likeliest([lightest, within(part, lightest.found.effort, lightest, need)])!;
   const levels = minutesOf(part).filter(
     (minutes) => minutes > lightest.found.effort - SAME_EFFORT && minutes < part.best.found.effort + SAME_EFFORT,
   );
@@ -214,13 +216,6 @@ function least(part: Part, need: number): Likely {
     } else low = middle + 1;
   }
   return best;
-}
-
-/** The least work is enough: the likeliest of as little. */
-function better(part: Part, lightest: Likely | undefined, need: number): Likely {
-  if (!lightest) return part.best;
-  const one = within(part, lightest.found.effort, lightest, need);
-  return one && one.chance >= Math.max(need, lightest.chance) ? one : lightest;
 }
 
 /**

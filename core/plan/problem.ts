@@ -24,6 +24,8 @@ import type { SpecTerm } from '../reading/spec-terms.ts';
 import { specFor } from './axle-kept.ts';
 import { chanceOf, oddsOf } from './chance/chance.ts';
 import { type Covariance, Uncertainty } from './chance/covariance.ts';
+import { learnedAbout } from './chance/learned-part.ts';
+import { liveOf, Order } from './live.ts';
 import { predictWith } from './predict.ts';
 import { Work } from './search/work.ts';
 import { samePosition } from './states/axis.ts';
@@ -45,6 +47,8 @@ export interface Problem {
   /** What is wished beside the windows. */
   readonly wishes: readonly Term[];
   readonly unmeasured: readonly SpecTerm[];
+  /** In which moves are made. */
+  readonly order: Order;
   /** What is not known of each assembly. */
   readonly uncertainty: ReadonlyMap<Assembly, Uncertainty>;
   /** What all searches for it together may do. */
@@ -56,17 +60,24 @@ export function problemOf(asked: PlanRequest, work = new Work()): Problem {
   const request = withWheelLevel(asked);
   const model = compileCar(request.car);
   const now = complete(request);
+  const judged = termsOf(specFor(request), request.reading, request.car);
+  const order = new Order(request.car, model, now);
   const uncertainty = new Map(
     model.map((assembly) => {
       const gauge = gaugeOf(request, axleOf(assembly.corners[0]!));
-      return [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge)] as const;
+      const { parts, places: known = [] } = request.car.learned ?? {};
+      const learned = learnedAbout(parts, assembly);
+      const places = [...(request.unsure ?? []), ...known];
+      const live = request.live?.length ? liveOf(request, assembly, judged.terms, order) : undefined;
+      const beside = { learned, places, live, methods: request.reading.methods };
+      return [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge, beside)] as const;
     }),
   );
   const wishes = wishesOf(request.wish ?? {}, request.reading, request.car);
   const stoodOff = asked.reading.steeringWheel;
   return {
-    ...{ request, model, now, wishes, uncertainty, work },
-    ...termsOf(specFor(request), request.reading, request.car),
+    ...{ request, model, now, order, wishes, uncertainty, work },
+    ...judged,
     ...(stoodOff && { stoodOff }),
   };
 }
@@ -125,6 +136,11 @@ export function chanceAt(problem: Problem, positions: Positions, terms: readonly
   return chanceOf(terms, problem.model, ...anglesAt(problem, valuesAt(problem, positions).angles, positions));
 }
 
+/** The same, and the chance of each of them alone. */
+export function oddsOfTerms(problem: Problem, positions: Positions, terms: readonly Term[]) {
+  return oddsOf(terms, problem.model, ...anglesAt(problem, valuesAt(problem, positions).angles, positions));
+}
+
 /** Each assembly's angles at some positions, and how well they are known. */
 function anglesAt({ model, uncertainty }: Problem, angles: readonly Float64Array[], positions: Positions) {
   const byAssembly = model.map(({ corners, sides }) => {
@@ -149,6 +165,9 @@ export function movedTo({ request: { car }, now }: Problem, positions: Positions
 
 /** Minutes. */
 export const minutesOf = (adjuster: Adjuster): number => adjuster.effort ?? kindOfAdjuster(adjuster).effort;
+/** The same of all that is moved to get to some positions. */
+export const workOf = (problem: Problem, positions: Positions): number =>
+  movedTo(problem, positions).reduce((sum, { adjuster }) => sum + minutesOf(adjuster), 0);
 export const kindOfAdjuster = (adjuster: Adjuster): AdjusterKind => adjusterKinds[adjuster.kind]!;
 export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster }: AdjusterRef): Adjuster =>
   adjustersOf(car, corner).find(({ id }) => id === adjuster)!;

@@ -67,8 +67,6 @@ export interface CornerModel {
 
 export class Mechanism {
   readonly linkage: Linkage;
-  /** Adjusters by id, a side each. */
-  readonly fitted: readonly ReadonlyMap<string, Fitted>[];
   /** How many numbers `angles` writes. */
   readonly numbers: number;
   readonly #hasBody: boolean;
@@ -93,7 +91,11 @@ export class Mechanism {
     this.numbers = numbersOf(sides);
     this.#hasBody = hasBody(sides);
     this.#spins = sides.map(({ suspension }) => spinAxis(suspension.camber, suspension.toe));
-    this.fitted = sides.map(
+  }
+
+  /** Adjusters by id, a side each. Made when first asked for: of many a mechanism only the points are. */
+  get fitted(): readonly ReadonlyMap<string, Fitted>[] {
+    this.#fitted ??= this.sides.map(
       ({ suspension, adjusters }) =>
         new Map(
           adjusters.map((adjuster) => {
@@ -103,7 +105,9 @@ export class Mechanism {
           }),
         ),
     );
+    return this.#fitted;
   }
+  #fitted: readonly ReadonlyMap<string, Fitted>[] | undefined;
 
   /** The assembly of a corner that is asked about alone: the other end of its rigid axle is its mirror, at the reference. */
   static ofCorner(suspension: Suspension, adjusters: readonly Adjuster[], field?: string): Mechanism {
@@ -112,10 +116,10 @@ export class Mechanism {
   }
 
   /** One corner, the others at `others`, by default their references. */
-  corner(side = 0, others: readonly Settings[] = []): CornerModel {
+  corner(side = 0, others?: readonly Settings[]): CornerModel {
     const all = (settings: Settings, options: PoseOptions = {}) =>
       this.pose(
-        this.sides.map((_, i) => (i === side ? settings : (others[i] ?? {}))),
+        this.sides.map((_, i) => (i === side ? settings : (others?.[i] ?? {}))),
         this.sides.map((_, i) => (i === side ? options : {})),
       );
     return {
@@ -169,11 +173,14 @@ export class Mechanism {
     });
   }
 
-  /** Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop. */
-  angles(params: Float64Array, out: Angles): boolean {
+  /**
+   * Solves for the parameters and writes the angles; false if no pose exists. The planner's inner loop.
+   * @param near where the one body of a mechanism stood that is much the same: see `stands`
+   */
+  angles(params: Float64Array, out: Angles, near?: Float64Array): boolean {
     const { bodies, wheels, reference } = this.linkage;
     for (let w = 0; w < wheels.length; w++) tiltLine(wheels[w]!, reference, params);
-    if (!this.#solve(params)) return false;
+    if (!this.#solve(params, near)) return false;
     for (let w = 0; w < wheels.length; w++) {
       const wheel = wheels[w]!;
       const { angles, outboard } = wheel;
@@ -200,12 +207,17 @@ export class Mechanism {
     return true;
   }
 
+  /** Where the body stood in the last solve, of a mechanism that has one. */
+  stands(): Float64Array | undefined {
+    return this.linkage.crossRod ? undefined : this.linkage.bodies[0]!.solver?.pose.slice();
+  }
+
   /** Body by body; what hangs on another comes after it. */
-  #solve(params: Float64Array): boolean {
+  #solve(params: Float64Array, near?: Float64Array): boolean {
     const { bodies, crossRod } = this.linkage;
     const solver = bodies[crossRod?.first ?? 0]!.solver;
     this.#last = solver;
-    if (solver && !solver.solve(params)) return false;
+    if (solver && !solver.solve(params, crossRod ? undefined : near)) return false;
     if (!crossRod || !solver) return true;
     carryEnd(crossRod, solver, params);
     this.#last = bodies[1 - crossRod.first]!.solver!;

@@ -92,10 +92,12 @@ export class PoseSolver {
 
   /**
    * Solves for the parameters, from the reference pose. Leaves the answer in `pose` and `rotation`.
+   * @param near a pose of this branch that is close to the answer: found sooner from there
    * @returns false if no pose on this branch of the linkage satisfies the rows
    */
-  solve(params: Float64Array): boolean {
+  solve(params: Float64Array, near?: Pose): boolean {
     this.#goHome();
+    if (near) this.pose.set(near);
     if (this.#newton(params)) return true;
     return this.#follow(params);
   }

@@ -1,6 +1,7 @@
 /** Angles that belong to an axle: derived from its two wheels, never stored. */
 import type { AxleName, AxleReading, Corner, Reading, WheelReading } from '../contract.ts';
 import { AXLES, isAxle } from '../corners.ts';
+import { crossHeight } from './ride-heights.ts';
 
 /** (left toe − right toe)/2, degrees, + to the right: the thrust angle of a rear axle, steer-ahead of a front one. */
 export const thrustOf = (left: number, right: number): number => (left - right) / 2;
@@ -44,11 +45,18 @@ export function includedAngle({ camber, sai }: WheelReading = {}): number | unde
   return camber === undefined || sai === undefined ? undefined : sai + camber;
 }
 
-/** Value, degrees (mm sideways), of a wheel's or an axle's angle by the name that a spec or a reading gives it. */
+/**
+ * Value, degrees (mm sideways, and of a height), of a wheel's or an axle's angle by the name that a spec or a reading gives
+ * it; `rideHeight` of a corner and `crossHeight` of an axle too.
+ */
 export function angleOf(reading: Reading, where: Corner | AxleName, angle: string): number | undefined {
-  if (!isAxle(where)) return reading[where]?.[angle as keyof WheelReading];
+  if (!isAxle(where)) return angle === 'rideHeight' ? reading.rideHeights?.[where] : wheelAngle(reading[where], angle);
   if (angle === 'steeringWheel') return reading.steeringWheel;
+  if (angle === 'crossHeight') return crossHeight(reading, where);
   const [left, right] = AXLES[where];
   const own = reading[where]?.[angle as keyof AxleReading];
   return own ?? axleAngles(reading[left], reading[right])[angle as keyof AxleAngles];
 }
+
+const wheelAngle = (wheel: WheelReading | undefined, angle: string): number | undefined =>
+  wheel?.[angle as keyof WheelReading];

@@ -2,12 +2,14 @@
 import * as v from 'valibot';
 import { ruleText } from '../adjuster/rule-text.ts';
 import { validateCar } from '../check/car.ts';
+import { beside, refusalsOf } from '../check/gather.ts';
 import { object, open, shape } from '../check/object.ts';
 import { check } from '../check/refuse.ts';
 import * as schema from '../check/schema.ts';
 import { validateSpec } from '../check/spec.ts';
 import type { CarFile } from '../contract.ts';
 import { InputError } from '../input-error.ts';
+import type { Refused } from '../rule.ts';
 import { checkDepth, parseJson } from './json.ts';
 import { migrate } from './migrations.ts';
 
@@ -36,7 +38,10 @@ export function validateCarFile(value: unknown): CarFile {
   const file: CarFile = {
     format,
     version: 1,
-    car: validateCar(car),
+    car: beside(
+      () => validateCar(car),
+      () => spec !== undefined && validateSpec(spec),
+    ),
     ...(spec === undefined ? {} : { spec: validateSpec(spec) }),
     ...(visits === undefined ? {} : { visits }),
   };
@@ -49,6 +54,15 @@ export function validateCarFile(value: unknown): CarFile {
     });
   }
   return file;
+}
+
+/**
+ * All that is wrong with a car file, field by field, the first as `validateCarFile` throws it: for a form, which shows each
+ * beside its field. What can only be judged once another field is right comes when that one is.
+ */
+export function problemsOf(value: unknown): Refused[] {
+  const all = refusalsOf(() => validateCarFile(value)).map(({ field, value, rule }) => ({ field, value, rule }));
+  return all.filter(({ field }, i) => all.findIndex((one) => one.field === field) === i);
 }
 
 /** Values in a car file: many times what a car with thousands of visits has. */

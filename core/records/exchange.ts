@@ -23,6 +23,7 @@ export function toCarFile(
       carId: visit.carId,
       opened: visit.opened,
       ...(visit.closed === undefined ? {} : { closed: visit.closed }),
+      ...(visit.deleted && { deleted: visit.deleted }),
       // That it was opened again, or closed twice, goes with it; its checks stay here.
       ...(visit.marks?.closed && { marks: { closed: visit.marks.closed } }),
       rounds: oldestFirst(readings.filter(({ visitId }) => visitId === visit.id)).map((one) => toRound(one, moves)),

@@ -58,8 +58,8 @@ function mergeVisits(a: readonly Visit[], b: readonly Visit[], notes: MergeNote[
  */
 function mergeVisit(a: Visit & Facts, b: Visit & Facts, notes: MergeNote[]): Visit {
   const field = `visits.${a.id}`;
-  const { closed: closedA, checks: _, marks: __, rounds: roundsA, ...headA } = a;
-  const { closed: closedB, checks: ___, marks: ____, rounds: roundsB, ...headB } = b;
+  const { closed: closedA, checks: _, marks: __, deleted: ___, rounds: roundsA, ...headA } = a;
+  const { closed: closedB, checks: ____, marks: _____, deleted: ______, rounds: roundsB, ...headB } = b;
   settle(field, headA, headB, notes);
   if (closedA && closedB) settle(`${field}.closed`, closedA, closedB, notes);
   const opened = [a.opened, b.opened].sort(compare)[0]!;
@@ -67,12 +67,12 @@ function mergeVisit(a: Visit & Facts, b: Visit & Facts, notes: MergeNote[]): Vis
   return { ...headA, opened, ...joinFacts(a, b), rounds };
 }
 
-/** The reading of a round never changes, but moves are added to it. Nothing when it is not the same round. */
+/** Two that differ. The reading of a round never changes, but moves are added to it. Nothing when it is not the same round. */
 function mergeRound(a: Round, b: Round, field: string, notes: MergeNote[]): Round | undefined {
   const { moved: movedA, ...readA } = a;
   const { moved: movedB, ...readB } = b;
   if (canonical(readA) !== canonical(readB)) return undefined;
-  if (!movedA || !movedB) return movedA || movedB ? { ...readA, moved: movedA ?? movedB ?? [] } : a;
+  if (!movedA || !movedB) return { ...readA, moved: movedA ?? movedB ?? [] };
   return { ...readA, moved: union<Moved>(`${field}.moved`, movedA, movedB, notes) };
 }
 

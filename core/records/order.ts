@@ -14,6 +14,9 @@ function moment(time: string): readonly [seconds: number, rest: string] {
   return [minutes * 60 + number(6), (parts[7] ?? '').padEnd(9, '0')];
 }
 
+/** The whole seconds since 1970 of a time in ISO 8601. */
+export const secondsOf = (time: string): number => moment(time)[0];
+
 /** Days since 1 January 1970 in the Gregorian calendar, whose years are counted from March, so that a leap day is last. */
 function days(year: number, month: number, day: number): number {
   const years = month > 2 ? year : year - 1;

@@ -3,7 +3,18 @@
  * Readings and moves never change: a correction is a new record that names the one it replaces. Of all others nothing is
  * overwritten by what comes from another phone: see versions.ts and visit-facts.ts.
  */
-import type { Car, CarPacks, CarSettings, Corner, Moved, Position, Reading, ShimCount, Spec } from '../contract.ts';
+import type {
+  Car,
+  CarPacks,
+  CarSettings,
+  Corner,
+  Moved,
+  Position,
+  Reading,
+  SetByRack,
+  ShimCount,
+  Spec,
+} from '../contract.ts';
 import type { Versioned } from './versions.ts';
 import type { Facts } from './visit-facts.ts';
 
@@ -36,6 +47,8 @@ export interface ReadingRecord {
   /** The digits exactly as they were typed, by field. */
   readonly typed: Readonly<Record<string, string>>;
   readonly replaces?: string;
+  /** Ids of other corrections of the same reading, made on another phone, that were seen and not taken. */
+  readonly over?: readonly string[];
 }
 
 export interface MoveRecord {
@@ -50,6 +63,8 @@ export interface MoveRecord {
   readonly outcome: NonNullable<Moved['outcome']>;
   /** Of a pack: the shims that it was built of, where they are known. */
   readonly shims?: readonly ShimCount[];
+  /** Where it was turned until the rack showed a value. */
+  readonly setBy?: SetByRack;
   readonly replaces?: string;
 }
 

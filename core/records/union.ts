@@ -8,6 +8,7 @@ import { canonical } from './canonical.ts';
 import { digest, under } from './made-id.ts';
 import { byText } from './order.ts';
 import type { DraftRecord, ReadingRecord, StoreName, Stores, VisitRecord } from './stored.ts';
+import { typedApart } from './typed-apart.ts';
 import { joinVersions, otherVersions, type Versioned } from './versions.ts';
 import { joinFacts, toldTwice } from './visit-facts.ts';
 
@@ -29,17 +30,13 @@ const VERSIONS: Kind<Versioned> = {
   join: joinVersions,
   twofold: (record) => otherVersions(record).length > 0,
 };
-/** What was typed on the way to what stands there now is nothing that was told differently. */
 const TYPED: Kind<DraftRecord> = {
   ...VERSIONS,
   join: joinVersions,
-  twofold: (record) =>
-    otherVersions(record).some(({ texts }) =>
-      Object.entries(texts).some(([key, text]) => !record.texts[key]?.startsWith(text)),
-    ),
+  twofold: (record) => typedApart(record).length > 0,
 };
 const MARKS: Kind<VisitRecord> = {
-  base: ({ id: _, closed: __, checks: ___, marks: ____, ...rest }) => rest,
+  base: ({ id: _, closed: __, checks: ___, marks: ____, deleted: _____, ...rest }) => rest,
   join: (a, b) => ({ ...MARKS.base(a), id: a.id, ...joinFacts(a, b) }) as VisitRecord,
   twofold: toldTwice,
 };
@@ -86,32 +83,52 @@ export interface Union<T> {
 
 /** The records of one store with those that come in, which may name an id more than once. */
 export function unite<S extends StoreName>(store: S, here: Stores[S], incoming: Stores[S]): Union<Stores[S][number]> {
+  const byId = new Map<string, Stores[S][number]>(here.map((record) => [record.id, record]));
+  return uniteFound(store, (id) => byId.get(id), incoming);
+}
+
+/**
+ * The same of records that are looked up. Of a piece it asks for those of the piece's ids, and for those of ids that it makes
+ * where two contents meet under one: so pieces give what the whole gives.
+ */
+export function uniteFound<S extends StoreName>(
+  store: S,
+  find: (id: string) => Stores[S][number] | undefined,
+  incoming: Stores[S],
+): Union<Stores[S][number]> {
   const kind = KINDS[store];
-  const before = new Map<string, Known>(here.map((record) => [record.id, record]));
-  const all = new Map(before);
-  const touched = new Set<string>();
+  const changes = new Map<string, Known>();
+  const all: Here = {
+    get: (id) => changes.get(id) ?? find(id),
+    set: (record) => changes.set(record.id, record),
+  };
   const parted = new Set<string>();
   const verdicts = incoming.map((record): Verdict => {
     const known = all.get(record.id);
     if (known && canonical(known) === canonical(record)) return 'same';
     const news = put(kind, all, record, parted);
-    for (const id of news) touched.add(id);
     if (news.length === 0) return 'kept';
     return known ? 'updated' : 'added';
   });
-  const changed = [...touched].map((id) => all.get(id) as Known);
+  const changed = [...changes.values()];
   const twofold = changed.filter((record) => parted.has(record.id) || kind.twofold(record)).map(({ id }) => id);
-  const fresh = changed.filter(({ id }) => !before.has(id)).length;
+  const fresh = changed.filter(({ id }) => !find(id)).length;
   // They come from the lists of this store.
   return { changed: changed as unknown as readonly Stores[S][number][], fresh, verdicts, twofold };
 }
 
+/** What is here, with what has come in laid over it. */
+interface Here {
+  readonly get: (id: string) => Known | undefined;
+  readonly set: (record: Known) => unknown;
+}
+
 /** Ids under which something is new. @param parted ids of records that another content had to make way for, or made */
-function put(kind: Kind<Known>, all: Map<string, Known>, record: Known, parted: Set<string>): readonly string[] {
+function put(kind: Kind<Known>, all: Here, record: Known, parted: Set<string>): readonly string[] {
   const here = all.get(record.id);
   const set = (next: Known): readonly string[] => {
     if (here && canonical(here) === canonical(next)) return [];
-    all.set(next.id, next);
+    all.set(next);
     return [next.id];
   };
   if (!here || canonical(here) === canonical(record)) return set(record);

@@ -4,10 +4,13 @@
  * the union of both, so the order does not count and once is as good as thrice.
  */
 import { canonical } from './canonical.ts';
+import type { Deletable } from './deletion.ts';
+import { joinDeletions } from './deletion-marks.ts';
 import { digest } from './made-id.ts';
 import { byText, byTime, laterThan } from './order.ts';
 
-export interface Versioned {
+/** Whether it is deleted is beside what it holds: no version of it. */
+export interface Versioned extends Deletable {
   readonly id: string;
   readonly changed?: string;
   /** Other contents of this record, each without its id. */
@@ -24,7 +27,7 @@ interface Version {
 type Past = Readonly<Record<string, string>>;
 
 function versionOf(content: object): Version {
-  const { id: _, versions: __, past: ___, changed, ...rest } = content as Partial<Versioned>;
+  const { id: _, versions: __, past: ___, deleted: ____, changed, ...rest } = content as Partial<Versioned>;
   return { content: rest, key: canonical(rest), changed };
 }
 const allOf = (record: Versioned): Version[] => [record, ...(record.versions ?? [])].map(versionOf);
@@ -59,7 +62,7 @@ const plain = ({ content, changed }: Version): object => ({ ...content, ...(chan
 
 /** The union of two records of one id. */
 export function joinVersions<T extends Versioned>(a: T, b: T): T {
-  return compose<T>(a.id, [...allOf(a), ...allOf(b)], mergePast(a.past, b.past));
+  return { ...compose<T>(a.id, [...allOf(a), ...allOf(b)], mergePast(a.past, b.past)), ...joinDeletions(a, b) };
 }
 
 function mergePast(a: Past = {}, b: Past = {}): Past {
@@ -86,7 +89,8 @@ export function edited<T extends Versioned>(before: T | undefined, next: Omit<T,
   const shown = versionOf(before);
   if (shown.key === own.key) return before;
   const version = { ...own, changed: laterThan(before.changed, now) };
-  return compose<T>(before.id, [...allOf(before), version], replacing(before.past, [shown]));
+  const record = compose<T>(before.id, [...allOf(before), version], replacing(before.past, [shown]));
+  return { ...record, ...joinDeletions(before, {}) };
 }
 
 /** Versions of another phone that nobody has decided about: as whole records, the newest first. */
@@ -112,5 +116,10 @@ export function chosen<T extends Versioned>(record: T, version: T, now: string):
   const all = allOf(record);
   const seen = standing(all, record.past ?? {}).filter(({ key }) => key !== own.key);
   const newest = all.sort(order).at(-1)?.changed;
-  return compose<T>(record.id, [...all, { ...own, changed: laterThan(newest, now) }], replacing(record.past, seen));
+  const next = compose<T>(
+    record.id,
+    [...all, { ...own, changed: laterThan(newest, now) }],
+    replacing(record.past, seen),
+  );
+  return { ...next, ...joinDeletions(record, {}) };
 }

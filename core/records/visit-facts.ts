@@ -1,9 +1,11 @@
 /**
- * What of a visit changes: whether it is closed, and each of its checks. Each is a set of marks with a time; the
- * latest holds and the others are kept, so that two phones' marks are joined by union. `closed` and `checks` say what
+ * What of a visit changes: whether it is closed, each of its checks, and whether it is deleted (deletion.ts). Each is a
+ * set of marks with a time; the latest holds and the others are kept, so that two phones' marks are joined by union. `closed` and `checks` say what
  * holds; a mark that they say by themselves is not written down, so a visit of before is one too.
  */
 import { canonical } from './canonical.ts';
+import type { Deletable } from './deletion.ts';
+import { joinDeletions } from './deletion-marks.ts';
 import { byText, byTime, laterThan } from './order.ts';
 
 /** One value, `''` for open again or not ticked, and when it was set, where that is known. */
@@ -11,7 +13,7 @@ export interface Mark {
   readonly value: string;
   readonly at?: string;
 }
-export interface Facts {
+export interface Facts extends Deletable {
   readonly closed?: string;
   readonly checks?: Readonly<Record<string, string>>;
   /** By what they mark: `closed`, `check:NAME`; the oldest first. */
@@ -62,7 +64,7 @@ function factsOf(all: ReadonlyMap<string, readonly Mark[]>): Facts {
 export function joinFacts(a: Facts, b: Facts): Facts {
   const all = new Map(marksOf(a));
   for (const [key, list] of marksOf(b)) all.set(key, once([...(all.get(key) ?? []), ...list]));
-  return factsOf(all);
+  return { ...factsOf(all), ...joinDeletions(a, b) };
 }
 
 type Change = { readonly closed?: string; readonly checks?: Readonly<Record<string, string>> };

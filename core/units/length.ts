@@ -42,8 +42,8 @@ export function parseLength(text: string, { unit = 'mm', field = 'length' }: Par
 
 function amount(text: string): { value: Decimal; fraction: boolean } | undefined {
   if (NUMBER.test(text)) return { value: new Decimal(text), fraction: false };
-  const [, whole = '0', top, bottom] = FRACTION.exec(text) ?? [];
-  if (!top || !bottom || Number(bottom) === 0) return undefined;
+  const [, whole = '0', top = '0', bottom = '0'] = FRACTION.exec(text) ?? [];
+  if (Number(bottom) === 0) return undefined;
   return { value: new Decimal(top).div(bottom).plus(whole), fraction: true };
 }
 

@@ -9,6 +9,8 @@ export interface ParseAngleOptions {
   readonly mode?: AngleMode;
   /** How an error names the field. */
   readonly field?: string;
+  /** Largest angle either way, degrees. Default 90. */
+  readonly limit?: number;
 }
 
 const LIMIT = 90;
@@ -23,17 +25,20 @@ const SPACED = new RegExp(String.raw`^(\d+)(?:\s+${NUMBER}\s*'?)?$`);
 /**
  * Degrees from what was typed: `4.35`, `4,35`, `−0.3`, `+1`, `1°30′`, `30′`; in mode `degrees-minutes` also `1 30`
  * and `1` (whole degrees). A bare decimal is refused there: 1.30 could be 1.3° or 1°30′.
- * @throws InputError for anything else, minutes of 60 or more, or beyond ±90°.
+ * @throws InputError for anything else, minutes of 60 or more, or beyond ±`limit`.
  */
-export function parseAngle(text: string, { mode = 'degrees', field = 'angle' }: ParseAngleOptions = {}): number {
-  const refuse = (rule: Rule = { is: 'angle', mode, limit: LIMIT }) => new InputError(field, text, rule);
+export function parseAngle(
+  text: string,
+  { mode = 'degrees', field = 'angle', limit = LIMIT }: ParseAngleOptions = {},
+): number {
+  const refuse = (rule: Rule = { is: 'angle', mode, limit }) => new InputError(field, text, rule);
   if (typeof text !== 'string') throw refuse();
   const { negative, rest } = splitSign(text);
   const parts = mode === 'degrees' ? inDegrees(rest) : inMinutes(rest);
   if (!parts) throw refuse();
   if (parts.minutes >= 60) throw refuse({ is: 'minutes' });
   const size = parts.degrees + parts.minutes / 60;
-  if (!(size <= LIMIT)) throw refuse();
+  if (!(size <= limit)) throw refuse();
   return negative && size !== 0 ? -size : size;
 }
 

@@ -7,7 +7,8 @@ import { InputError } from '../input-error.ts';
  * @throws InputError when toe is beyond ±90° or the diameter is not 100 to 2000 mm.
  */
 export function toeToLength(toe: number, diameter: number): number {
-  if (!(Math.abs(toe) <= 90)) throw new InputError('toe', toe, { is: 'place', on: 'degrees', low: -90, high: 90 });
+  if (!(typeof toe === 'number' && Math.abs(toe) <= 90))
+    throw new InputError('toe', toe, { is: 'place', on: 'degrees', low: -90, high: 90 });
   return checkDiameter(diameter) * sin(radians(toe));
 }
 
@@ -17,14 +18,15 @@ export function toeToLength(toe: number, diameter: number): number {
  */
 export function lengthToToe(length: number, diameter: number): number {
   const most = checkDiameter(diameter);
-  if (!(Math.abs(length) <= most)) throw new InputError('length', length, { is: 'within-diameter', diameter: most });
+  if (!(typeof length === 'number' && Math.abs(length) <= most))
+    throw new InputError('length', length, { is: 'within-diameter', diameter: most });
   return degrees(asin(length / most));
 }
 
 export function checkDiameter(diameter: number): number {
   const [low, high] = [100, 2000];
-  if (!(diameter >= low && diameter <= high)) {
-    throw new InputError('diameter', diameter, { is: 'place', on: 'mm', low, high });
+  if (!(typeof diameter === 'number' && diameter >= low && diameter <= high)) {
+    throw new InputError('diameter', diameter, { is: 'diameter', low, high });
   }
   return diameter;
 }

@@ -56,6 +56,9 @@ export function hasLowerCams({ suspension, adjusters }: Side): boolean {
   });
 }
 
+/** Behind all of its axle that go by their marks: what cannot be watched comes first, and what is watched makes up for it. */
+export const BY_RACK = WORKING_ORDER.roles.length * CORNERS.length;
+
 /** Behind its corner's others of the same role, before the next corner's. */
 export const AFTERWARDS = 0.5;
 
@@ -65,6 +68,6 @@ export const AFTERWARDS = 0.5;
  */
 export function rankOf(corner: Corner, role: Role, lowerCams: boolean): number {
   const { axles, roles, lowerCams: withLowerCams } = WORKING_ORDER;
-  const step = axles.indexOf(axleOf(corner)) * roles.length + (lowerCams ? withLowerCams : roles).indexOf(role);
-  return step * CORNERS.length + CORNERS.indexOf(corner);
+  const axle = axles.indexOf(axleOf(corner)) * 2 * BY_RACK;
+  return axle + (lowerCams ? withLowerCams : roles).indexOf(role) * CORNERS.length + CORNERS.indexOf(corner);
 }

@@ -9,7 +9,9 @@ import type { Position, Settings } from '../../contract.ts';
 import type { Axis } from '../states/axis.ts';
 import { type IndexedTerm, isOwn } from '../states/indexed-term.ts';
 import type { StateSpace } from '../states/state-space.ts';
-import type { Uncertainty } from './covariance.ts';
+import { variance, withPosition } from './by-rack.ts';
+import type { Covariance, Uncertainty } from './covariance.ts';
+import { LiveVariances } from './live-variances.ts';
 import { chanceWithin } from './normal.ts';
 
 /** More positions than this are interpolated between as many. */
@@ -32,6 +34,7 @@ export class ChanceCost {
   readonly #states: StateSpace;
   readonly #own: readonly Own[];
   readonly #tables: readonly Table[];
+  readonly #live: LiveVariances | undefined;
   /** Each own window's factors of the assembly's angles, degrees; then those of the others, in half windows. */
   readonly #rows: readonly Float64Array[];
   readonly #sum: Float64Array;
@@ -40,6 +43,7 @@ export class ChanceCost {
   /**
    * @param terms every term, of which those that hang on this assembly count
    * @param assembly its place among the assemblies that `terms` know
+   * @param nearest the state that is nearest to the aims
    */
   constructor(
     states: StateSpace,
@@ -47,6 +51,7 @@ export class ChanceCost {
     assembly: number,
     uncertainty: Uncertainty,
     from: readonly Settings[],
+    nearest = states.unmoved,
   ) {
     const soft = terms.filter(
       ({ term, parts }) => !term.hard && !term.wish && parts.some((part) => part.assembly === assembly),
@@ -61,7 +66,9 @@ export class ChanceCost {
     }));
     const tying = soft.filter((one) => !isOwn(one)).map((one) => rowOf(one, assembly, size, one.term.window.half));
     this.#rows = [...own.map(({ row }) => row), ...merged(tying)];
-    this.#tables = states.axes.map((axis) => tableOf(axis, uncertainty, from, this.#rows));
+    const { byRack } = uncertainty;
+    this.#live = byRack && new LiveVariances(states, byRack, nearest);
+    this.#tables = byRack ? [] : states.axes.map((axis) => tableOf(axis, uncertainty, from, this.#rows));
     this.#sum = new Float64Array(this.#rows.length * uncertainty.coordinates);
     this.#variances = new Float64Array(this.#rows.length);
   }
@@ -84,6 +91,7 @@ export class ChanceCost {
 
   /** Of each row at a state, without the gauge. */
   #variancesAt(state: number): Float64Array {
+    if (this.#live) return this.#liveAt(this.#live.covariance(state));
     const rows = this.#rows.length;
     const sum = this.#sum.fill(0);
     const variances = this.#variances.fill(0);
@@ -97,6 +105,14 @@ export class ChanceCost {
       variances[r]! += sum[k]! ** 2;
     }
     return variances;
+  }
+
+  /** With moves by the rack the gauge that read first is in it, as far as it is left: of own windows it is counted beside. */
+  #liveAt(covariance: Covariance): Float64Array {
+    this.#rows.forEach((row, r) => {
+      this.#variances[r] = variance(row, covariance, row.length) - (this.#own[r]?.gauge ?? 0) / 2;
+    });
+    return this.#variances;
   }
 }
 
@@ -143,8 +159,7 @@ function tableOf(
   const width = uncertainty.coordinates * rows.length;
   const vectors = new Float64Array(positions.length * width);
   const alone = new Float64Array(positions.length * rows.length);
-  const at = (position: Position): Settings[] =>
-    from.map((settings, i) => (i === side ? { ...settings, [adjuster.id]: position } : settings));
+  const at = (position: Position): Settings[] => withPosition(from, { side, id: adjuster.id }, position);
   const fill = (i: number): void => {
     if (i === current) return;
     const position = positions[i]!;

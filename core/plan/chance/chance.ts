@@ -6,29 +6,12 @@ import { EDGE_NOISE } from '../../reading/spec-terms.ts';
 import type { IndexedTerm } from '../states/indexed-term.ts';
 import { placeAmong } from '../states/state-space.ts';
 import type { Term } from '../terms.ts';
+import { rootOf } from './cholesky.ts';
 import type { Covariance } from './covariance.ts';
 import { normals } from './random.ts';
 
 const DRAWS = 2048;
 const SEED = 20261125;
-
-/** Lower triangle L with L·Lᵀ = c (Cholesky); a direction without any spread stays zero. */
-function rootOf(c: Covariance): Float64Array {
-  const size = Math.sqrt(c.length);
-  const root = new Float64Array(c.length);
-  for (let i = 0; i < size; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = c[size * i + j]!;
-      for (let k = 0; k < j; k++) sum -= root[size * i + k]! * root[size * j + k]!;
-      if (i === j) root[(size + 1) * i] = Math.sqrt(Math.max(0, sum));
-      else {
-        const pivot = root[(size + 1) * j]!;
-        root[size * i + j] = pivot > 0 ? sum / pivot : 0;
-      }
-    }
-  }
-  return root;
-}
 
 const MOST = ANGLES_A_WHEEL * CORNERS.length;
 /** Of the bodies of two axles. */

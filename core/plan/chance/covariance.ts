@@ -2,32 +2,68 @@
  * What is not known of an assembly, and how far it can put a planned change off: hard points that a tape gives to its
  * tolerance only, moves that are made to their own tolerance only, a gauge that does not repeat. Each unknown stands
  * for itself, one standard deviation of it at a time; the change of the angles is linear in it for as small an error
- * (checked in the tests against a Monte Carlo of the full model).
+ * (checked in the tests against a Monte Carlo of the full model). Long, as all that is asked goes by the same nudged models.
  */
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
-import type { Corner, Gauge, Position, Settings, Vec3 } from '../../contract.ts';
+import type { Sighted } from '../../adjuster/measured.ts';
+import { apartFromMoves, movedBy, type Unknown } from '../../adjuster/unknowns.ts';
+import type { Gauge, Learned, LearnedPart, Methods, Position, Settings } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
-import { applyChange, type Change, changeOf } from '../../pose/change.ts';
-import { type Fitted, Mechanism } from '../../pose/mechanism.ts';
-import { CAMBER, CASTER, hasBody, LATERAL, numbersOf, PITCH, TOE } from '../../pose/numbers.ts';
+import { Mechanism } from '../../pose/mechanism.ts';
+import { numbersOf } from '../../pose/numbers.ts';
 import { samePosition } from '../states/axis.ts';
-import { placeAmong } from '../states/state-space.ts';
-
-/** The most that a taped coordinate is off, ± mm, where nothing else is said. Trade practice, no source. */
-export const DEFAULT_TOLERANCE = 5;
+import { ByRack, type Live, type Turned, withPosition } from './by-rack.ts';
+import { Choosables } from './choosables.ts';
+import { learnedUnknowns, rootBefore, rootOfPart } from './learned-part.ts';
+import { anglesAt, moveErrors } from './move-error.ts';
+import { sigmasOf } from './sigmas.ts';
+import { addSquare, mixed } from './squares.ts';
 
 /** Where the difference for a derivative is taken, mm: far above rounding, far below curvature. */
 const STEP = 0.5;
-/** A tolerance says where 95 % lie. */
-const SIGMAS = 2;
 
 /** Covariance of (re-measured − predicted) of one assembly's angles, degrees², square, row by row. */
 export type Covariance = Float64Array;
 
-/** A coordinate that is `STEP` off, and its standard deviation. */
+/** A move that goes by the rack, and the number of the assembly that it is set by. */
+export interface SetBy extends Turned {
+  readonly at: number;
+  /** How far it ends from where it is guessed to, one standard deviation in its own unit. */
+  readonly within: number;
+  /** One standard deviation of each number as the gauge then shows it, degrees. */
+  readonly shown: Float64Array;
+}
+
+/** What is not known after a change, and how its moves are made. */
+interface Changed {
+  readonly covariance: Covariance;
+  readonly setBy: readonly SetBy[];
+}
+/** What picks the moves that go by the rack. */
+export interface ByRackOf {
+  readonly shown: Live['shown'];
+  readonly chooser: ByRack;
+  readonly moves: Choosables;
+}
+
+/** What is known beside the assembly as it was given. */
+export interface Beside {
+  readonly learned?: LearnedPart | undefined;
+  readonly places?: readonly UnsurePlace[] | undefined;
+  readonly live?: Live | undefined;
+  /** What was not read off the rack, and its scatter. */
+  readonly methods?: Methods | undefined;
+}
+/** An adjuster, and one standard deviation of where it stands. */
+export type UnsurePlace = Pick<NonNullable<Learned['places']>[number], 'corner' | 'adjuster' | 'deviation'>;
+type Moved = readonly [side: number, id: string, position: Position];
+
+/** An unknown that is a step off, what its standard deviation is in such steps. */
 interface Nudged {
   readonly model: Mechanism;
-  readonly sigma: number;
+  readonly steps: number;
+  /** It changes what positions do. */
+  readonly ownMoves: boolean;
   /** Its angles at `from`; absent where it has no pose there. */
   readonly stood: Float64Array | undefined;
 }
@@ -35,30 +71,75 @@ interface Nudged {
 export class Uncertainty {
   /** Angles of the assembly, and of its body where that counts. */
   readonly size: number;
+  /** One standard deviation of what shows each number. */
+  readonly sigmas: Float64Array;
   readonly #byPoints: boolean;
   #coordinates: readonly Nudged[] | undefined;
+  /** Of what readings have taught, root of its covariance, each unknown in its own standard deviations. */
+  #root: Float64Array | undefined;
+  readonly #unknowns: readonly Unknown[];
   #stood: Float64Array | undefined;
+  readonly #learned: LearnedPart | undefined;
+  readonly #places: readonly UnsurePlace[];
+  readonly #live: Live | undefined;
+  #ofRack: ByRackOf | undefined;
 
-  /** @param from where the adjusters stand, a side each */
+  /**
+   * @param from where the adjusters stand, a side each
+   * @param beside what readings have taught of this assembly, in the place of what was to be expected; adjusters whose place
+   * was learned or guessed, and how well it is known; and what may go by the rack: absent, nothing
+   */
   constructor(
     private readonly assembly: Assembly,
     private readonly from: readonly Settings[],
     private readonly gauge: Required<Gauge>,
+    private readonly beside: Beside = {},
   ) {
+    const { learned, places = [], live, methods } = beside;
+    this.#learned = learned;
+    this.#places = places;
     this.size = numbersOf(assembly.sides);
+    this.#unknowns = learned ? learnedUnknowns(learned, assembly) : assembly.sides.flatMap(apartFromMoves);
+    this.#root = learned ? rootOfPart(learned, this.#unknowns) : rootBefore(assembly, this.#unknowns);
     this.#byPoints = assembly.sides.some(({ adjusters }) =>
       adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints),
     );
+    this.#live = live;
+    this.sigmas = sigmasOf(assembly, gauge, methods);
   }
 
-  /** How many coordinates are not known for certain. */
+  /** Picks what goes by the rack, and what it picks from; nothing where nothing may. */
+  get byRack(): ByRackOf | undefined {
+    if (!this.#live) return undefined;
+    this.#ofRack ??= {
+      shown: this.#live.shown,
+      chooser: new ByRack(this.#live, this.sigmas, this.coordinates),
+      moves: new Choosables(this, this.assembly.model, this.from, this.#live),
+    };
+    return this.#ofRack;
+  }
+
+  /** The same, were some lengths measured too. */
+  knowing(lengthsIn: (unknowns: readonly Unknown[]) => readonly Sighted[]): Uncertainty {
+    const { assembly, from, gauge, beside } = this;
+    const own = new Uncertainty(assembly, from, gauge, beside);
+    const lengths = lengthsIn(this.#unknowns);
+    own.#root = this.#learned
+      ? rootOfPart(this.#learned, this.#unknowns, lengths)
+      : rootBefore(assembly, this.#unknowns, lengths);
+    own.#coordinates = this.#nudged();
+    return own;
+  }
+
+  /** How many numbers are not known for certain: coordinates, and what was learned beside them. */
   get coordinates(): number {
     return this.#nudged().length;
   }
 
   /**
    * What one standard deviation of each coordinate adds to the change from `from` to `to`, degrees: the assembly's angles,
-   * coordinate by coordinate. Nothing where no pose exists.
+   * coordinate by coordinate; once something was learned, of each independent share of what is still not known. Nothing
+   * where no pose exists.
    */
   slopes(to: readonly Settings[]): Float64Array | undefined {
     const { model } = this.assembly;
@@ -72,120 +153,124 @@ export class Uncertainty {
     const slopes = new Float64Array(nudged.length * this.size);
     const room = { params: new Float64Array(model.linkage.reference.length), angles: new Float64Array(this.size) };
     nudged.forEach((one, p) => {
-      const there = one.stood && (change ? anglesBy(one.model, change, room) : anglesAt(one.model, to));
+      const there =
+        one.stood && (change && !one.ownMoves ? anglesBy(one.model, change, room) : anglesAt(one.model, to));
       // Near the end of what the links allow a nudge may find no pose: as well known as the rest.
       if (!there) return;
       for (let k = 0; k < this.size; k++) {
         const gain = there[k]! - one.stood![k]!;
         const asGiven = goes[k]! - stood[k]!;
-        slopes[p * this.size + k] = ((gain - asGiven) / STEP) * one.sigma;
+        slopes[p * this.size + k] = (gain - asGiven) * one.steps;
       }
     });
-    return slopes;
+    return this.#root ? mixed(slopes, this.#root, this.size) : slopes;
   }
 
   /** What one standard deviation of the move of one adjuster to a position adds, degrees; nothing where it stays. */
   errors(side: number, id: string, position: Position): Float64Array[] {
-    const { model } = this.assembly;
-    const { adjuster, kind } = this.#fitted(side, id);
     const stood = this.#standing(side, id);
     if (samePosition(position, stood)) return [];
-    const { tolerance } = kind;
-    const by = ((adjuster.tolerance as number | undefined) ?? tolerance.usual) / SIGMAS;
-    if (by === 0) return [];
-    const at = this.from.map((settings, i) => (i === side ? { ...settings, [id]: position } : settings));
-    if (!tolerance.error) {
-      const beyond = at.map((settings, i) =>
-        i === side ? { ...settings, [id]: tolerance.off?.(position, by) ?? (position as number) + by } : settings,
-      );
-      return gained(anglesAt(model, at), anglesAt(model, beyond));
-    }
-    const wheel = model.linkage.wheels[side]!;
-    return tolerance
-      .error(adjuster, stood, position, by)
-      .flatMap((effect) => gained(anglesAt(model, at), anglesAt(model, at, changeOf(wheel, effect))));
+    const at = withPosition(this.from, { side, id }, position);
+    const made = moveErrors(this.assembly.model, at, side, id, stood, this.#learned ? 'left' : 'all');
+    return [...made, ...this.#fromUnsure(side, id, at)];
   }
 
-  #fitted(side: number, id: string): Fitted {
-    return this.assembly.model.fitted[side]!.get(id)!;
+  /** What one standard deviation of the place that it is turned on from adds: it ends as far off, where it may do less or more. */
+  #fromUnsure(side: number, id: string, at: readonly Settings[]): Float64Array[] {
+    const { corners, model } = this.assembly;
+    const place = this.#places.find((one) => one.corner === corners[side] && one.adjuster === id);
+    if (!place || !(place.deviation > 0)) return [];
+    const off = ({ [id]: position, ...rest }: Settings): Settings => ({
+      ...rest,
+      [id]: (position as number) + place.deviation,
+    });
+    const [stood, goes] = [this.from, at].map((all): Float64Array | undefined => {
+      const there = anglesAt(model, all);
+      const beyond = anglesAt(
+        model,
+        all.map((own, i) => (i === side ? off({ [id]: this.#standing(side, id), ...own }) : own)),
+      );
+      return there && beyond?.map((x, k) => x - there[k]!);
+    });
+    return stood && goes ? [goes.map((x, k) => x - stood[k]!)] : [];
   }
 
   #standing(side: number, id: string): Position {
-    return this.from[side]?.[id] ?? this.#fitted(side, id).adjuster.reference;
+    return this.from[side]?.[id] ?? this.assembly.model.fitted[side]!.get(id)!.adjuster.reference;
   }
 
   /** Covariance of the error of what the rack shows after a change to `to`; twice the gauge, as it reads twice. */
   covariance(to: readonly Settings[]): Covariance {
-    const key = JSON.stringify(to);
-    const covariance = this.#covariances.get(key) ?? this.#covariance(to);
-    this.#covariances.set(key, covariance);
-    return covariance;
+    return this.#changed(to).covariance;
   }
-  readonly #covariances = new Map<string, Covariance>();
 
-  #covariance(to: readonly Settings[]): Covariance {
+  /** Of the moves to some positions those that go by the rack, and the number that each is set by. */
+  setBy(to: readonly Settings[]): readonly SetBy[] {
+    return this.#changed(to).setBy;
+  }
+
+  #changed(to: readonly Settings[]): Changed {
+    const key = JSON.stringify(to);
+    const changed = this.#known.get(key) ?? this.#change(to);
+    this.#known.set(key, changed);
+    return changed;
+  }
+  readonly #known = new Map<string, Changed>();
+
+  #change(to: readonly Settings[]): Changed {
     const { size } = this;
     const covariance = new Float64Array(size * size);
-    const { corners, sides } = this.assembly;
-    const { gauge } = this;
-    const put = (corner: Corner, angle: number, sigma: number): void => {
-      covariance[placeAmong(corners, corner, angle) * (size + 1)] = 2 * sigma * sigma;
+    const read = this.sigmas.map((sigma) => sigma * sigma);
+    const moved = this.#moved(to);
+    const again = (once: Covariance): Covariance => {
+      for (let k = 0; k < size; k++) once[k * (size + 1)]! += read[k]!;
+      return once;
     };
-    for (const corner of corners) {
-      put(corner, CAMBER, gauge.camber);
-      put(corner, CASTER, gauge.caster);
-      put(corner, TOE, gauge.toe);
+    if (this.byRack && moved.length > 0) {
+      const { carried, setBy } = this.#byRack(this.byRack, moved, this.slopes(to));
+      return { covariance: again(carried.covariance()), setBy };
     }
-    if (hasBody(sides)) {
-      put(corners[0]!, PITCH, gauge.pinionAngle);
-      put(corners[0]!, LATERAL, gauge.lateral);
-    }
-    const moved = to.flatMap((settings, side) =>
+    for (let k = 0; k < size; k++) covariance[k * (size + 1)]! = 2 * read[k]!;
+    if (moved.length === 0) return { covariance, setBy: [] };
+    for (const error of moved.flatMap((one) => this.errors(...one))) addSquare(covariance, error, 0, size);
+    const slopes = this.slopes(to);
+    for (let at = 0; slopes && at < slopes.length; at += size) addSquare(covariance, slopes, at, size);
+    return { covariance, setBy: [] };
+  }
+
+  #moved(to: readonly Settings[]): Moved[] {
+    return to.flatMap((settings, side) =>
       Object.entries(settings)
         .filter(([id, position]) => !samePosition(position, this.#standing(side, id)))
         .map(([id, position]) => [side, id, position] as const),
     );
-    if (moved.length === 0) return covariance;
-    for (const error of moved.flatMap((one) => this.errors(...one))) addSquare(covariance, error, 0, size);
-    const slopes = this.slopes(to);
-    for (let at = 0; slopes && at < slopes.length; at += size) addSquare(covariance, slopes, at, size);
-    return covariance;
   }
 
-  /** A coordinate that is off by at most t, anywhere within equally likely, has the standard deviation t/√3. */
+  #byRack({ chooser, moves }: ByRackOf, moved: readonly Moved[], all: Float64Array | undefined) {
+    const each = moved.map((one) => moves.of(...one));
+    const apart = each.length > 1 && all;
+    const together =
+      (apart && all.map((x, i) => x - each.reduce((sum, { spread }) => sum + spread.slopes[i]!, 0))) || undefined;
+    const { choice, carried } = chooser.choose(each, together);
+    const setBy: SetBy[] = [];
+    const { sigmas } = this;
+    chooser.carry(each, choice, together, (i, now, within) => {
+      const { side, id } = each[i]!;
+      const shown = sigmas.map((sigma, k) => Math.hypot(now.sigma(k), sigma));
+      setBy.push({ side, id, at: choice[i]!, within, shown });
+    });
+    return { carried, setBy };
+  }
+
   #nudged(): readonly Nudged[] {
     const { sides } = this.assembly;
-    this.#coordinates ??= sides.flatMap(({ suspension }, s) => {
-      const tolerance = suspension.tolerance ?? DEFAULT_TOLERANCE;
-      if (tolerance === 0) return [];
-      return Object.entries(suspension.points).flatMap(([name, point]) =>
-        [0, 1, 2].map((axis): Nudged => {
-          const points = { ...suspension.points, [name]: nudge(point, axis) };
-          const elsewhere = sides.map((one, i) => (i === s ? { ...one, suspension: { ...suspension, points } } : one));
-          const model = new Mechanism(elsewhere);
-          return { model, sigma: tolerance / Math.sqrt(3), stood: anglesAt(model, this.from) };
-        }),
-      );
+    this.#coordinates ??= this.#unknowns.map((one): Nudged => {
+      const step = 'point' in one ? STEP : one.sigma;
+      const model = new Mechanism(movedBy(sides, [one], [step]));
+      return { model, steps: one.sigma / step, ownMoves: 'share' in one, stood: anglesAt(model, this.from) };
     });
     return this.#coordinates;
   }
-}
-
-const nudge = (point: Vec3, axis: number): Vec3 => point.map((x, i) => (i === axis ? x + STEP : x)) as unknown as Vec3;
-
-function addSquare(covariance: Covariance, vector: Float64Array, at: number, size: number): void {
-  for (let i = 0; i < size; i++) {
-    for (let j = 0; j < size; j++) {
-      covariance[size * i + j]! += vector[at + i]! * vector[at + j]!;
-    }
-  }
-}
-
-/** An assembly's angles at these positions, with a further change if there is one; nothing where there is no pose. */
-function anglesAt(model: Mechanism, at: readonly Settings[], further?: Change): Float64Array | undefined {
-  const params = model.parameters(at);
-  if (further) applyChange(params, further);
-  return solved(model, params);
 }
 
 const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - b[i]!);
@@ -204,13 +289,4 @@ function anglesBy(model: Mechanism, change: Float64Array, { params, angles }: Ro
   const { reference } = model.linkage;
   for (let i = 0; i < params.length; i++) params[i] = reference[i]! + change[i]!;
   return model.angles(params, angles) ? angles : undefined;
-}
-
-function solved(model: Mechanism, params: Float64Array): Float64Array | undefined {
-  const angles = new Float64Array(model.numbers);
-  return model.angles(params, angles) ? angles : undefined;
-}
-
-function gained(before: Float64Array | undefined, after: Float64Array | undefined): Float64Array[] {
-  return before && after ? [after.map((value, k) => value - before[k]!)] : [];
 }

@@ -56,7 +56,8 @@ export class Likeliest {
     const indexed = terms.map((term) => indexTerm(term, states));
     this.#extra = assemblies.map((assembly, a) => {
       const uncertainty = problem.uncertainty.get(assembly)!;
-      const cost = new ChanceCost(states[a]!, indexed, a, uncertainty, settingsOf(assembly, problem.now));
+      const from = settingsOf(assembly, problem.now);
+      const cost = new ChanceCost(states[a]!, indexed, a, uncertainty, from, this.nearest.states[a]!);
       return remembered(states[a]!.count, (state) => cost.cost(state));
     });
     const room = (one: IndexedTerm): Term => widened(one, ROOM * sigmaOf(one, spread));

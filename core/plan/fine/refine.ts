@@ -17,8 +17,8 @@ import { PairTables } from './pair-tables.ts';
 import { seedsOf, someSeedsOf } from './seeds.ts';
 
 const ROUNDS = 6;
-/** The others' needs change little once all is in its window. */
-const SEEDED = 2;
+/** After this round the others' needs change little once all is in its window. */
+const LAST_SEEDED = 1;
 /** Positions to either side that are looked at exactly: all, or of a rod in flats two turns, or fewer where that is too many. */
 const NEIGHBOURHOODS = [Number.POSITIVE_INFINITY, 12, 6, 3, 1];
 /** Choices of the others for which the pivots are sought, and settings that are then solved. */
@@ -52,7 +52,7 @@ export function refine(given: readonly StateSpace[], terms: readonly Term[], wor
     const next: Nearest = nearest(states, terms, work)!;
     const isSame = !isBetter(next, best);
     best = next;
-    if ((best.inWindow || isHopeless) && (isSame || given.length === 1 || round >= SEEDED - 1)) break;
+    if ((best.inWindow || isHopeless) && (isSame || given.length === 1 || round >= LAST_SEEDED)) break;
     if (!best.inWindow) weigh(weights, states, terms, best.found);
   }
   let within = 0;

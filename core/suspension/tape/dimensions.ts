@@ -88,13 +88,14 @@ export const WHEEL_HEIGHTS = [
     high: 700,
     otherwise: 210,
     tolerance: 30,
-    why: 'about 100 mm below the wheel centre',
+    why: 'about {100 mm} below the wheel centre',
   }),
 ];
 export const STANCE = [
   mm('track', {
     label: 'Track',
     between: ['wheelCentre'],
+    measure: 'track',
     low: 600,
     high: 3000,
     otherwise: 1500,
@@ -104,6 +105,7 @@ export const STANCE = [
   mm('axleBehindFront', {
     label: 'Behind the front axle',
     between: ['wheelCentre'],
+    measure: 'behind',
     low: -100,
     high: 8000,
     otherwise: 0,
@@ -113,6 +115,7 @@ export const STANCE = [
   mm('lowerBallInset', {
     label: 'Lower ball joint inboard of the wheel centre',
     between: ['lowerBall', 'wheelCentre'],
+    measure: 'inboard',
     low: 0,
     high: 400,
     otherwise: 70,
@@ -122,6 +125,7 @@ export const STANCE = [
   mm('lowerBallAhead', {
     label: 'Lower ball joint ahead of the wheel centre',
     between: ['lowerBall', 'wheelCentre'],
+    measure: 'ahead',
     low: -400,
     high: 400,
     otherwise: 'axisAhead',

@@ -22,11 +22,20 @@ export interface TapeDimension {
   readonly otherwise?: number | string;
   /** ± mm at 95 % of that. */
   readonly tolerance?: number;
-  /** Why that, in a person's words. */
+  /** What of the points it is, for whom a layout is to have it; absent: no length between points alone. */
+  readonly measure?: Measure | undefined;
+  /** Why that, in a person's words; a length in it stands as `{110 mm}`, for `inShop` of core/units to say. */
   readonly why: string;
 }
 
-type Words = Pick<TapeDimension, 'label' | 'between' | 'why'>;
+/**
+ * A length as the points have it. Of the two that it is `between`: how far they are apart; how far the first is inboard of
+ * the second, or ahead of it. Of one: its height, twice its distance from the car's middle, how far it is behind the front
+ * axle. From the hub's face: the first, inboard of where that face stands beside the second.
+ */
+export type Measure = 'apart' | 'inboard' | 'ahead' | 'height' | 'track' | 'behind' | 'inboard-of-face';
+
+type Words = Pick<TapeDimension, 'label' | 'between' | 'why' | 'measure'>;
 interface Length extends Words, Pick<TapeDimension, 'low' | 'high'> {
   readonly otherwise: number | string;
   readonly tolerance: number;
@@ -37,7 +46,13 @@ interface Angle extends Words {
   readonly otherwise?: number;
 }
 
-export const mm = (name: string, length: Length): TapeDimension => ({ name, unit: 'mm', ...length });
+/** Without another word it is the distance of two points, or the height of one. */
+export const mm = (name: string, length: Length): TapeDimension => ({
+  name,
+  unit: 'mm',
+  measure: length.between.length === 2 ? 'apart' : 'height',
+  ...length,
+});
 export const deg = (name: string, { limit, ...angle }: Angle): TapeDimension => ({
   name,
   unit: 'degrees',

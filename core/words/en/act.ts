@@ -3,10 +3,9 @@
  * which way as it is seen from there, what to mind while tightening.
  */
 import type { Act, Sense, Taper } from '../../said.ts';
-import { inFlats } from '../../units/flats.ts';
-import { plain } from '../../units/plain.ts';
+import { bareLength, figure, lengthText, lengthUnit, partAngle } from '../../units/shop.ts';
 import type { Units } from '../words.ts';
-import { bareLength, counted, lengthText, plural, signed, unitOf } from './figures.ts';
+import { counted, plural, turnsAndFlats } from './figures.ts';
 import { mark, place, wedge } from './place.ts';
 
 type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, units?: Units) => string };
@@ -19,10 +18,17 @@ const SAYINGS: Sayings = {
   },
   'turn-to-number': ({ from, to }) =>
     `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
-  'turn-marks': ({ by, from, to, goes, sense }) => {
-    const way = sense ? ` ${sense}, seen from the bolt head` : '';
+  'turn-marks': ({ by, from, to, goes, sense, shows }, units) => {
+    const much = `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}`;
     const so = goes ? `, so that its end of the arm goes ${goes}` : '';
-    return `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}${way} (${mark(from)} → ${mark(to)})${so}; hold the head while tightening, final torque at ride height.`;
+    const held = 'hold the head while tightening, final torque at ride height.';
+    if (sense)
+      return `${much} ${sense}, seen from the bolt head (${mark(from, units)} → ${mark(to, units)})${so}; ${held}`;
+    const [is, other] = shows && shows.by > 0 ? ['rises', 'falls'] : ['falls', 'rises'];
+    const watch = shows
+      ? `on the rack ${shows.angle} ${is} by ${partAngle(Math.abs(shows.by), units, 2)}, and where it ${other} turn the other way`
+      : 'watch the disc';
+    return `${much}${so}. Which way to turn it is not on file: ${watch}; ${held}`;
   },
   'turn-rod': (rod, units) => {
     const turned = rodText(rod, units);
@@ -34,46 +40,47 @@ const SAYINGS: Sayings = {
   slide: ({ by, from, to, goes, bush }, units) => {
     const what = bush ? 'Loosen the bolt in its slot' : 'Loosen the plate';
     const tight = bush ? 'final torque at ride height' : 'tighten it again';
-    return `${what}, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${unitOf(units)} on its scale); ${tight}.`;
+    return `${what}, slide it ${lengthText(Math.abs(by), units)} ${goes} (${onScale(from, units)} → ${onScale(to, units)} ${lengthUnit(units)} on its scale); ${tight}.`;
   },
-  tilt: ({ by, from, to, with: tool, camber }) => {
+  tilt: ({ by, from, to, with: tool, camber }, units) => {
     const way = by > 0 ? 'out' : 'in';
     const turn = tool === 'hand' ? '' : 'turn the cam bolt and ';
-    const scale = `${signed(from, 2)}° → ${signed(to, 2)}° on the bolt’s scale`;
+    const scale = `${leaning(from, units)} → ${leaning(to, units)} on the bolt’s scale`;
     const until =
       camber === undefined
-        ? `by ${plain(Math.abs(by), 2)}° against the strut`
-        : `until camber has ${camber > 0 ? 'risen' : 'fallen'} by ${plain(Math.abs(camber), 2)}°`;
+        ? `by ${partAngle(Math.abs(by), units, 2)} against the strut`
+        : `until camber has ${camber > 0 ? 'risen' : 'fallen'} by ${partAngle(Math.abs(camber), units, 2)}`;
     return `Loosen both clamp bolts, ${turn}lean the wheel’s top ${way} ${until} (${scale}); tighten.`;
   },
-  'turn-sleeve': ({ from, to }) =>
-    `Free the upper ball joint, turn the sleeve from ${plain(from, 1)}° to ${plain(to, 1)}° (0° = most camber, 90° = most caster); seat it again.`,
-  'change-sleeve': ({ from, to }) => {
-    if (!to) return `Free the upper ball joint, change the ${sleeve(from)} for the plain one; seat it again.`;
+  'turn-sleeve': ({ from, to }, units) =>
+    `Free the upper ball joint, turn the sleeve from ${partAngle(from, units, 1)} to ${partAngle(to, units, 1)} (0° = most camber, 90° = most caster); seat it again.`,
+  'change-sleeve': ({ from, to }, units) => {
+    if (!to) return `Free the upper ball joint, change the ${sleeve(from, units)} for the plain one; seat it again.`;
     const what =
       from?.taper === to.taper
-        ? `turn the ${sleeve(to)} so that its mark stands`
-        : `change the ${sleeve(from)} for the ${plain(to.taper)}° one, its mark`;
-    return `Free the upper ball joint, ${what} ${towards(to.at)}; seat it again.`;
+        ? `turn the ${sleeve(to, units)} so that its mark stands`
+        : `change the ${sleeve(from, units)} for the ${partAngle(to.taper, units)} one, its mark`;
+    return `Free the upper ball joint, ${what} ${towards(to.at, units)}; seat it again.`;
   },
-  'change-taper': ({ from, to, side }) => {
-    if (!to) return `Take the hub off and take the ${from ? shim(from) : 'shim'} out.`;
-    const what = from?.taper === to.taper ? `turn the ${shim(to)} so that it stands` : fitted(from, to);
+  'change-taper': ({ from, to, side }, units) => {
+    if (!to) return `Take the hub off and take the ${from ? shim(from, units) : 'shim'} out.`;
+    const what = from?.taper === to.taper ? `turn the ${shim(to, units)} so that it stands` : fitted(from, to, units);
     return `Take the hub off, ${what} with its thick edge at ${clock(to, side)} o’clock, seen from outside the wheel.`;
   },
-  'change-wedges': ({ from, to }) => {
+  'change-wedges': ({ from, to }, units) => {
     const end = to > 0 ? 'rear' : 'front';
     const thick = `thick end to the ${end} (to the ${end === 'rear' ? 'front' : 'rear'} where the springs hang below the axle)`;
-    const change = from === 0 ? `fit the ${wedge(to)}` : `change the ${wedge(from)} for the ${wedge(to)}`;
+    const change =
+      from === 0 ? `fit the ${wedge(to, units)}` : `change the ${wedge(from, units)} for the ${wedge(to, units)}`;
     const weight = 'final torque with the weight on the springs';
     if (to === 0)
-      return `Support the axle, free the spring bolts, take the ${wedge(from)} out on both sides; ${weight}.`;
+      return `Support the axle, free the spring bolts, take the ${wedge(from, units)} out on both sides; ${weight}.`;
     return `Support the axle, free the spring bolts, ${change} on both sides, ${thick}; one a side, never stacked; ${weight}.`;
   },
   'go-to-chart-position': ({ from, to }) =>
     `Change from position ${from} to position ${to} of the chart; where it holds a rubber bush, final torque at ride height.`,
-  'go-steps': ({ by, from, to }) =>
-    `Move ${plural(plain(Math.abs(by)), 'step')} ${by > 0 ? 'up' : 'down'} (${plain(from)} → ${plain(to)}); where it holds a rubber bush, final torque at ride height.`,
+  'go-steps': ({ by, from, to }, units) =>
+    `Move ${plural(figure(Math.abs(by), units), 'step')} ${by > 0 ? 'up' : 'down'} (${figure(from, units)} → ${figure(to, units)}); where it holds a rubber bush, final torque at ride height.`,
 };
 
 export const act = (one: Act, units?: Units): string =>
@@ -93,10 +100,11 @@ export const thanNow = (by: number, units?: Units): string =>
 
 /** `3 flats longer (0.75 mm), clockwise seen from the wheel end` */
 export function rodText({ turns, mm, sense, seenFrom }: Extract<Act, { act: 'turn-rod' }>, units?: Units): string {
-  const by = lengthText(Number(Math.abs(mm).toFixed(2)), units);
+  const size = Math.abs(mm);
+  const by = lengthText(units?.length === 'inch' ? size : Number(size.toFixed(2)), units);
   return `${turnsAndFlats(turns)} ${turns > 0 ? 'longer' : 'shorter'} (${by})${seen(sense, seenFrom)}`;
 }
-const SETS = {
+export const SETS = {
   'toe-in': 'total toe goes in',
   'toe-out': 'total toe goes out',
   'to-the-left': 'both wheels turn to the left',
@@ -129,15 +137,19 @@ const onScale = (mm: number, units?: Units): string => `${mm > 0 ? '+' : ''}${ba
 const seen = (sense: Sense | undefined, from: string | undefined): string =>
   sense ? `, ${sense}${from ? ` seen from ${from}` : ''}` : '';
 
-const shim = ({ taper }: Taper): string => `${plain(taper)}° shim`;
-const fitted = (from: Taper | undefined, to: Taper): string =>
-  from ? `change the ${shim(from)} for the ${shim(to)}` : `fit the ${shim(to)}`;
+/** `+0.5°`, as the bolt's scale has it. */
+const leaning = (degrees: number, units?: Units): string => `${degrees > 0 ? '+' : ''}${partAngle(degrees, units, 2)}`;
 
-const sleeve = (one: Taper | undefined): string => (one ? `${plain(one.taper)}° sleeve` : 'plain sleeve');
+const shim = ({ taper }: Taper, units?: Units): string => `${partAngle(taper, units)} shim`;
+const fitted = (from: Taper | undefined, to: Taper, units?: Units): string =>
+  from ? `change the ${shim(from, units)} for the ${shim(to, units)}` : `fit the ${shim(to, units)}`;
+
+const sleeve = (one: Taper | undefined, units?: Units): string =>
+  one ? `${partAngle(one.taper, units)} sleeve` : 'plain sleeve';
 
 const QUARTERS = ['outboard', 'the rear', 'inboard', 'the front'] as const;
 /** Where a mark at an angle points, seen from above: 0° is outboard, 90° the rear, on either side of the car. */
-function towards(angle: number): string {
+function towards(angle: number, units?: Units): string {
   const on = ((angle % 360) + 360) % 360;
   const near = Math.round(on / 90);
   const off = on - 90 * near;
@@ -145,7 +157,7 @@ function towards(angle: number): string {
   if (Math.abs(off) < 0.05) return `${near % 2 ? 'to ' : ''}${quarter(near)}`;
   if (Math.abs(off) > 44.95)
     return `half way between ${quarter(Math.floor(on / 90))} and ${quarter(Math.ceil(on / 90))}`;
-  return `${plain(Math.abs(off), 1)}° from ${quarter(near)} towards ${quarter(near + Math.sign(off))}`;
+  return `${partAngle(Math.abs(off), units, 1)} from ${quarter(near)} towards ${quarter(near + Math.sign(off))}`;
 }
 
 /** At 0° the thick edge is up and camber rises; at 90° it is to the rear, which is at three on a left wheel. */
@@ -153,13 +165,4 @@ function clock({ at }: Taper, side: 'left' | 'right'): string {
   const hour = ((side === 'left' ? at : -at) / 30 + 24) % 12;
   const half = Math.round(hour * 2) / 2;
   return half < 0.5 || half >= 12 ? (half === 0 || half >= 12 ? '12' : '12½') : counted(half);
-}
-
-/** "1 turn 2 flats", "½ flat", as hands count on a six-sided nut. */
-export function turnsAndFlats(turns: number): string {
-  const { whole, flats } = inFlats(turns);
-  return [
-    ...(whole > 0 || flats === 0 ? [plural(String(whole), 'turn')] : []),
-    ...(flats > 0 ? [plural(counted(flats), 'flat')] : []),
-  ].join(' ');
 }

@@ -61,6 +61,7 @@ const SAYINGS: Sayings = {
   absent: ({ why, suspension }) =>
     `absent: ${suspension} ${why === 'by-points' ? 'is given by points' : 'has no steering rack'}`,
   'longer-than-rise': ({ rise }) => `mm above ${rise.toFixed(1)}, the difference of its ends' heights`,
+  reaches: ({ least }) => `mm above ${least.toFixed(1)}, how far its ends are apart along the car and in height`,
   'strut-length': ({ above }) =>
     `mm above ${above.toFixed(1)}, the distance of its lower end from the steering axis, and with its top above that end`,
   closes: ({ arm, least, most }) =>
@@ -75,6 +76,11 @@ const SAYINGS: Sayings = {
   'within-diameter': ({ diameter }) => `mm from −${diameter} to ${diameter}, the diameter`,
   'near-rear': ({ diameter, rear }) => `within the diameter, ${diameter} mm, of the rear distance, ${rear} mm`,
   steer: ({ low, high }) => `degrees from ${low} to ${high}, the same each way`,
+  diameter: ({ low, high }) => `mm from ${low} to ${high}`,
+  apart: ({ least }) => `two places of the steering at least ${least}° apart`,
+  steady: ({ within }) => `readings that scatter by no more than ${within}°`,
+  readings: ({ least }) => `${least} readings or more`,
+  scatter: ({ most }) => `a standard deviation up to ${most}`,
   'shim-size': ({ low, high, decimals }) => `a thickness from ${low} to ${high} mm, with at most ${decimals} decimals`,
   'shim-sizes': ({ most }) => `1 to ${most} shim sizes, mm`,
   'shared-step': ({ step }) => `sizes that share a step of ${step} mm or more`,

@@ -2,6 +2,7 @@
 import type { Words } from '../words.ts';
 import { act } from './act.ts';
 import { allowed } from './allowed.ts';
+import { explanation } from './explanation.ts';
 import { hint } from './hint.ts';
 import { job } from './job.ts';
 import { limit } from './limit.ts';
@@ -9,11 +10,14 @@ import { axleGone, note } from './note.ts';
 import { place } from './place.ts';
 import { preference } from './preference.ts';
 import { refusal } from './refusal.ts';
+import { live, setBy } from './set-by.ts';
 import { noPose, remedy, step } from './step.ts';
 import { unusual } from './unusual.ts';
 
 export const en: Words = {
   act,
+  setBy,
+  live,
   job,
   place,
   step,
@@ -22,6 +26,7 @@ export const en: Words = {
   axleGone,
   hint,
   limit,
+  explanation,
   preference,
   unusual,
   noPose,

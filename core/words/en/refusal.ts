@@ -1,15 +1,26 @@
 /** A refusal as a sentence: which field, in a person's words, and why. */
 import { CORNERS } from '../../corners.ts';
 import type { FieldPath, Names, Refused } from '../../rule.ts';
+import type { Units } from '../words.ts';
 import { FIELD_WORDS, ONE_OF, SILENT } from './field-words.ts';
-import { refused } from './refused.ts';
+import { missing, refused } from './refused.ts';
 import { spaced } from './spaced.ts';
 
 /** "Diameter at which toe is a length: not “12x” but a number from 100 to 2000 mm." */
-export function refusal(what: Refused, names?: Names): string {
+export function refusal(what: Refused, names?: Names, units?: Units): string {
   const { field, rule } = what;
-  const where = field ? `${fieldName(pathOf(field), names, STRAY.includes(rule.is))}: ` : '';
-  return `${capital(where + refused(what))}.`;
+  const where = field && fieldName(pathOf(field), names, STRAY.includes(rule.is));
+  const lacks = where ? missing(what, units) : undefined;
+  if (where && lacks !== undefined) return `${capital(where)} ${isMany(where) ? 'are' : 'is'} missing${lacks}.`;
+  return `${capital((where ? `${where}: ` : '') + refused(what, units))}.`;
+}
+
+/** "Shim sizes", "rods that it lengthens" are, "distance between the two bolts" and "what it corrects" is. */
+function isMany(name: string): boolean {
+  const last = name.split(', ').at(-1) ?? '';
+  if (/^(what|which|where|how|whether|when)\b/i.test(last)) return false;
+  const [head = ''] = last.split(/ (?:that|at|of|for|between|where|when|by|to)\b/);
+  return /[^s]s$/.test(head);
 }
 
 /** What the field's own name is wrong by. */

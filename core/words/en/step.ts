@@ -1,20 +1,23 @@
 import type { Remedy, StandsAt, Step } from '../../said.ts';
-import { plain } from '../../units/plain.ts';
+import { figure, lengthText, partAngle } from '../../units/shop.ts';
 import type { Units } from '../words.ts';
-import { counted, lengthText, plural } from './figures.ts';
+import { counted, plural } from './figures.ts';
 import { place } from './place.ts';
 
 type Sayings = { readonly [S in Step['step']]: (step: Extract<Step, { step: S }>, units?: Units) => string };
 
 const SAYINGS: Sayings = {
   'more-shim': ({ mm }, units) => `${lengthText(mm, units)} more shim`,
-  'towards-plus': ({ by, unit, goes }, units) => {
-    const amount = { marks: plural(counted(by), 'mark'), mm: lengthText(by, units), degrees: `${plain(by)}°` }[unit];
-    return `${amount} towards +${goes ? `, ${goes}` : ''}`;
+  'towards-plus': ({ by, unit, goes, unsided }, units) => {
+    const amount = { marks: plural(counted(by), 'mark'), mm: lengthText(by, units), degrees: partAngle(by, units) }[
+      unit
+    ];
+    return unsided ? `${amount} ${goes}` : `${amount} towards +${goes ? `, ${goes}` : ''}`;
   },
-  longer: ({ turns }) => `${plain(turns)} turn longer`,
-  turned: ({ degrees }) => `${plain(degrees, 1)}° of turn`,
-  to: ({ from, to }, units) => (from.as === 'taper' ? place(to) : `${place(from, units)} to ${place(to, units)}`),
+  longer: ({ turns }, units) => `${figure(turns, units)} turn longer`,
+  turned: ({ degrees }, units) => `${partAngle(degrees, units, 1)} of turn`,
+  to: ({ from, to }, units) =>
+    from.as === 'taper' ? place(to, units) : `${place(from, units)} to ${place(to, units)}`,
 };
 
 export const step = (one: Step, units?: Units): string =>
@@ -34,7 +37,9 @@ const REMEDIES: Readonly<Record<Remedy, string>> = {
 };
 export const remedy = (one: Remedy): string => REMEDIES[one];
 
-export function noPose(at: readonly StandsAt[]): string {
-  const where = at.map(({ adjuster, position }) => `${adjuster} at ${position}`).join(', ');
+export function noPose(at: readonly StandsAt[], units?: Units): string {
+  const stands = (position: StandsAt['position']) =>
+    typeof position === 'number' ? figure(position, units) : position;
+  const where = at.map(({ adjuster, position }) => `${adjuster} at ${stands(position)}`).join(', ');
   return `No position of the wheel satisfies the links${where ? ` with ${where}` : ''}: an arm cannot reach.`;
 }

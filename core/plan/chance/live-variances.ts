@@ -1,0 +1,88 @@
+/**
+ * What is not known of an assembly's angles at each of its states, where moves may go by the rack. Which of them do is chosen
+ * once, for the nearest choice and with what stands still there taken to be turned on by a step: a state is asked about
+ * thousands of times.
+ */
+import type { Axis } from '../states/axis.ts';
+import type { StateSpace } from '../states/state-space.ts';
+import type { Choice, Choosable } from './by-rack.ts';
+import type { MoveSpread } from './carried.ts';
+import type { ByRackOf, Covariance } from './covariance.ts';
+
+/** More positions than this are interpolated between as many. */
+const SAMPLES = 32;
+
+export class LiveVariances {
+  readonly #choice: Choice;
+  readonly #moves: (Choosable | undefined)[][];
+
+  /** @param nearest the state for which it is chosen what goes by the rack */
+  constructor(
+    private readonly states: StateSpace,
+    private readonly byRack: ByRackOf,
+    nearest: number,
+  ) {
+    this.#moves = states.axes.map(({ positions }) => positions.map(() => undefined));
+    const moves = states.axes.map((axis, a) => {
+      const at = states.digit(nearest, a);
+      return this.#move(axis, a, at === axis.current ? beside(axis) : at);
+    });
+    this.#choice = byRack.chooser.choose(moves).choice;
+  }
+
+  /** Covariance of the angles that are after the moves to a state, without the gauge that reads them again. */
+  covariance(state: number): Covariance {
+    const moves: Choosable[] = [];
+    const choice: number[] = [];
+    this.states.axes.forEach((axis, a) => {
+      const digit = this.states.digit(state, a);
+      if (digit === axis.current) return;
+      const move = this.#move(axis, a, digit);
+      moves.push(move);
+      choice.push(move.by.includes(this.#choice[a]!) ? this.#choice[a]! : -1);
+    });
+    const { chooser } = this.byRack;
+    const marks = moves.map(() => -1);
+    return (chooser.carry(moves, choice) ?? chooser.carry(moves, marks)!).covariance();
+  }
+
+  #move(axis: Axis, a: number, digit: number): Choosable {
+    const known = this.#moves[a]![digit] ?? this.#made(axis, digit);
+    this.#moves[a]![digit] = known;
+    return known;
+  }
+
+  #made(axis: Axis, digit: number): Choosable {
+    const { positions, current } = axis;
+    const last = positions.length - 1;
+    const every = Math.ceil(last / SAMPLES);
+    const exact = (at: number): Choosable => {
+      const one = at === current ? beside(axis) : at;
+      return this.byRack.moves.of(axis.side, axis.adjuster.id, positions[one]!);
+    };
+    const low = Math.floor(digit / every) * every;
+    const high = Math.min(last, low + every);
+    const isNumbers = typeof positions[digit] === 'number';
+    // Between the last two a stand off the marks may lie, which is no place on the way.
+    if (every <= 1 || !isNumbers || digit === low || high === last || low === current || high === current) {
+      return exact(digit);
+    }
+    return between(exact(low), exact(high), (digit - low) / (high - low));
+  }
+}
+
+const beside = ({ current, positions }: Axis): number =>
+  current + 1 < positions.length ? current + 1 : Math.max(0, current - 1);
+
+function between(one: Choosable, other: Choosable, share: number): Choosable {
+  const mix = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x + share * (b[i]! - x));
+  const { spread: a } = one;
+  const { spread: b } = other;
+  const spread: MoveSpread = {
+    slopes: mix(a.slopes, b.slopes),
+    errors: a.errors.map((error, i) => mix(error, b.errors[i] ?? error)),
+    ...(a.gain && b.gain && { gain: mix(a.gain, b.gain) }),
+  };
+  const by = spread.gain ? one.by.filter((at) => other.by.includes(at)) : [];
+  return { ...one, spread, by, room: one.room + share * (other.room - one.room) };
+}
