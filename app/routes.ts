@@ -9,6 +9,8 @@ export type Route =
   | { readonly screen: 'height'; readonly id: string }
   | { readonly screen: 'chart'; readonly id: string }
   | { readonly screen: 'visit'; readonly id: string }
+  /** `tool` and `visit` are '' for the bench itself, and for no visit. */
+  | { readonly screen: 'bench'; readonly tool: string; readonly visit: string }
   | { readonly screen: 'settings' }
   | { readonly screen: 'cautions' };
 
@@ -22,6 +24,7 @@ export function parseRoute(hash: string): Route {
     return { screen: 'car', id };
   }
   if (place === 'visit' && id) return { screen: 'visit', id };
+  if (place === 'bench') return { screen: 'bench', tool: id === '-' ? '' : id, visit: safeDecode(room) };
   if (place === 'settings') return { screen: 'settings' };
   if (place === 'cautions') return { screen: 'cautions' };
   return { screen: 'cars' };
@@ -32,14 +35,18 @@ export function hashOf(route: Route): string {
     case 'cars':
       return '#/';
     case 'car':
-      return `#/car/${encodeURIComponent(route.id)}`;
+      return `#/car/${encoded(route.id)}`;
     case 'build':
     case 'history':
     case 'height':
     case 'chart':
-      return `#/car/${encodeURIComponent(route.id)}/${route.screen}`;
+      return `#/car/${encoded(route.id)}/${route.screen}`;
+    case 'bench': {
+      const { tool, visit } = route;
+      return `#/bench${tool || visit ? `/${encoded(tool || '-')}` : ''}${visit ? `/${encoded(visit)}` : ''}`;
+    }
     case 'visit':
-      return `#/visit/${encodeURIComponent(route.id)}`;
+      return `#/visit/${encoded(route.id)}`;
     default:
       return `#/${route.screen}`;
   }
@@ -65,6 +72,9 @@ export function go(to: Route, how: 'push' | 'replace' = 'push'): void {
     location.hash = hashOf(to);
   }
 }
+
+/** Half a character, which an old record's id may hold, has no place in an address: it leads to no record, and throws nothing. */
+const encoded = (id: string): string => encodeURIComponent(id.replace(/\p{Surrogate}/gu, '\ufffd'));
 
 function safeDecode(text: string): string {
   try {

@@ -8,6 +8,7 @@ import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
 import { CONTENT_POLICY } from './terminal/content-policy.ts';
+import { textSizes } from './terminal/text-sizes.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const OUT = here('../dist');
@@ -89,6 +90,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     target: 'es2022',
   },
+  css: { postcss: { plugins: [textSizes] } },
   worker: { format: 'es' },
   plugins: [contentPolicy(), serviceWorker()],
 });

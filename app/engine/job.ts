@@ -41,7 +41,7 @@ export class TookTooLong extends Error {
 export const refuse = (job: Job, why: string): void => job.reject(new DOMException(why, 'AbortError'));
 
 /** What was thrown, from what of it could cross. The first load needs this half only: the other one goes with core. */
-function errorOf({ name, message, field = '', value, rule }: WireError): Error {
+export function errorOf({ name, message, field = '', value, rule }: WireError): Error {
   if (rule) return new InputError(field, value, rule);
   return Object.assign(new Error(message), { name });
 }

@@ -1,3 +1,5 @@
+import type { ComponentChildren } from 'preact';
+
 export interface Action {
   label: string;
   onPress: () => void;
@@ -5,16 +7,19 @@ export interface Action {
 }
 
 export interface ActionBarProps {
+  /** What was just done, above the actions. */
+  note?: ComponentChildren;
   /** The one thing to do next. */
   primary?: Action;
-  /** Up to two quieter ones beneath. */
+  /** Up to three quieter ones beneath. */
   secondary?: readonly Action[];
 }
 
-/** Under the thumb at the foot of a screen: one big action, two quieter ones. */
-export function ActionBar({ primary, secondary = [] }: ActionBarProps) {
+/** Under the thumb at the foot of a screen: one big action, two or three quieter ones. */
+export function ActionBar({ note, primary, secondary = [] }: ActionBarProps) {
   return (
     <div class="dock action-bar">
+      {note}
       {primary && <ActionButton action={primary} kind="primary" />}
       {secondary.length > 0 && (
         <div class="action-bar-rest">

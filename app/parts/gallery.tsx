@@ -159,7 +159,7 @@ function AsFound() {
   return (
     <>
       <Sheet>
-        <PunchedStep state="done" title="Before you measure" note="7 of 7" />
+        <PunchedStep state="done" title="Before you measure" note="10 of 10" />
         <PunchedStep state="live" title="As found" note="degrees" time="saved">
           <ReadingGrid
             rows={['Caster', 'Camber', 'Toe'].map(row)}

@@ -4,16 +4,25 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 type Digit = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9';
 export type KeypadKey = Digit | '.' | '±' | '⌫' | 'next' | 'skip' | 'dm';
 
+/** A key that was touched or typed, and when: ms, as events count them. */
+export type OnKey = (key: KeypadKey, at: number, by: 'touch' | 'keyboard') => void;
+
 export interface KeypadProps {
-  onKey: (key: KeypadKey) => void;
+  onKey: OnKey;
+  /** What was taken just now, while another field is up. */
+  echo?: ComponentChildren;
   /** Which field is being typed: "RF camber". */
   caption: ComponentChildren;
+  /** What is typed there, for where the form itself is out of sight. */
+  value?: string;
   /** What is allowed or wanted there: "window −1.00 to −0.20". */
   hint?: ComponentChildren;
   /** The sign on the decimal key; the key itself is always `'.'`. */
   decimal?: '.' | ',';
   /** In degrees-minutes the decimal key shows ° and the `dm` key offers the way back. */
   mode?: 'degrees' | 'degrees-minutes';
+  /** The decimal key shows the bar of a fraction. */
+  fraction?: boolean;
   nextLabel?: string;
 }
 
@@ -38,10 +47,12 @@ const rubOut: Key = {
 };
 
 /** The four rows of the pad, as they lie under the thumb. */
-function layout(decimal: '.' | ',', minutes: boolean, nextLabel: string): Key[] {
-  const point: Key = minutes
-    ? { key: '.', face: '°', says: 'degrees, then minutes' }
-    : { key: '.', face: decimal, says: 'decimal point' };
+function layout(decimal: '.' | ',', minutes: boolean, fraction: boolean, nextLabel: string): Key[] {
+  const point: Key = fraction
+    ? { key: '.', face: '/', says: 'bar of a fraction' }
+    : minutes
+      ? { key: '.', face: '°', says: 'degrees, then minutes' }
+      : { key: '.', face: decimal, says: 'decimal point' };
   const unit: Key = minutes
     ? { key: 'dm', face: `0${decimal}00`, says: 'type decimal degrees', kind: 'word' }
     : { key: 'dm', face: '0° 00′', says: 'type degrees and minutes', kind: 'word' };
@@ -60,14 +71,42 @@ function layout(decimal: '.' | ',', minutes: boolean, nextLabel: string): Key[] 
 /** A key of a real keyboard, as the pad would say it; undefined where the pad has none. */
 export function keyOf(typed: string): KeypadKey | undefined {
   if (/^[0-9]$/.test(typed)) return typed as Digit;
-  if (typed === '.' || typed === ',' || typed === '°') return '.';
+  if (typed === '.' || typed === ',' || typed === '°' || typed === '/') return '.';
   if (typed === '-' || typed === '−' || typed === '+') return '±';
   if (typed === 'Backspace') return '⌫';
   return typed === 'Enter' ? 'next' : undefined;
 }
 
+/**
+ * When a key was touched: when the finger came down. A click says so in Chromium; elsewhere it may have the time at which
+ * the page came to it, and on a busy phone that is much later.
+ */
+function useTouchTimes() {
+  const downs = useRef(new Map<KeypadKey, number>()).current;
+  return (key: KeypadKey, press: (at: number) => void) => ({
+    onPointerDown: (event: PointerEvent) => downs.set(key, event.timeStamp),
+    onPointerCancel: () => downs.delete(key),
+    onClick: (event: MouseEvent) => {
+      press(Math.min(event.timeStamp, downs.get(key) ?? event.timeStamp));
+      downs.delete(key);
+    },
+  });
+}
+
 /** The app's own number pad: wide keys for gloves, ± and degrees-minutes, and the words for where one is. */
-export function Keypad({ onKey, caption, hint, decimal = '.', mode = 'degrees', nextLabel = 'Next' }: KeypadProps) {
+export function Keypad(props: KeypadProps) {
+  const {
+    onKey,
+    echo,
+    caption,
+    value,
+    hint,
+    decimal = '.',
+    mode = 'degrees',
+    fraction = false,
+    nextLabel = 'Next',
+  } = props;
+  const timed = useTouchTimes();
   const latest = useRef(onKey);
   latest.current = onKey;
   useLayoutEffect(() => {
@@ -78,25 +117,31 @@ export function Keypad({ onKey, caption, hint, decimal = '.', mode = 'degrees', 
       if (!key || event.ctrlKey || event.metaKey || event.altKey) return;
       if (onControl && (key === 'next' || !onControl.matches('button'))) return;
       event.preventDefault();
-      latest.current(key);
+      latest.current(key, event.timeStamp, 'keyboard');
     };
     document.addEventListener('keydown', onType);
     return () => document.removeEventListener('keydown', onType);
   }, []);
   return (
     <section class="dock keypad" aria-label="Keypad">
+      {/* There before it has anything to say: a reader of the screen tells what comes into it. */}
+      <p class="keypad-echo" role="status">
+        {echo}
+      </p>
       <p class="keypad-line">
-        <span>{caption}</span>
+        <span>
+          {caption} {value && <strong class="keypad-value">{value}</strong>}
+        </span>
         <span>{hint}</span>
       </p>
       <div class="keypad-keys">
-        {layout(decimal, mode === 'degrees-minutes', nextLabel).map(({ key, face, says, kind }) => (
+        {layout(decimal, mode === 'degrees-minutes', fraction, nextLabel).map(({ key, face, says, kind }) => (
           <button
             key={key}
             type="button"
             class={`keypad-key ${kind ? `keypad-${kind}` : ''}`}
             aria-label={says}
-            onClick={() => onKey(key)}
+            {...timed(key, (at) => onKey(key, at, 'touch'))}
           >
             {face}
           </button>

@@ -20,6 +20,10 @@ export interface GridCell {
   verdict?: VerdictState;
   /** The text cannot be read as a value: shown struck with a wavy line, never thrown away. */
   refused?: boolean;
+  /** What is typed now takes its place. */
+  fresh?: boolean;
+  /** Left out on purpose. */
+  skipped?: boolean;
 }
 
 export interface ReadingGridProps {
@@ -87,9 +91,9 @@ function Cell({ cell, name, active, onPick }: CellProps) {
   const inside = (
     <>
       <span class={cell.refused ? 'reading-grid-text reading-grid-refused' : 'reading-grid-text'}>
-        {cell.text}
+        {active && cell.fresh ? <mark class="reading-grid-fresh">{cell.text}</mark> : cell.text}
         {active && <span class="reading-grid-caret" />}
-        {!cell.text && !active && <span class="reading-grid-blank">·</span>}
+        {!cell.text && !active && <span class="reading-grid-blank">{cell.skipped ? 'skipped' : '·'}</span>}
       </span>
       {cell.verdict && <Verdict state={cell.verdict} />}
     </>
@@ -99,7 +103,7 @@ function Cell({ cell, name, active, onPick }: CellProps) {
     <button
       type="button"
       class={active ? 'reading-grid-cell reading-grid-active' : 'reading-grid-cell'}
-      aria-label={`${name}: ${cell.text || 'empty'}`}
+      aria-label={`${name}: ${cell.text || (cell.skipped ? 'skipped' : 'empty')}`}
       aria-pressed={active}
       onClick={onPick}
     >

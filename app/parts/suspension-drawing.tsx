@@ -8,6 +8,10 @@ export interface SuspensionDrawingProps {
   highlight?: string | readonly string[];
   /** Measured points, mm, corner frame; what is absent comes from a made-up corner of the same kind. */
   points?: Readonly<Record<string, Vec3 | undefined>>;
+  /** One view alone, as large as there is room: the one that shows the ringed ends furthest apart. */
+  close?: boolean;
+  /** A point was tapped. */
+  onPick?: ((point: string) => void) | undefined;
 }
 
 type Flat = readonly [x: number, y: number];
@@ -30,11 +34,19 @@ const BELOW = 18;
 /** Of a view of the whole axle. */
 const WIDE = { width: 2 * PANEL + GAP, height: 128 };
 const TYRE = 205;
+/** Of one view alone. */
+const CLOSE = { width: 2 * PANEL + GAP, height: 220 };
 /** How much of a panel the corner fills: a ring about its outermost point has room, too. */
 const FILL = 0.88;
 
 /** A corner from the front and from above, at one scale, with the point that is being typed ringed and named. */
-export function SuspensionDrawing({ kind, highlight = [], points = {} }: SuspensionDrawingProps) {
+export function SuspensionDrawing({
+  kind,
+  highlight = [],
+  points = {},
+  close = false,
+  onPick,
+}: SuspensionDrawingProps) {
   const picture = suspensionPictures[kind];
   if (!picture) return null;
   if (picture.Sheet)
@@ -45,15 +57,16 @@ export function SuspensionDrawing({ kind, highlight = [], points = {} }: Suspens
     );
   const ringed = typeof highlight === 'string' ? [highlight] : highlight;
   const all = placed(picture, points);
-  const shown = picture.wholeAxle ? ofAxle : views;
-  const panel = picture.wholeAxle ? WIDE : { width: PANEL, height: PANEL };
+  const both = picture.wholeAxle ? ofAxle : views;
+  const shown = close ? [clearest(both, ringed, all)] : both;
+  const panel = picture.wholeAxle ? WIDE : close ? CLOSE : { width: PANEL, height: PANEL };
   const scale = Math.min(
     ...shown.map((view) => {
       const { size } = extent(view, picture, all);
       return Math.min(panel.width / size[0], panel.height / size[1]);
     }),
   );
-  const height = picture.wholeAxle ? 2 * (panel.height + BELOW) : panel.height + BELOW;
+  const height = (picture.wholeAxle ? shown.length : 1) * (panel.height + BELOW);
   const place = (i: number) =>
     picture.wholeAxle ? `translate(0 ${i * (panel.height + BELOW)})` : `translate(${i * (PANEL + GAP)} 0)`;
   const names = ringed.map((name) => picture.labels[name] ?? name).join(' to ');
@@ -63,7 +76,15 @@ export function SuspensionDrawing({ kind, highlight = [], points = {} }: Suspens
         <title>{names ? `${picture.name}: ${names}` : picture.name}</title>
         {shown.map((view, i) => (
           <g key={view.says} transform={place(i)}>
-            <Panel view={view} picture={picture} points={all} size={panel} scale={scale} ringed={ringed} />
+            <Panel
+              view={view}
+              picture={picture}
+              points={all}
+              size={panel}
+              scale={scale}
+              ringed={ringed}
+              onPick={onPick}
+            />
           </g>
         ))}
       </svg>
@@ -73,6 +94,14 @@ export function SuspensionDrawing({ kind, highlight = [], points = {} }: Suspens
 }
 
 type Points = Readonly<Record<string, Vec3>>;
+
+/** The view in which two points lie furthest apart; of one point, the first. */
+function clearest(all: readonly View[], [from, to]: readonly string[], points: Points): View {
+  const [a, b] = [points[from ?? ''], points[to ?? '']];
+  if (!a || !b) return all[0]!;
+  const apart = ({ flat }: View): number => Math.hypot(flat(a)[0] - flat(b)[0], flat(a)[1] - flat(b)[1]);
+  return [...all].sort((one, other) => apart(other) - apart(one))[0]!;
+}
 
 /** The made-up corner with the measured points in place of its own, where they are numbers. */
 function placed(picture: SuspensionPicture, points: SuspensionDrawingProps['points'] = {}): Points {
@@ -115,9 +144,13 @@ interface PanelProps {
   size: { readonly width: number; readonly height: number };
   scale: number;
   ringed: readonly string[];
+  onPick?: ((point: string) => void) | undefined;
 }
 
-function Panel({ view, picture, points, size, scale, ringed }: PanelProps) {
+/** px, of the drawing, about a point within which a thumb means it. */
+const NEAR = 26;
+
+function Panel({ view, picture, points, size, scale, ringed, onPick }: PanelProps) {
   const { middle } = extent(view, picture, points);
   const on = ([right, up]: Flat): Flat => [
     Math.round((size.width / 2 + (right - middle[0]) * scale * FILL) * 10) / 10,
@@ -127,6 +160,15 @@ function Panel({ view, picture, points, size, scale, ringed }: PanelProps) {
     on(view.flat(typeof place === 'string' ? (points[place] ?? hubOf(points)) : place));
   const path = (...places: readonly Place[]) => `M${places.map((place) => at(place).join(' ')).join('L')}`;
   const [from, to] = ringed;
+  // The nearest one is meant: some lie so close that none could be hit alone.
+  const pick = (event: MouseEvent) => {
+    const matrix = (event.currentTarget as SVGGraphicsElement).getScreenCTM();
+    if (!onPick || !matrix) return;
+    const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+    const far = (name: string): number => Math.hypot(at(name)[0] - x, at(name)[1] - y);
+    const nearest = Object.keys(points).sort((a, b) => far(a) - far(b))[0];
+    if (nearest !== undefined && far(nearest) < NEAR) onPick(nearest);
+  };
   return (
     <>
       {tyres(view, picture, points).map(({ from: low, to: high }) => {
@@ -158,6 +200,11 @@ function Panel({ view, picture, points, size, scale, ringed }: PanelProps) {
         .map((name) => (
           <circle key={name} class="suspension-ring" cx={at(name)[0]} cy={at(name)[1]} r="7.5" />
         ))}
+      {onPick && (
+        // Each point has a field with its name below: the drawing is a short way for the thumb.
+        // biome-ignore lint/a11y/noStaticElementInteractions: the fields themselves are the way of the keyboard.
+        <rect class="suspension-pick" width={size.width} height={size.height} onClick={pick} />
+      )}
       <text class="suspension-view" x={size.width / 2} y={size.height + 14} text-anchor="middle">
         {view.says}
       </text>

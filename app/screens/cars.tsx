@@ -10,14 +10,17 @@ import { go, hashOf } from '../routes.ts';
 import { Boundary } from '../shell/boundary.tsx';
 import { Header } from '../shell/header.tsx';
 import { Lazy } from '../shell/lazy.tsx';
+import { UndoBar } from '../shell/undo-bar.tsx';
 import { carsInOrder, found, readNames } from '../state/car-list.ts';
 import { carState } from '../state/car-state.ts';
+import { openSince } from '../state/forgotten.ts';
 import { loading, records } from '../state/records.ts';
 import { stageOf } from '../state/stage.ts';
 import { openVisit, visitView } from '../state/visits.ts';
 import { newId } from '../store/index.ts';
 
 const wanted = signal('');
+const loadLeaveOpen = async () => (await import('../shell/leave-open.tsx')).LeaveOpen;
 const loadNextMove = async () => (await import('../shell/next-move.tsx')).NextMove;
 
 export function CarsScreen() {
@@ -32,7 +35,7 @@ export function CarsScreen() {
           aria-label="Find a car or plate"
           placeholder="Find a car or plate"
           value={wanted.value}
-          onFocus={() => readNames(records.value.cars)}
+          onFocus={() => readNames(carsInOrder(records.value))}
           onInput={(event) => {
             wanted.value = event.currentTarget.value;
           }}
@@ -51,8 +54,10 @@ export function CarsScreen() {
         )}
       </main>
       <ActionBar
+        note={<UndoBar />}
         primary={{ label: 'New car', onPress: () => go({ screen: 'build', id: newId() }) }}
         secondary={[
+          { label: 'Bench', onPress: () => go({ screen: 'bench', tool: '', visit: '' }) },
           { label: 'Settings', onPress: () => go({ screen: 'settings' }) },
           { label: 'Cautions', onPress: () => go({ screen: 'cautions' }) },
         ]}
@@ -65,7 +70,8 @@ function CarRow({ car }: { readonly car: CarRecord }) {
   const visit = openVisit(records.value, car.id);
   const view = visit && visitView(records.value, visit.id);
   const { text, verdict } = carState(records.value, car);
-  return (
+  const since = visit && openSince(records.value, visit);
+  const card = (
     <Card
       href={hashOf(visit ? { screen: 'visit', id: visit.id } : { screen: 'car', id: car.id })}
       title={car.car.label}
@@ -73,7 +79,7 @@ function CarRow({ car }: { readonly car: CarRecord }) {
       {...(car.car.plate ? { aside: <Plate text={car.car.plate} /> } : {})}
     >
       <span class="soft">
-        {visit && 'On the rack. '}
+        {visit && (since ? `Open since ${since}. ` : 'On the rack. ')}
         {view && stageOf(view) === 'moves' ? (
           <Lazy load={loadNextMove} props={{ view }} waiting={text} quiet />
         ) : verdict ? (
@@ -83,5 +89,12 @@ function CarRow({ car }: { readonly car: CarRecord }) {
         )}
       </span>
     </Card>
+  );
+  if (!since || !view) return card;
+  return (
+    <div class="row">
+      {card}
+      <Lazy load={loadLeaveOpen} props={{ view }} quiet />
+    </div>
   );
 }

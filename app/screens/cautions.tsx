@@ -17,7 +17,15 @@ const CAUTIONS = [
     'Keep to the maker’s limits',
     'Keep the least thread engagement of every rod and the greatest shim stack. Replace fasteners that the maker says to use once. Never heat or bend a part to bring an angle in.',
   ],
-  ['Torque, then measure, then drive', 'Torque every fastener, let the car settle, measure again, then road test.'],
+  [
+    'Torque, then measure, then drive',
+    'Torque every fastener at ride height, let the car settle, measure again, then road test.',
+  ],
+  ['Wheel nuts', 'Torque them in the maker’s order and have them checked again after 40 to 80 km, 25 to 50 miles.'],
+  [
+    'Measured by hand',
+    'A string, a tape or a phone is a rougher gauge than a rack. Look at the ± before you turn a rod by it.',
+  ],
   [
     'Driver assistance',
     'Cars with a steering-angle sensor, cameras or radar need them set or calibrated after an alignment.',

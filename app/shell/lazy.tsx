@@ -1,4 +1,4 @@
-/** First load. A part that is fetched when it is first asked for: only the list and the visit load at once. */
+/** First load. A part that is fetched when it is first asked for: only the list loads at once. */
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 

@@ -2,6 +2,9 @@
 import { hashOf } from '../routes.ts';
 import { fullTime } from '../state/days.ts';
 import { type Loss, store } from '../store/index.ts';
+import { Lazy } from './lazy.tsx';
+
+const copyOffer = async () => (await import('./copy-offer.tsx')).CopyOffer;
 
 export function LossNote() {
   const loss = store.loss.value;
@@ -9,7 +12,8 @@ export function LossNote() {
   return (
     <div class="note-bar note-bad note-tall" role="alert">
       <span>{lossText(loss)}</span>
-      <span class="note-ways">
+      <span class="note-ways note-column">
+        {loss.kind !== 'put-back' && <Lazy load={copyOffer} props={{}} quiet />}
         <a class="quiet" href={hashOf({ screen: 'settings' })}>
           {loss.kind === 'put-back' ? 'Save to a file' : 'Restore from a file'}
         </a>

@@ -1,4 +1,4 @@
-/** First load. What the engine is asked, as the screens wait for it: an answer, an error or neither yet. */
+/** What the engine is asked, as the screens wait for it: an answer, an error or neither yet. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 
 export interface Asked<T> {

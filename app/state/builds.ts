@@ -17,7 +17,8 @@ export function differences(a: CarRecord, b: CarRecord): readonly string[] {
     ['name', ({ car }) => car.label],
     ['plate', ({ car }) => car.plate],
     ['notes', ({ car }) => car.notes],
-    ['wheels', ({ car }) => [car.wheel, car.wheelbase, car.steeringRatio]],
+    ['customer', ({ car }) => [car.customer, car.vin, car.tyres]],
+    ['wheels', ({ car, spec }) => [car.wheel, spec.toeDiameter, car.wheelbase, car.steeringRatio]],
     ...AXLES.flatMap(
       (axle) =>
         [

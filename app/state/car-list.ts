@@ -1,21 +1,34 @@
 /** First load. The cars as the list has them, and those that some words find: a key of the search looks at names alone. */
 import type { CarRecord } from '../../core/records/stored.ts';
+import { isGone } from './gone.ts';
 import type { Records } from './records.ts';
 import { openVisit } from './visits.ts';
 
-let last: Pick<Records, 'cars' | 'visits'> & { readonly order: readonly CarRecord[] } = {
+let last: Pick<Records, 'cars' | 'visits'> & {
+  readonly order: readonly CarRecord[];
+  readonly work: readonly unknown[];
+} = {
   cars: [],
   visits: [],
   order: [],
+  work: [],
 };
 
-/** Those on the rack first; newest edit first. Made anew when a car or a visit has changed, and not at every drawing. */
+/**
+ * Those on the rack first; newest edit first; none that is deleted. Made anew when a car or a visit has changed, and not at
+ * every drawing; where any is deleted, also when there may be work that brings it back.
+ */
 export function carsInOrder(all: Records): readonly CarRecord[] {
   const { cars, visits } = all;
-  if (last.cars === cars && last.visits === visits) return last.order;
-  const sorted = [...cars].sort((a, b) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0));
+  const work = [all.readings, all.moves, all.drafts];
+  const isSame = last.work.every((list, i) => list === work[i]);
+  if (last.cars === cars && last.visits === visits && isSame) return last.order;
+  const here = cars.filter((car) => !isGone(all, car));
+  const sorted = here.sort((a, b) => (a.changed < b.changed ? 1 : a.changed > b.changed ? -1 : 0));
   const onRack = new Set(sorted.filter(({ id }) => openVisit(all, id)));
-  last = { cars, visits, order: [...onRack, ...sorted.filter((car) => !onRack.has(car))] };
+  const isAnyDeleted = [...cars, ...visits].some(({ deleted }) => deleted);
+  const order = [...onRack, ...sorted.filter((car) => !onRack.has(car))];
+  last = { cars, visits, order, work: isAnyDeleted ? work : [] };
   return last.order;
 }
 

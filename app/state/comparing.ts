@@ -37,7 +37,8 @@ export function compare(
   return fields.flatMap((field) => {
     const { where, angle } = field;
     const value = angleOf(measured, where, angle);
-    if (value === undefined) return [];
+    // No move is predicted to change how high the body stands.
+    if (value === undefined || angle === 'rideHeight') return [];
     const expected = predicted && angleAgainst(predicted, where, angle, reference);
     const isTurned = predicted !== undefined && isAgainst(where, angle) && referenceOf(predicted) !== reference;
     const spread = spreadOf(field, deviation, isTurned);

@@ -1,13 +1,12 @@
 /** A reading opened again, to be corrected. */
 import { angleOf } from '../../core/reading/axle-angles.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
-import { fieldsOf, isField, TOE_UNIT } from './fields.ts';
+import { fieldsOf, isField, unitTexts } from './fields.ts';
 import { formOfRecord, formTexts } from './form.ts';
-import { units } from './preferences.ts';
 import { keepDraft } from './records.ts';
 import { ENTRY_REPLACES, entryDraft } from './stage.ts';
-import { valueText } from './units.ts';
-import { END } from './visit-actions.ts';
+import { END } from './typing.ts';
+import { unitsFor, valueText } from './units.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
 /** Opens a reading again with what was typed; saving makes a new record that replaces it. */
@@ -28,5 +27,5 @@ function typedOf(view: VisitView, record: ReadingRecord): Readonly<Record<string
     const value = angleOf(reading, where, angle);
     return value === undefined ? [] : [[id, valueText(angle, value, car.wheel.rimDiameter)]];
   });
-  return { ...typed, ...Object.fromEntries(texts), ...formTexts(form), [TOE_UNIT]: units.value.toe };
+  return { ...typed, ...Object.fromEntries(texts), ...formTexts(form), ...unitTexts(unitsFor(car)) };
 }

@@ -1,17 +1,21 @@
-/** First load. The fields of a reading in the order in which a rack shows them, and what is typed in them. */
+/** The fields of a reading in the order in which a rack shows them, and what is typed in them. */
 
 import { chartsCaster } from '../../core/adjuster/charts-caster.ts';
 import type { Angle, Axle, AxleName, Car, Corner, Reading } from '../../core/contract.ts';
 import { AXLES, isAxle } from '../../core/corners.ts';
 import { InputError } from '../../core/input-error.ts';
 import { unusual } from '../../core/reading/unusual.ts';
+import { isOneOf, UNIT_CHOICES } from '../../core/records/preferences.ts';
 import type { Rule } from '../../core/rule.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import type { Form } from './form.ts';
-import type { Units } from './preferences.ts';
-import { readAngle, readToe } from './units.ts';
+import type { Rack, Units } from './preferences.ts';
+import { readAngle, readLength, readToe } from './units.ts';
 
-/** An angle of one wheel, the total toe of an axle where that is what the rack gives, or how the steering wheel or an axle on links stands. */
+/**
+ * An angle of one wheel, the total toe of an axle where that is what the rack gives, or how the steering wheel, an axle on
+ * links or the body above a wheel stands.
+ */
 export interface Field {
   /** `LF.camber`, `front.totalToe`: as in the form grid and the draft. */
   readonly id: string;
@@ -19,8 +23,13 @@ export interface Field {
   readonly angle: Angle | 'totalToe' | keyof typeof STANDS;
 }
 
-/** How an axle on links and the steering wheel stand, degrees and mm; what is usual of it nobody knows. */
-const STANDS = { pinionAngle: 'Pinion', lateral: 'Axle left, mm', steeringWheel: 'Steering wheel' };
+/** How an axle on links, the steering wheel and the body stand, degrees and mm; what is usual of it nobody knows. */
+const STANDS = {
+  pinionAngle: 'Pinion',
+  lateral: 'Axle left',
+  steeringWheel: 'Steering wheel',
+  rideHeight: 'Ride height',
+};
 const isOfStand = (angle: Field['angle']): angle is keyof typeof STANDS => angle in STANDS;
 export const isOnLinks = ({ suspension }: Axle): boolean => !!suspensionKinds[suspension.kind]?.rigidAxle?.onLinks;
 
@@ -46,13 +55,15 @@ export const canTotal = (car: Car, axle: AxleName): boolean => axle === 'rear' |
 
 /** One row of the form: an angle of both wheels, or one figure for the axle. */
 export function rowsOf(car: Car, axle: AxleName, form: Asked): readonly (readonly Field[])[] {
-  const { sai, total, axle: stands, wheel } = form;
+  const { sai, total, axle: stands, wheel, heights } = form;
   const field = (where: Corner | AxleName, angle: Field['angle']): Field => ({ id: `${where}.${angle}`, where, angle });
   const rows = anglesOf(car[axle], sai).map((angle) =>
     angle === 'toe' && total && canTotal(car, axle)
       ? [field(axle, 'totalToe')]
       : cornersOf(axle).map((corner) => field(corner, angle)),
   );
+  // Height comes first: the angles hang on it.
+  if (heights) rows.unshift(cornersOf(axle).map((corner) => field(corner, 'rideHeight')));
   if (wheel && axle === 'front' && car.front.steered) rows.push([field(axle, 'steeringWheel')]);
   return stands && isOnLinks(car[axle]) ? [...rows, [field(axle, 'pinionAngle')], [field(axle, 'lateral')]] : rows;
 }
@@ -63,13 +74,39 @@ type Asked = Omit<Form, 'reference'>;
 export const fieldsOf = (car: Car, form: Asked): readonly Field[] =>
   (['front', 'rear'] as const).flatMap((axle) => rowsOf(car, axle, form).flat());
 
-/** Among the typed texts: the unit in which toe was typed, so that another choice later changes nothing. */
-export const TOE_UNIT = 'unit:toe';
+/**
+ * The same as a rack goes through them: left and right of each angle, or all of a wheel and then the next. All ride heights
+ * come before: they are taken with a tape, and a whole number must not follow on a figure that walks on by itself.
+ */
+export function walkOf(fields: readonly Field[], order: Rack['order']): readonly Field[] {
+  const places: readonly Field['where'][] = ['LF', 'RF', 'front', 'LR', 'RR', 'rear'];
+  const rank = ({ where, angle }: Field): number =>
+    angle === 'rideHeight' ? -1 : order === 'across' ? 0 : places.indexOf(where);
+  return [...fields].sort((a, b) => rank(a) - rank(b));
+}
+
+/** What a figure is, for how many decimals the rack shows of it; nothing of what no rack shows. */
+export function figureOf({ angle }: Field, units: Units): keyof Rack['decimals'] | undefined {
+  if (angle === 'rideHeight') return undefined;
+  if (angle === 'lateral') return 'mm';
+  if (!isToe(angle)) return 'angle';
+  return units.toe === 'angle' ? 'toe' : units.toe;
+}
+
+/** Among the typed texts: the units in which toe and lengths were typed, so that another choice later changes nothing. */
+const TOE_UNIT = 'unit:toe';
+const LENGTH_UNIT = 'unit:length';
+export const unitTexts = ({ toe, length }: Pick<Units, 'toe' | 'length'>): Readonly<Record<string, string>> => ({
+  [TOE_UNIT]: toe,
+  [LENGTH_UNIT]: length,
+});
 
 /** The units that typed texts are in: those of when they were typed. */
 export function unitsOf(texts: Readonly<Record<string, string>>, now: Units): Units {
-  const toe = texts[TOE_UNIT];
-  return toe === 'angle' || toe === 'mm' || toe === 'inch' ? { ...now, toe } : now;
+  const { [TOE_UNIT]: toe, [LENGTH_UNIT]: length } = texts;
+  if (!isOneOf(UNIT_CHOICES.toe, toe)) return now;
+  // Before lengths were asked in the shop's unit they were typed in mm.
+  return { ...now, toe, length: isOneOf(UNIT_CHOICES.length, length) ? length : 'mm' };
 }
 
 /** Whether a key of typed texts is a field of a reading. */
@@ -84,10 +121,10 @@ export interface Typed {
   readonly unusual?: { readonly value: number; readonly usual: readonly [number, number] };
 }
 
-export function readField({ angle }: Field, text: string, units: Units, rimDiameter: number): Typed {
+export function readField({ angle }: Field, text: string, units: Units, rimDiameter: number | undefined): Typed {
   if (text === '') return {};
   try {
-    const value = isToe(angle) ? readToe(text, units, rimDiameter, angle) : readAngle(text);
+    const value = readValue(angle, text, units, rimDiameter);
     if (value === undefined) return {};
     if (isOfStand(angle)) return { value };
     const each = angle === 'totalToe' ? value / 2 : value;
@@ -99,6 +136,18 @@ export function readField({ angle }: Field, text: string, units: Units, rimDiame
   }
 }
 
+function readValue(
+  angle: Field['angle'],
+  text: string,
+  units: Units,
+  rimDiameter: number | undefined,
+): number | undefined {
+  if (isTape(angle)) return readLength(text, units);
+  return isToe(angle) ? readToe(text, units, rimDiameter, angle) : readAngle(text);
+}
+
+/** What a tape gives: a length in the shop's own unit. */
+export const isTape = (angle: Field['angle']): boolean => angle === 'lateral' || angle === 'rideHeight';
 export const isToe = (angle: Field['angle']): angle is 'toe' | 'totalToe' => angle === 'toe' || angle === 'totalToe';
 
 /** The reading as far as it can be read; what is empty or refused is absent. Each wheel has half of a total. */
@@ -106,7 +155,7 @@ export function readingOf(
   fields: readonly Field[],
   texts: Readonly<Record<string, string>>,
   now: Units,
-  rimDiameter: number,
+  rimDiameter: number | undefined,
 ): Reading {
   const units = unitsOf(texts, now);
   const reading: { -readonly [P in keyof Reading]: Reading[P] } = {};
@@ -118,8 +167,9 @@ export function readingOf(
       reading.steeringWheel = value;
       continue;
     }
-    if (isAxle(where) && isOfStand(angle)) {
-      reading[where] = { ...reading[where], [angle]: value };
+    if (isOfStand(angle)) {
+      if (isAxle(where)) reading[where] = { ...reading[where], [angle]: value };
+      else reading.rideHeights = { ...reading.rideHeights, [where]: value };
       continue;
     }
     const half = angle === 'totalToe' ? { toe: value / 2 } : { [angle]: value };

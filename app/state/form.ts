@@ -1,6 +1,6 @@
 /**
- * First load. What a reading's form asks: SAI too or not, toe of each wheel or the total of each axle, how an axle on links
- * stands, how far the steering wheel stood off; and what front toe is read against.
+ * What a reading's form asks: SAI too or not, toe of each wheel or the total of each axle, how an axle on links
+ * stands, how far the steering wheel stood off, how high the body stands; and what front toe is read against.
  */
 import type { Reading } from '../../core/contract.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
@@ -12,6 +12,8 @@ export interface Form {
   readonly axle?: boolean;
   /** How far the steering wheel stood off level; absent: it was level. */
   readonly wheel?: boolean;
+  /** How high the body stands at each corner; absent: no. */
+  readonly heights?: boolean;
   /** What the rack reads front toe against; without rear toe there is nothing but the centre line. */
   readonly reference: NonNullable<Reading['toeReference']>;
 }
@@ -21,24 +23,28 @@ const SAI = 'form:sai';
 const TOE = 'form:toe';
 const AXLE = 'form:axle';
 const WHEEL = 'form:wheel';
+const HEIGHTS = 'form:heights';
 const REFERENCE = 'form:reference';
 
-export const formTexts = ({ sai, total, axle, wheel, reference }: Form): Readonly<Record<string, string>> => ({
+export const formTexts = ({ sai, total, axle, wheel, heights, reference }: Form): Readonly<Record<string, string>> => ({
   [SAI]: sai ? 'taken' : 'not taken',
   [TOE]: total ? 'total' : 'each',
   [REFERENCE]: reference,
   ...(axle === undefined ? {} : { [AXLE]: axle ? 'taken' : 'not taken' }),
   ...(wheel === undefined ? {} : { [WHEEL]: wheel ? 'off' : 'level' }),
+  ...(heights === undefined ? {} : { [HEIGHTS]: heights ? 'taken' : 'not taken' }),
 });
 
 /** The form of an entry or a reading: as its texts say, else as it is usual on this car. */
 export function formOf(texts: Readonly<Record<string, string>>, usual: Form): Form {
+  const heights = texts[HEIGHTS] === undefined ? usual.heights : texts[HEIGHTS] === 'taken';
   return {
     sai: texts[SAI] === undefined ? usual.sai : texts[SAI] === 'taken',
     total: texts[TOE] === undefined ? usual.total : texts[TOE] === 'total',
     reference: referenceIn(texts) ?? usual.reference,
     ...(texts[AXLE] ? { axle: texts[AXLE] === 'taken' } : {}),
     ...(texts[WHEEL] ? { wheel: texts[WHEEL] === 'off' } : {}),
+    ...(heights === undefined ? {} : { heights }),
   };
 }
 
@@ -49,6 +55,7 @@ export const formOfRecord = ({ typed, reading }: Pick<ReadingRecord, 'typed' | '
   reference: referenceIn(typed) ?? reading.toeReference ?? 'centreline',
   ...(reading.front || reading.rear ? { axle: true } : {}),
   ...(reading.steeringWheel === undefined ? {} : { wheel: true }),
+  ...(reading.rideHeights === undefined ? {} : { heights: true }),
 });
 
 function referenceIn({ [REFERENCE]: text }: Readonly<Record<string, string>>): Form['reference'] | undefined {

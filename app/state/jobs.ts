@@ -10,6 +10,7 @@ import {
   type Corner,
   type Move,
   type Plan,
+  type SetByRack,
 } from '../../core/contract.ts';
 import { axleOf } from '../../core/corners.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
@@ -18,6 +19,7 @@ import type { Left } from './leave.ts';
 import { adjusterOf, wayText } from './move-words.ts';
 import { units } from './preferences.ts';
 import { positionText } from './standing.ts';
+import { figureText, valueText } from './units.ts';
 import { type RoundView, refKey, sameRef } from './visits.ts';
 import { words } from './words.ts';
 
@@ -94,21 +96,44 @@ export const isWhole = (car: Car, job: readonly AdjusterRef[]): boolean =>
   job.length === 1 || job.every((ref) => adjusterKinds[adjusterOf(car, ref)?.kind ?? '']?.wholeAxle);
 
 /** The touch that says it is made: "LF tie rod made", "LF upper arm made, front and rear". */
-export function madeText(car: Car, job: readonly AdjusterRef[]): string {
+export function madeText(car: Car, job: readonly (AdjusterRef & { readonly setBy?: unknown })[]): string {
   const { where, title } = headingOf(car, job);
   const [name = '', ...rest] = job.length > 1 ? title.split(/, (?=[^,]*$)/) : [title];
-  return [`${capital(where)} ${lower(name)} made`, ...rest].join(', ');
+  return [`${capital(where)} ${lower(name)} ${job.some(isByRack) ? 'set' : 'made'}`, ...rest].join(', ');
 }
 
-/** The way of a whole job in a short line: "front 3 → 4.5 mm, rear 3 → 1.5 mm". */
-export const jobWay = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'from' | 'to'>)[]): string =>
+export const isByRack = ({ setBy }: { readonly setBy?: unknown }): boolean => setBy !== undefined;
+
+/** The way of a whole job in a short line: "front 3 → 4.5 mm, rear 3 → 1.5 mm"; by the rack: "until toe 0.12". */
+export const jobWay = (car: Car, job: readonly Way[]): string =>
   job
     .map((move) => {
       const adjuster = adjusterOf(car, move);
-      const way = adjuster ? wayText(adjuster, move) : `${move.from} → ${move.to}`;
+      const way = isByRack(move)
+        ? rackWay(car, move)
+        : adjuster
+          ? wayText(adjuster, move)
+          : `${move.from} → ${move.to}`;
       return `${endOf(car, job, move)} ${way}`.trim();
     })
     .join(', ');
+
+/** Of a plan, or as it was made. */
+type Way = AdjusterRef & Pick<Move, 'from' | 'to'> & { readonly setBy?: SetByRack };
+
+/** "until toe 0.12"; once it is made "toe 0.12 by the rack, 3 flats longer", as far as its place was read off. */
+function rackWay(car: Car, move: Way): string {
+  const { angle, value, shown, within } = move.setBy!;
+  const figure = valueText(angle, shown?.[angle] ?? value, car.wheel.rimDiameter);
+  if (!('outcome' in move)) return words.live({ live: 'way', angle, figure });
+  const adjuster = adjusterOf(car, move);
+  return words.live({
+    live: 'made',
+    angle,
+    figure,
+    ...(adjuster && within === undefined && { stands: wayText(adjuster, move) }),
+  });
+}
 
 /** Where a job that would not go stands: "front 3 mm, rear 1.5 mm". */
 export const jobStands = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'from'>)[]): string =>
@@ -120,12 +145,19 @@ export const jobStands = (car: Car, job: readonly (AdjusterRef & Pick<Move, 'fro
     .join(', ');
 
 /** What to do, a sentence. */
-export function jobSaid(job: Job): string {
-  const length = { length: units.value.length };
+export function jobSaid(car: Car, job: Job): string {
   const [first] = job as readonly [Move];
-  if (job.length === 1) return words.act(first.act, length);
+  if (job.some(isByRack)) return job.map((move) => moveSaid(car, move)).join(' ');
+  if (job.length === 1) return words.act(first.act, units.value);
   const said = job.flatMap(({ job: part, act }) => (part ? [{ end: part.end, act }] : []));
-  return words.job(said, first.job?.arm, length);
+  return words.job(said, first.job?.arm, units.value);
+}
+
+function moveSaid(car: Car, { act, corner, setBy, watched }: Move): string {
+  if (!setBy) return words.act(act, units.value);
+  const { angle, value } = setBy;
+  const figure = figureText(car, angle, value);
+  return words.setBy(act, { angle, corner, figure, rises: value > (watched?.from ?? value) }, units.value);
 }
 
 /** What was left alone of a plan's round, job by job. */

@@ -6,13 +6,13 @@ import { windowFor } from '../../core/reading/spec-terms.ts';
 import type { VerdictState } from '../parts/verdict.tsx';
 import type { Field } from './fields.ts';
 
-/** The window of a field; SAI has none. A total without one has what its wheels' windows add up to. */
+/** The window of a field; SAI and a ride height have none. A total without one has what its wheels' windows add up to. */
 export function windowOf(spec: Spec, { where, angle }: Pick<Field, 'where' | 'angle'>): Window | undefined {
   if (angle === 'totalToe') return isAxle(where) ? (spec[where]?.totalToe ?? ofBoth(spec, where)) : undefined;
   return isAxle(where) || !isWindowed(angle) ? undefined : windowFor(spec, where, angle);
 }
 
-const isWindowed = (angle: string): angle is keyof WheelSpec => angle !== 'sai';
+const isWindowed = (angle: string): angle is keyof WheelSpec => angle !== 'sai' && angle !== 'rideHeight';
 
 function ofBoth(spec: Spec, axle: AxleName): Window | undefined {
   const [left, right] = AXLES[axle].map((corner) => windowFor(spec, corner, 'toe'));
@@ -42,6 +42,8 @@ const ANGLE_WORDS: Readonly<Record<string, string>> = {
   totalToe: 'total toe',
   crossCamber: 'cross camber',
   crossCaster: 'cross caster',
+  rideHeight: 'ride height',
+  crossHeight: 'ride height, left less right',
 };
 
 /** `LF camber`, `front total toe`, `thrust angle`; of an axle that steers that is where the wheel stands straight. */

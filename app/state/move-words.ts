@@ -6,6 +6,8 @@ import type { Adjuster, AdjusterRef, Car, Move, Shortfall } from '../../core/con
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
 import { placeWord } from './judge.ts';
 import { counted } from './packs.ts';
+import { units } from './preferences.ts';
+import { isOfItsScale } from './standing.ts';
 import { valueText } from './units.ts';
 
 export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
@@ -14,7 +16,8 @@ export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuste
 
 /** A move in one short line: `3 → 5`, `4.5 → 6 mm`, `3½ flats shorter`. */
 export function wayText(adjuster: Adjuster, { corner, from, to }: Pick<Move, 'corner' | 'from' | 'to'>): string {
-  const words = adjusterPictures[adjuster.kind]?.words({ adjuster, corner, from, to });
+  const known = [from, to].every((position) => isOfItsScale(adjuster, position));
+  const words = known && adjusterPictures[adjuster.kind]?.words({ adjuster, corner, from, to, units: units.value });
   if (!words) return `${from} → ${to}`;
   if (words.from === '') return `${words.to} ${words.note.split(',')[0]}`;
   return `${words.from} → ${words.to}${words.unit ? ` ${words.unit}` : ''}`;
@@ -29,7 +32,7 @@ export function offText(car: Car, { where, angle, by }: Shortfall): string {
   const far = (of: string): string => valueText(of, Math.abs(by), rim);
   if (angle === 'pinionChange') return `${capital(where)} pinion ${far(angle)} too far ${by > 0 ? 'up' : 'down'}`;
   if (angle === 'lateralChange') {
-    return `${capital(where)} axle ${far('lateral')} mm too far to the ${by > 0 ? 'left' : 'right'}`;
+    return `${capital(where)} axle ${far('lateral')} too far to the ${by > 0 ? 'left' : 'right'}`;
   }
   const size = far(angle === 'thrustAngle' ? 'camber' : angle);
   return `${capital(placeWord(car, where, angle))} ${size} too ${by > 0 ? 'high' : 'low'}`;

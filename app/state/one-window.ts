@@ -1,4 +1,4 @@
-/** First load. A visit is live in one window at a time: another one shows it, follows it, and can take it over. */
+/** A visit is live in one window at a time: another one shows it, follows it, and can take it over. */
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { type Hold, holdAlone, store } from '../store/index.ts';

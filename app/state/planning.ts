@@ -1,13 +1,26 @@
 /** The plan of a round, recomputed from its records: asked of the engine with the visit's file, never kept. */
-import type { AdjusterRef, CarFile, Corner, Plan, PlanStyle, Reading } from '../../core/contract.ts';
-import type { PlanChoice, PlanRequestOptions, Reach, Stuck, ToldHint } from '../../core/index.ts';
+
+import type {
+  AdjusterRef,
+  CarFile,
+  Corner,
+  Explanation,
+  LiveAngle,
+  Plan,
+  PlanStyle,
+  Reading,
+} from '../../core/contract.ts';
+import { CORNERS } from '../../core/contract.ts';
+import type { MeasureBetween, PlanChoice, PlanRequestOptions, Reach, Stuck, ToldHint } from '../../core/index.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
+import { earlierVisits } from './earlier.ts';
+import { formOfRecord } from './form.ts';
 import { leftIn } from './leave.ts';
-import { drawer, gauge } from './preferences.ts';
+import { drawer, gauge, live } from './preferences.ts';
 import { choice, choose } from './stage.ts';
-import { unknownAtReading, unknownPlaces } from './unknown-places.ts';
+import { unknownAtReading } from './unknown-places.ts';
 import { visitFile } from './visit-file.ts';
 import type { RoundView, VisitView } from './visits.ts';
 
@@ -18,13 +31,28 @@ interface Question {
 }
 
 export const questionOf = (view: VisitView, round: RoundView): Question => ({
-  file: visitFile(view, round, round.base),
+  file: visitFile(view, round, round.base, earlierVisits(view)),
   options: {
-    locked: [...unknownPlaces(view, round), ...leftIn(view, round).before],
-    ...(gauge.value ? { gauge: gauge.value } : {}),
+    locked: leftIn(view, round).before,
+    ...gaugeOption(),
+    ...(shownLive(round).length > 0 && { live: shownLive(round) }),
     ...(drawer.value.counted ? { drawer: drawer.value.shims } : {}),
   },
 });
+
+/** How well the rack repeats, where the shop has said so. */
+const gaugeOption = (): Pick<PlanRequestOptions, 'gauge'> => (gauge.value ? { gauge: gauge.value } : {});
+
+/**
+ * What the rack shows of it while something is turned: of a total nobody sees what one wheel does, and what was measured with
+ * something else is on no rack.
+ */
+export const shownLive = ({ record }: RoundView): readonly LiveAngle[] =>
+  live.value.angles.filter(
+    (angle) =>
+      !(angle === 'toe' && formOfRecord(record).total) &&
+      !CORNERS.some((corner) => record.reading.methods?.[corner]?.[angle]),
+  );
 
 /** The plan that was chosen in this visit: the practical one until another is. */
 export function chosenPlan(visitId: string): PlanChoice['ask'] {
@@ -100,10 +128,27 @@ export function useHints(view: VisitView, round: RoundView): Asked<readonly Told
   );
 }
 
-/** What the rack should read after all that was done in a round. */
+/** What the rack should read after all that was done in a round, by what was known of the car then. */
 export function useExpected(view: VisitView, round: RoundView | undefined): Asked<Reading> {
-  const file = round && visitFile(view, round, round.moves);
-  return useAsked(file && `expect ${JSON.stringify(file)}`, (signal) =>
-    engine.call('expectationOfFile', [file as CarFile], { signal }),
+  const args = round && ([visitFile(view, round, round.moves, earlierVisits(view)), gaugeOption()] as const);
+  return useAsked(args && `expect ${JSON.stringify(args)}`, (signal) =>
+    engine.call('expectationOfFile', [...(args as NonNullable<typeof args>)], { signal }),
+  );
+}
+
+/** Why a round's reading is not as the moves before it were to make it, by what was known of the car before it was read. */
+export function useExplanation(view: VisitView, round: RoundView | undefined): Asked<Explanation[]> {
+  const args = round && ([visitFile(view, round, [], earlierVisits(view)), gaugeOption()] as const);
+  return useAsked(args && `explain ${JSON.stringify(args)}`, (signal) =>
+    engine.call('explanationOfFile', [...(args as NonNullable<typeof args>)], { signal }),
+  );
+}
+
+/** Whether a reading between the moves of a round would make the rest surer, and what shows where lost adjusters stand. */
+export function useMeasureBetween(view: VisitView, round: RoundView, isWanted: boolean): Asked<MeasureBetween> {
+  const { file, options } = questionOf(view, round);
+  const args = [file, { ...options, ...chosenPlan(view.visit.id) }] as const;
+  return useAsked(isWanted ? `between ${JSON.stringify(args)}` : undefined, (signal) =>
+    engine.call('measureBetween', [...args], { signal, latest: `between ${view.visit.id}` }),
   );
 }

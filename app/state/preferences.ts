@@ -1,7 +1,15 @@
 /** First load. What the technician chose once: units, gauge repeatability, theme. Kept as preference records. */
 import { computed, effect } from '@preact/signals';
-import type { Gauge, ShimCount } from '../../core/contract.ts';
-import { isOneOf, THEMES, TOE_REFERENCES, UNIT_CHOICES } from '../../core/records/preferences.ts';
+import { type Gauge, type LiveAngle, type ShimCount, WHEEL_ANGLES } from '../../core/contract.ts';
+import {
+  DECIMALS,
+  DECIMALS_OF,
+  isOneOf,
+  RACK_ORDERS,
+  THEMES,
+  TOE_REFERENCES,
+  UNIT_CHOICES,
+} from '../../core/records/preferences.ts';
 import { now } from '../store/index.ts';
 import type { Form } from './form.ts';
 import { keep, records } from './records.ts';
@@ -12,18 +20,24 @@ export interface Units {
   readonly angle: Choice<'angle'>;
   /** How front and rear toe are read on the rack: an angle, or a length at the rim. */
   readonly toe: Choice<'toe'>;
+  /** Of toe in inches. */
+  readonly toeParts: Choice<'toeParts'>;
   readonly length: Choice<'length'>;
   /** The thrust line to the right is shown as + by some makers and as − by others. */
   readonly thrust: Choice<'thrust'>;
   readonly decimal: Choice<'decimal'>;
+  readonly distance?: Choice<'distance'>;
   /** Whether the rack gives SAI as well. */
   readonly sai: boolean;
+  /** Whether ride heights are taken as well, before the angles. */
+  readonly heights?: boolean;
 }
 export type Theme = (typeof THEMES)[number];
 
 const UNITS: Units = {
   angle: 'degrees',
   toe: 'angle',
+  toeParts: 'decimal',
   length: 'mm',
   thrust: 'right-plus',
   decimal: '.',
@@ -33,7 +47,39 @@ export const units = computed<Units>(() => {
   const value = stored('units');
   const chosen = Object.entries(UNIT_CHOICES).filter(([name, of]) => isOneOf(of, value[name]));
   const known = Object.fromEntries(chosen.map(([name]) => [name, value[name]]));
-  return { ...UNITS, ...known, ...(typeof value.sai === 'boolean' && { sai: value.sai }) };
+  return { ...UNITS, ...known, sai: value.sai === true, ...(value.heights === true && { heights: true }) };
+});
+/** What odometers count: as it was chosen, else what goes with the shop's lengths. */
+export const distance = computed(() => units.value.distance ?? (units.value.length === 'inch' ? 'mi' : 'km'));
+/** How the rack shows its figures. */
+export interface Rack {
+  readonly order: (typeof RACK_ORDERS)[number];
+  /** Decimals, by what a figure is. */
+  readonly decimals: Readonly<Record<(typeof DECIMALS_OF)[number], (typeof DECIMALS)[number]>>;
+  /** Nobody has said how many decimals yet. */
+  readonly assumed: boolean;
+}
+const USUAL_DECIMALS: Rack['decimals'] = { angle: 2, toe: 2, mm: 1, inch: 2 };
+export const rack = computed<Rack>(() => {
+  const value = stored('rack');
+  const said = DECIMALS_OF.filter((of) => isOneOf(DECIMALS, value[of]));
+  return {
+    order: isOneOf(RACK_ORDERS, value.order) ? value.order : 'across',
+    decimals: { ...USUAL_DECIMALS, ...Object.fromEntries(said.map((of) => [of, value[of]])) },
+    assumed: said.length === 0,
+  };
+});
+/** The angles that the rack shows while something is turned. */
+export interface Live {
+  readonly angles: readonly LiveAngle[];
+  /** Nobody has said so yet: it is as most racks are. */
+  readonly assumed: boolean;
+}
+const USUALLY_LIVE: readonly LiveAngle[] = ['camber', 'toe'];
+export const live = computed<Live>(() => {
+  const said = onFile('live');
+  const angles = Array.isArray(said) ? WHEEL_ANGLES.filter((angle) => said.includes(angle)) : USUALLY_LIVE;
+  return { angles, assumed: !Array.isArray(said) };
 });
 /** One standard deviation of the rack, as the user gave it; without it the core takes a usual one. */
 export const gauge = computed<Gauge | undefined>(() => {
@@ -59,6 +105,12 @@ export const theme = computed<Theme>(() => {
   return isOneOf(THEMES, value) ? value : 'system';
 });
 
+/** As the sheet names the shop; empty until it is typed. */
+export const shopName = computed(() => textIn(stored('shop').name));
+/** Who worked last on this phone. */
+export const technician = computed(() => textIn(onFile('technician')));
+const textIn = (value: unknown): string => (typeof value === 'string' ? value : '');
+
 /** When it was set goes with it: of two phones' settings the newer holds. */
 function prefer(id: string, value: unknown): void {
   keep(['preferences', { id, value, changed: now() }]);
@@ -66,6 +118,12 @@ function prefer(id: string, value: unknown): void {
 
 export function setUnits(change: Partial<Units>): void {
   prefer('units', { ...units.value, ...change });
+}
+export function setRack({ order = rack.value.order, decimals }: Partial<Pick<Rack, 'order' | 'decimals'>>): void {
+  prefer('rack', { ...stored('rack'), order, ...decimals });
+}
+export function setLive(angles: readonly LiveAngle[]): void {
+  prefer('live', angles);
 }
 export function setGauge(value: Gauge): void {
   prefer('gauge', value);
@@ -76,11 +134,18 @@ export function setDrawer(change: Partial<Drawer>): void {
 export function setTheme(value: Theme): void {
   prefer('theme', value);
 }
+export function setShop(name: string): void {
+  prefer('shop', { name });
+}
+export function setTechnician(name: string): void {
+  prefer('technician', name);
+}
 
 /** What a new reading of this car asks; toe as it was last taken on it. */
 export function usualForm(carId: string): Form {
   const total = onFile(`total-toe:${carId}`) === true;
-  return { sai: units.value.sai, total, reference: usualReference(carId) };
+  const { sai, heights } = units.value;
+  return { sai, total, ...(heights && { heights }), reference: usualReference(carId) };
 }
 export function setTotalToe(carId: string, value: boolean): void {
   prefer(`total-toe:${carId}`, value);

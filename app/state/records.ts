@@ -21,6 +21,8 @@ export const records = signal<Records>({ cars: [], visits: [], readings: [], mov
 /** `some`: the cars that the first screen shows are here whole, the others are on their way. */
 export const loading = signal<'loading' | 'some' | 'ready' | 'failed'>('loading');
 export const loadError = signal('');
+/** Failed, as the browser has cleared the records while they were read: what was read by then is all that there is. */
+export const cleared = signal(false);
 
 /**
  * Reads the cars of the first rows, which are then shown, and after them everything; nothing is written before the first
@@ -44,6 +46,7 @@ export async function loadRecords(first: Wanted, whenEmpty: () => Promise<void>)
     loading.value = 'ready';
   } catch (error) {
     loadError.value = error instanceof Error ? error.message : String(error);
+    cleared.value = error instanceof ClearedError;
     loading.value = 'failed';
   }
 }
@@ -53,7 +56,7 @@ const PAUSES = { first: 1_000, longest: 30_000 };
 
 /**
  * The first rows are right and may have been written on, so they stay where the rest cannot be read; unless there is no rest
- * any more, as the browser has cleared it: that is said, and the next start tells what was lost.
+ * any more, as the browser has cleared it: that is said, and what was read by then can be saved to a file.
  */
 async function readRest(pause: number): Promise<void> {
   try {
@@ -88,10 +91,19 @@ async function readAgain(): Promise<void> {
   }
 }
 
-/** Cars that are asked for before all are here. What is here already stays as it is: it may have been changed since. */
+/** Cars that are asked for before all are here. */
 export async function loadSoon(wanted: Wanted): Promise<void> {
   const some = await store.loadSome(wanted);
-  if (loading.value !== 'some') return;
+  if (loading.value === 'some') addAbsent(some);
+}
+
+/** A car as the database has it: another window may have written what was not heard of here. */
+export async function lookAgain(carId: string): Promise<void> {
+  addAbsent(await store.loadSome({ cars: [carId], visits: [] }));
+}
+
+/** What is here already stays as it is: it may have been changed since. */
+function addAbsent(some: Records): void {
   const absent = <T extends { readonly id: string }>(here: readonly T[], found: readonly T[]): readonly T[] =>
     withRecords(
       here,
@@ -107,11 +119,11 @@ export async function loadSoon(wanted: Wanted): Promise<void> {
   };
 }
 
-/** Shows the records at once and hands them to the database in one transaction. */
-export function keep(...entries: readonly Entry[]): void {
+/** Shows the records at once and hands them to the database in one transaction. @returns when they are on the disk */
+export function keep(...entries: readonly Entry[]): Promise<void> {
   records.value = laid(records.value, entries);
   // The store keeps what could not be written and shows it in its save state; there is nothing to add here.
-  void store.putAll(entries).catch(() => undefined);
+  return store.putAll(entries).catch(() => undefined);
 }
 
 /** The lists with these records in them; a list of which none is stays the same one. */
@@ -137,11 +149,12 @@ export function draft(id: string): DraftRecord | undefined {
 /** Keeps what is being typed, as it is typed. */
 export function keepDraft(id: string, texts: Readonly<Record<string, string>>, cursor: string | undefined): void {
   // What another phone had typed there stays with it.
-  const versions = draft(id)?.versions;
+  const { versions, past } = draft(id) ?? {};
   const record: DraftRecord = {
     ...{ id, texts: { ...texts }, changed: now() },
     ...(cursor && { cursor }),
     ...(versions && { versions }),
+    ...(past && { past }),
   };
   keep(['drafts', record]);
 }

@@ -1,5 +1,5 @@
 /**
- * First load. Ids made of what a reading or a move is, so that the same one booked twice, by two windows or a nervous
+ * Ids made of what a reading or a move is, so that the same one booked twice, by two windows or a nervous
  * thumb, is one record.
  */
 import { canonical } from '../../core/records/canonical.ts';
@@ -46,5 +46,5 @@ export function moveId(all: readonly MoveRecord[], move: Unnamed): string {
   return idOf(move.readingId, [contentOf(move), ofReading.filter(same).length]);
 }
 
-const contentOf = ({ corner, adjuster, from, to, outcome, replaces }: Unnamed): string =>
-  canonical({ corner, adjuster, from, to, outcome, replaces });
+const contentOf = ({ corner, adjuster, from, to, outcome, setBy, replaces }: Unnamed): string =>
+  canonical({ corner, adjuster, from, to, outcome, ...(setBy && { setBy }), replaces });

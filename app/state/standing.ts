@@ -6,7 +6,9 @@ import type { Adjuster, CarPacks, CarSettings, Corner, Position, ShimCount } fro
 import { CORNERS } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
+import { bareLength, figure } from '../../core/units/shop.ts';
 import { packKey, shimsOfText, thicknessOf } from './packs.ts';
+import { units } from './preferences.ts';
 import { refKey } from './visits.ts';
 import { words } from './words.ts';
 
@@ -64,9 +66,21 @@ function positionOf(adjuster: Adjuster, text: string): Position {
 const accepts = (adjuster: Adjuster, position: Position): boolean =>
   adjusterKinds[adjuster.kind]?.accepts(adjuster, position) ?? false;
 
+/** Whether a position is said as this adjuster says it: a label of what was fitted before it is no number of its scale. */
+export const isOfItsScale = ({ reference }: Adjuster, position: Position): boolean =>
+  typeof reference !== 'number' || typeof position === 'number';
+
 export function positionText(adjuster: Adjuster, position: Position): string {
+  const kind = isOfItsScale(adjuster, position) ? adjusterKinds[adjuster.kind] : undefined;
+  const place = kind?.place(adjuster, position);
+  return place ? words.place(place, units.value) : String(position);
+}
+
+/** The same without its unit, for the head of a column: lengths in the shop's, labels as they are stamped. */
+export function bareText(adjuster: Adjuster, position: Position): string {
   const place = adjusterKinds[adjuster.kind]?.place(adjuster, position);
-  return place ? words.place(place) : String(position);
+  if (place?.as === 'thickness' || place?.as === 'scale') return bareLength(place.mm, units.value);
+  return typeof position === 'number' ? figure(position, units.value) : position;
 }
 
 /** Of a car on file that the core would refuse, such as one of an earlier version with too fine a step, none is known. */

@@ -7,10 +7,16 @@ import { type RoundView, sameRef, type VisitView } from './visits.ts';
 
 /** As of a round: what was last said of each adjuster's place up to then, or where it was set since. */
 export const unknownPlaces = (view: VisitView, last: RoundView): readonly AdjusterRef[] =>
-  unknownIn(view, last, last.moves).filter(({ corner, adjuster }) => {
-    const one = adjustersOf(view.car.car, corner).find(({ id }) => id === adjuster);
-    return one && !adjusterKinds[one.kind]?.even?.(one);
-  });
+  unknownIn(view, last, last.moves).filter((ref) => isUneven(view, ref));
+
+/** The same as the round was read: what it does hangs on its place, which is learned as it is turned on. */
+export const unevenUnknown = (view: VisitView, last: RoundView): readonly AdjusterRef[] =>
+  unknownIn(view, last, []).filter((ref) => isUneven(view, ref));
+
+function isUneven({ car }: VisitView, { corner, adjuster }: AdjusterRef): boolean {
+  const one = adjustersOf(car.car, corner).find(({ id }) => id === adjuster);
+  return one !== undefined && !adjusterKinds[one.kind]?.even?.(one);
+}
 
 /** All that nobody knew the place of when a round was read, rods and packs with them. */
 export const unknownAtReading = (view: VisitView, last: RoundView): readonly AdjusterRef[] => unknownIn(view, last, []);

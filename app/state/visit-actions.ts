@@ -1,29 +1,43 @@
-/** First load. What can be done to a visit: begin one, take a reading down, correct it, sign off, open it again. */
+/** What can be done to a visit: begin one, take a reading down, correct it, sign off, open it again. */
 import type { CarPacks, CarSettings, Reading } from '../../core/contract.ts';
 import { angleOf } from '../../core/reading/axle-angles.ts';
 import { movedOn, packsAfter } from '../../core/records/rounds.ts';
 import type { CarRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
-import { marked } from '../../core/records/visit-facts.ts';
-import { newId, now } from '../store/index.ts';
-import { type Field, fieldsOf, isField, readingOf, TOE_UNIT, unitsOf } from './fields.ts';
+import { inTurn, newId, now } from '../store/index.ts';
+import { type Field, fieldsOf, isField, readingOf, unitsOf, unitTexts, walkOf } from './fields.ts';
 import { type Form, formOf, formOfRecord, formTexts } from './form.ts';
-import { setToeReference, setTotalToe, setUnits, toeReference, units, usualForm } from './preferences.ts';
-import { draft, dropDraft, keep, keepDraft, records } from './records.ts';
+import { methodOf, withMethods } from './methods.ts';
+import { rack, setRack, setToeReference, setTotalToe, setUnits, toeReference, usualForm } from './preferences.ts';
+import { draft, dropDraft, keep, keepDraft, lookAgain, records } from './records.ts';
 import { readingId } from './same-id.ts';
-import { choice, dropVisitDrafts, ENTRY_REPLACES, ENTRY_STEP, entryDraft, visitDraft } from './stage.ts';
+import { ENTRY_REPLACES, ENTRY_STEP, entryDraft } from './stage.ts';
+import { END } from './typing.ts';
+import { unitsFor } from './units.ts';
+import { unevenUnknown } from './unknown-places.ts';
+import { begunBy } from './visit-notes.ts';
 import { openVisit, type RoundView, type VisitView } from './visits.ts';
 
-/** The caret of an entry that has been walked through. */
-export const END = 'end';
-
-/** The open visit of a car, or a new one. */
-export function beginVisit(car: CarRecord): VisitRecord {
-  const open = openVisit(records.value, car.id);
-  if (open) return open;
-  const visit: VisitRecord = { id: newId(), carId: car.id, opened: now() };
-  keep(['visits', visit]);
-  return visit;
+/**
+ * The open visit of a car, or a new one. Another window may have begun one in this moment: one window after the other
+ * looks, and the next one not before what was begun is on the disk. A database that does not answer holds up nobody.
+ */
+export async function beginVisit(car: CarRecord): Promise<VisitRecord> {
+  return (
+    openVisit(records.value, car.id) ??
+    inTurn(`cornerwright-new-visit:${car.id}`, async (begun) => {
+      await Promise.race([lookAgain(car.id).catch(() => undefined), rest(LONGEST_LOOK)]);
+      const there = openVisit(records.value, car.id);
+      const visit = there ?? begunBy({ id: newId(), carId: car.id, opened: now() });
+      const written = there ? undefined : keep(['visits', visit]);
+      begun(visit);
+      await written;
+    })
+  );
 }
+
+/** ms */
+const LONGEST_LOOK = 1_000;
+const rest = (milliseconds: number) => new Promise<void>((done) => setTimeout(done, milliseconds));
 
 /** The reading that the entry under way corrects. */
 export function correcting(view: VisitView): RoundView | undefined {
@@ -31,16 +45,20 @@ export function correcting(view: VisitView): RoundView | undefined {
   return view.rounds.find(({ record }) => record.id === replaces);
 }
 
-/** A re-measure asks what the reading before it had. */
+/** A re-measure asks what the reading before it had, but for the ride heights: moves do not change them. */
 export function beginEntry(view: VisitView): void {
   const last = view.rounds.at(-1);
-  const form = last ? formOfRecord(last.record) : usualForm(view.car.id);
-  keepDraft(entryDraft(view.visit.id), formTexts(form), fieldsOf(view.car.car, form)[0]?.id);
+  const form = last ? { ...formOfRecord(last.record), heights: false } : usualForm(view.car.id);
+  keepDraft(entryDraft(view.visit.id), formTexts(form), entryFields(view, form)[0]?.id);
 }
 
 /** The form of the entry under way. */
 export const entryForm = (view: VisitView): Form =>
   formOf(draft(entryDraft(view.visit.id))?.texts ?? {}, usualForm(view.car.id));
+
+/** What is asked, in the order in which the rack shows it. */
+export const entryFields = (view: VisitView, form = entryForm(view)): readonly Field[] =>
+  walkOf(fieldsOf(view.car.car, form), rack.value.order);
 
 /**
  * Another form for the entry under way, and for the next ones. What was typed in a field that is no longer asked stays
@@ -50,14 +68,14 @@ export function changeForm(view: VisitView, change: Partial<Form>): void {
   const id = entryDraft(view.visit.id);
   const { texts = {}, cursor } = draft(id) ?? {};
   const form = { ...entryForm(view), ...change };
-  const fields = fieldsOf(view.car.car, form);
+  const fields = entryFields(view, form);
   const empty = ({ id }: Field): boolean => !texts[id];
   const stays = fields.some(({ id }) => id === cursor);
   const to = stays ? cursor : (fields.find(empty)?.id ?? END);
-  const unit = unitsOf(texts, units.value).toe;
-  keepDraft(id, { ...texts, [TOE_UNIT]: unit, ...formTexts(form) }, to);
+  keepDraft(id, { ...texts, ...unitTexts(unitsOf(texts, unitsFor(view.car.car))), ...formTexts(form) }, to);
   if (change.total !== undefined) setTotalToe(view.car.id, change.total);
   if (change.sai !== undefined) setUnits({ sai: change.sai });
+  if (change.heights !== undefined) setUnits({ heights: change.heights });
 }
 
 /** Whether the entry under way holds any figure. */
@@ -77,7 +95,7 @@ export function entryReady(view: VisitView): void {
   else {
     const { settings, packs = {} } = last.record;
     if (corrected) takeDown(view, settings, packs);
-    else takeDown(view, movedOn(settings, last.moves), packsAfter(packs, last.moves));
+    else takeDown(view, movedOn(settings, last.moves, unevenUnknown(view, last)), packsAfter(packs, last.moves));
   }
 }
 
@@ -85,6 +103,7 @@ export function entryReady(view: VisitView): void {
 export function takeDown(view: VisitView, settings: CarSettings, packs?: CarPacks): void {
   if (!draft(entryDraft(view.visit.id))) return;
   if (asksReference(view)) setToeReference(entryForm(view).reference);
+  if (rack.value.assumed) setRack({ decimals: rack.value.decimals });
   keep(['readings', typedRecord(view, settings, packs)]);
   dropDraft(entryDraft(view.visit.id));
 }
@@ -107,7 +126,11 @@ export function typedRecord(view: VisitView, settings: CarSettings, packs: CarPa
     ...what,
     id: readingId(records.value.readings, what),
     at: now(),
-    reading: withReference(form, readingOf(fields, texts, units.value, car.wheel.rimDiameter)),
+    reading: withMethods(
+      withReference(form, readingOf(fields, texts, unitsFor(car), car.wheel.rimDiameter)),
+      fields,
+      texts,
+    ),
     settings,
     ...(Object.keys(packs).length > 0 && { packs }),
   };
@@ -119,32 +142,8 @@ const withReference = ({ reference }: Form, reading: Reading): Reading =>
 
 /** Asked once, on the first reading of all, where the line makes a difference: whoever goes on has taken what was shown. */
 export const asksReference = (view: VisitView): boolean =>
-  !toeReference.value && view.rounds.length === 0 && !entryForm(view).total;
-
-/** Signed off: what was ticked goes into the visit, its drafts end. */
-export function signOff(view: VisitView): void {
-  const ticks = Object.entries(draft(visitDraft(view.visit.id))?.texts ?? {}).filter(
-    ([key, text]) => text === 'yes' && /^(left|torque):/.test(key),
-  );
-  const checks = Object.fromEntries(ticks.map(([key]) => [key, 'ok']));
-  const at = now();
-  keep(['visits', marked(view.visit, { closed: at, checks }, at)]);
-  dropVisitDrafts(view.visit.id);
-}
-
-/** The undo of signing off; its ticks come back too. */
-export function openAgain(view: VisitView): void {
-  const visit = marked(view.visit, { closed: '' }, now());
-  const ticks = Object.keys(visit.checks ?? {}).filter((key) => /^(left|torque):/.test(key));
-  const last = view.rounds.at(-1)?.record.id ?? '';
-  keep(['visits', visit]);
-  keepDraft(
-    visitDraft(visit.id),
-    { ...Object.fromEntries(ticks.map((key) => [key, 'yes'])), signOff: last },
-    undefined,
-  );
-}
-
-/** Whether something was ticked, in the draft of an open visit or in a closed one. */
-export const isTicked = ({ visit }: VisitView, key: string): boolean =>
-  choice(visit.id, key) === 'yes' || (Boolean(visit.closed) && visit.checks?.[key] === 'ok');
+  !toeReference.value &&
+  view.rounds.length === 0 &&
+  !entryForm(view).total &&
+  // A string says nothing of what the shop's rack does.
+  methodOf(draft(entryDraft(view.visit.id))?.texts ?? {}, 'LF.toe') === undefined;

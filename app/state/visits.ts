@@ -4,9 +4,10 @@
  */
 import type { AdjusterRef, CarSettings, Reading } from '../../core/contract.ts';
 import { byText, oldestFirst } from '../../core/records/order.ts';
-import { current, movedOn } from '../../core/records/rounds.ts';
+import { current, family, movedOn } from '../../core/records/rounds.ts';
 import type { CarRecord, MoveRecord, ReadingRecord, VisitRecord } from '../../core/records/stored.ts';
 import { byId, ownedBy } from '../store/index.ts';
+import { isGone } from './gone.ts';
 import type { Records } from './records.ts';
 
 export interface RoundView {
@@ -36,16 +37,9 @@ export function visitView(all: Records, visitId: string): VisitView | undefined 
   return { visit, car, rounds };
 }
 
-/** The reading and all that it replaces: moves name the reading that stood when they were made. */
-function ancestry(record: ReadingRecord, taken: readonly ReadingRecord[]): ReadonlySet<string> {
-  const ids = new Set<string>();
-  for (let one: ReadingRecord | undefined = record; one && !ids.has(one.id); ) {
-    ids.add(one.id);
-    const before: string | undefined = one.replaces;
-    one = taken.find((other) => other.id === before);
-  }
-  return ids;
-}
+/** All readings that correct one another: moves name the one that stood, on whichever phone, when they were made. */
+const ancestry = (record: ReadingRecord, taken: readonly ReadingRecord[]): ReadonlySet<string> =>
+  new Set(family(taken, record).map(({ id }) => id));
 
 function roundView(record: ReadingRecord, ids: ReadonlySet<string>, all: readonly MoveRecord[]): RoundView {
   const moves = all.filter((one) => ids.has(one.readingId));
@@ -78,19 +72,28 @@ export function lastSettings(all: Records, carId: string): CarSettings {
   return {};
 }
 
-/** Visits of a car, newest first. */
+/** The newest reading of a car that has its ride heights. */
+export function lastHeights(all: Records, carId: string): ReadingRecord | undefined {
+  for (const visit of visitsOf(all, carId)) {
+    const measured = visitView(all, visit.id)?.rounds.findLast(({ record }) => record.reading.rideHeights);
+    if (measured) return measured.record;
+  }
+  return undefined;
+}
+
+/** Visits of a car, newest first; those that are deleted are not among them, and so nothing is derived from them. */
 export function visitsOf(all: Records, carId: string): readonly VisitRecord[] {
-  return newestFirst(ownedBy(all.visits, carId));
+  return newestFirst(ownedBy(all.visits, carId).filter((one) => !isGone(all, one)));
 }
 
 export function openVisit(all: Records, carId: string): VisitRecord | undefined {
-  return newestFirst(ownedBy(all.visits, carId).filter((one) => !one.closed))[0];
+  return newestFirst(ownedBy(all.visits, carId).filter((one) => !one.closed && !isGone(all, one)))[0];
 }
 
 const newestFirst = (visits: readonly VisitRecord[]): readonly VisitRecord[] =>
   [...visits].sort((a, b) => byText(b.opened, a.opened) || byText(b.id, a.id));
 
-/** All that is kept of a car's visits. */
+/** All that is kept of a car's visits, deleted or not. */
 export function ownRecords(all: Records, carId: string): Pick<Records, 'visits' | 'readings' | 'moves'> {
   const visits = ownedBy(all.visits, carId);
   return {

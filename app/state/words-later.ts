@@ -1,4 +1,4 @@
-/** First load. The words that are wanted there now and then, fetched when they are: none of them is on the first load. */
+/** The words that are wanted there now and then, fetched when they are: none of them is on the first load. */
 import { signal } from '@preact/signals';
 import type { Words } from '../../core/words/words.ts';
 

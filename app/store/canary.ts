@@ -22,13 +22,15 @@ export interface Canary {
   /** With each write: compares, and writes the count with it. @throws ClearedError before anything is asked for */
   count(transaction: Transaction<'readwrite'>): Promise<Counted>;
   /** With a write that cannot wait for an answer: what is found, to be compared once it is known. */
-  find(transaction: Transaction<'readwrite'>): Promise<Found>;
+  find(transaction: Transaction<'readonly'> | Transaction<'readwrite'>): Promise<Found>;
   /** Such a write has reached the disk, where this was found. @throws ClearedError */
   uncounted(found: Found): void;
   /** The last count that is known of. */
   last(): Mark;
-  /** A write of this count has reached the disk. */
-  counted(mark: Mark): void;
+  /** What was kept outside with the last write, as it was before `found` was read: says what is missing of it. */
+  heard(before: Mark, found: Found): void;
+  /** A write of this count has reached the disk. Ends when that is kept outside. */
+  counted(mark: Mark): Promise<void>;
   /** What was lost and nobody has seen yet. */
   readonly loss: ReadonlySignal<Loss | undefined>;
   report(loss: Loss | undefined): void;
@@ -51,6 +53,8 @@ export function createCanary(outside: Outside): Canary {
   let looked = false;
   /** Until the first write that is counted, a database is known by having records. */
   let hasRecords = false;
+  /** Seen to be cleared: by what is written since it may look whole again, and is not until all is written back. */
+  let isCleared = false;
 
   /** Everything is asked for before anything is awaited: what is asked for after it comes after it. */
   async function find(transaction: Some): Promise<Found> {
@@ -60,7 +64,8 @@ export function createCanary(outside: Outside): Canary {
   }
   function compare({ mark, isEmpty }: Found): void {
     const isOther = known && (mark?.database !== known.database || mark.writes < known.writes);
-    if (isOther || (!known && !mark && hasRecords && isEmpty)) throw new ClearedError();
+    isCleared ||= Boolean(isOther) || (!known && !mark && hasRecords && isEmpty);
+    if (isCleared) throw new ClearedError();
   }
   function report(what: Loss | undefined): void {
     loss.value = what;
@@ -68,14 +73,17 @@ export function createCanary(outside: Outside): Canary {
   }
   function learn(found: Mark | undefined): void {
     const before = outside.mark.read();
+    hold(before, found);
+    // Said once: from here on the count outside is that of what is here.
+    if (before) outside.mark.keep(found);
+  }
+  function hold(before: Mark | undefined, found: Mark | undefined): void {
     const backup = outside.backup.read();
     const more = backup ? { backup } : {};
     if (before && found?.database !== before.database) report({ kind: 'gone', ...more });
     else if (before && found && found.writes < before.writes) {
       report({ kind: 'behind', writes: before.writes - found.writes, ...more });
     }
-    // Said once: from here on the count outside is that of what is here.
-    if (before) outside.mark.keep(found);
   }
 
   return {
@@ -101,10 +109,16 @@ export function createCanary(outside: Outside): Canary {
       compare(found);
       hasRecords = true;
     },
+    heard(before, { mark }) {
+      hold(before, mark);
+      void outside.markFile.keep(mark);
+    },
     last: () => known ?? { database: newId(), writes: 0 },
     counted(mark) {
+      isCleared = false;
       known = mark;
       outside.mark.keep(mark);
+      return outside.markFile.keep(mark);
     },
     loss,
     report,

@@ -1,11 +1,12 @@
 /** First load. The store of this device and what the screens may know of it. */
 import { createStore, type Store } from './store.ts';
 
+export type { CutOff, Preview } from './backup.ts';
 export { ClearedError } from './canary.ts';
 export { newId, now } from './clock.ts';
 export { StoreError } from './failure.ts';
 export { byId, ownedBy, withRecords } from './lists.ts';
-export { type Hold, holdAlone } from './one-window.ts';
+export { type Hold, holdAlone, inTurn } from './one-window.ts';
 export type { Loss } from './outside.ts';
 export { askToPersist, type Persistence, persistence } from './persistence.ts';
 export type { Wanted } from './read-parts.ts';

@@ -1,5 +1,5 @@
 /**
- * First load. One window at a time has a thing in hand: the others see it and can take it over. A window that is put away
+ * One window at a time has a thing in hand: the others see it and can take it over. A window that is put away
  * lets go of it. Without locks, in an old browser, every window has it.
  */
 export interface Hold {
@@ -59,4 +59,25 @@ export function holdAlone(name: string, told: (has: boolean) => void): Hold {
       letGo();
     },
   };
+}
+
+/** How long a window waits for its turn, ms: one that hangs keeps no other from its work. */
+const LONGEST_WAIT = 2_000;
+
+/**
+ * Work that one window does after the other, as far as the browser can tell them apart.
+ * @param work hands over its answer, and lets the next one begin only when it ends
+ */
+export function inTurn<T>(name: string, work: (answer: (value: T) => void) => Promise<void>): Promise<T> {
+  return new Promise((answer, failed) => {
+    const locks = globalThis.navigator?.locks;
+    const own = () => work(answer);
+    if (!locks) own().catch(failed);
+    else {
+      const waiting = new AbortController();
+      setTimeout(() => waiting.abort(), LONGEST_WAIT);
+      // Refused, it has not been its turn.
+      locks.request(name, { signal: waiting.signal }, own).catch(() => own().catch(failed));
+    }
+  });
 }

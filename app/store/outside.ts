@@ -3,11 +3,9 @@
  * saved, and a loss that nobody has seen yet. Where the browser gives no such place, nothing is remembered.
  */
 
-/** The database that a write went to, and how many it had then. */
-export interface Mark {
-  readonly database: string;
-  readonly writes: number;
-}
+import { type Mark, type MarkFile, markFile } from './mark-file.ts';
+
+export type { Mark };
 
 /** What the browser has lost of what was said to be saved. `backup`: when all was last saved to a file, ISO 8601. */
 export type Loss =
@@ -18,11 +16,30 @@ export type Loss =
   /** It was cleared while the app was open; so many records were written back from memory. */
   | { readonly kind: 'put-back'; readonly records: number };
 
+/** A restore or an undo. */
+export interface Done {
+  /** When it began, ISO 8601; its name as well. */
+  readonly at: string;
+  readonly kind: 'restore' | 'undo';
+}
+/** A restore or an undo that has begun to write and has not ended. */
+export interface UnderWay extends Done {
+  /** Of an undo: of what. */
+  readonly of?: string;
+  /** Of a restore: when its backup was made, ISO 8601. */
+  readonly made?: string;
+  /** Records that it goes through. */
+  readonly all: number;
+}
+
 export interface Outside {
   readonly mark: Kept<Mark>;
+  readonly markFile: MarkFile;
   readonly loss: Kept<Loss>;
   /** When all was last saved to a file. */
   readonly backup: Kept<string>;
+  /** A restore that has begun to write and not ended. */
+  readonly underWay: Kept<UnderWay>;
 }
 export interface Kept<T> {
   read(): T | undefined;
@@ -35,11 +52,15 @@ export function outsideOf(name: string): Outside {
     isObject(value) && typeof value.database === 'string' && Number.isInteger(value.writes);
   const isLoss = (value: unknown): value is Loss =>
     isObject(value) && ['gone', 'behind', 'put-back'].includes(value.kind as string);
+  const isUnderWay = (value: unknown): value is UnderWay =>
+    isObject(value) && typeof value.at === 'string' && (value.kind === 'restore' || value.kind === 'undo');
   const isText = (value: unknown): value is string => typeof value === 'string';
   return {
     mark: kept(`${name}-writes`, isMark),
+    markFile: markFile(`${name}-writes`, isMark),
     loss: kept(`${name}-loss`, isLoss),
     backup: kept(`${name}-backup`, isText),
+    underWay: kept(`${name}-restoring`, isUnderWay),
   };
 }
 

@@ -46,14 +46,19 @@ const SLICE: Readonly<Record<StoreName, number>> = {
  */
 export async function readInSlices(connection: Connection, look: Look): Promise<Everything> {
   const lists: (readonly Kept[])[] = [];
-  for (const store of STORES) lists.push(await readSlices(connection, store, look));
+  for (const store of STORES) {
+    let list: readonly Kept[] = [];
+    for await (const part of slicesOf(connection, store, look)) list = withRecords(list, part);
+    lists.push(list);
+  }
   return asEverything(lists);
 }
 
-type Look = (transaction: Transaction<'readonly'>) => Promise<void>;
+export type Look = (transaction: Transaction<'readonly'>) => Promise<void>;
 type Kept = Everything[StoreName][number];
 
-async function readSlices(connection: Connection, name: StoreName, look: Look): Promise<readonly Kept[]> {
+/** The records of a store, a slice at a time, in the order of their ids. */
+export async function* slicesOf(connection: Connection, name: StoreName, look: Look): AsyncGenerator<readonly Kept[]> {
   const size = SLICE[name];
   const slice = (after: string | undefined): Promise<readonly Kept[]> =>
     connection.withStore(STORES, 'readonly', async (transaction) => {
@@ -63,11 +68,10 @@ async function readSlices(connection: Connection, name: StoreName, look: Look): 
       const [part] = await Promise.all([read, look(transaction)]);
       return part;
     });
-  let list: readonly Kept[] = [];
   for (let after: string | undefined; ; ) {
     const part = await slice(after);
-    list = withRecords(list, part);
+    yield part;
     after = part.at(-1)?.id;
-    if (part.length < size) return list;
+    if (part.length < size) return;
   }
 }

@@ -26,14 +26,16 @@ export type RecordOf<S extends StoreName> = Everything[S][number];
 export type Entry = { [S in StoreName]: readonly [S, RecordOf<S>] }[StoreName];
 
 /**
- * The preference that holds what the last restore changed, so that it can be undone. It lives beside the records to be
- * written in the same transaction, and is in no backup: another phone's undo is nothing to it.
+ * The preference that held what the last restore changed, before that was kept beside the database: it can still be undone.
+ * It is in no backup: another phone's undo is nothing to it.
  */
 export const UNDO = 'undo-restore';
 /** The preference that tells whether this is still the database that was written to; see `canary.ts`. */
 export const CANARY = 'canary';
-/** What the app keeps for itself: no screen shows it, and no file brings it in or takes it out. */
+/** What the app keeps for itself: no screen shows it. */
 export const isInternal = (id: string): boolean => id === UNDO || id === CANARY;
+/** Preferences that no file takes out or brings in: that, when this phone last saved to one, and who has it in hand. */
+export const isOfThisPhone = (id: string): boolean => isInternal(id) || id === 'backup' || id === 'technician';
 
 export interface Schema extends DBSchema {
   cars: { key: string; value: CarRecord };

@@ -12,18 +12,18 @@ export type BackupWay = 'shared' | 'downloaded' | 'cancelled';
  */
 export async function shareBackup(store: Store, inMemory?: Everything): Promise<BackupWay> {
   const at = now();
-  const text = await store.exportAll(inMemory);
-  const way = await handOver(text, `cornerwright-${at.slice(0, 10)}`);
+  const backup = await store.exportAll(inMemory);
+  const way = await handOver(backup, `cornerwright-${at.slice(0, 10)}`);
   // Not awaited: the file is out, whether or not the phone can write this note at present.
   if (way !== 'cancelled') void store.put('preferences', { id: 'backup', value: { at }, changed: at });
   return way;
 }
 
 /** Not every browser shares JSON by its own name; the same text with another ending restores as well. */
-async function handOver(text: string, name: string): Promise<BackupWay> {
+async function handOver(backup: Blob, name: string): Promise<BackupWay> {
   const files = [
-    new File([text], `${name}.json`, { type: 'application/json' }),
-    new File([text], `${name}.txt`, { type: 'text/plain' }),
+    new File([backup], `${name}.json`, { type: 'application/json' }),
+    new File([backup], `${name}.txt`, { type: 'text/plain' }),
   ];
   const file = isHandHeld() ? files.find((one) => navigator.canShare?.({ files: [one] })) : undefined;
   if (!file) return download(files[0] as File);

@@ -1,9 +1,10 @@
 /** First load. The records of this device: load them once, then put; see `Store`. */
 import type { ReadonlySignal } from '@preact/signals';
-import type { Preview, RestoreReport } from './backup.ts';
+import { type Backups, createBackups } from './backup-door.ts';
 import { ClearedError, createCanary } from './canary.ts';
 import { newId, now } from './clock.ts';
 import { connect } from './connection.ts';
+import { freshLog } from './fresh-log.ts';
 import { type Loss, type Outside, outsideOf } from './outside.ts';
 import { askToPersist, persisted } from './persistence.ts';
 import { putBack } from './put-back.ts';
@@ -11,10 +12,9 @@ import { readAll } from './read-all.ts';
 import { readInSlices, readSome, type Wanted } from './read-parts.ts';
 import { DATABASE, type Entry, type Everything, type RecordOf, STORES, type StoreName } from './schema.ts';
 import { joinTabs } from './tabs.ts';
-import type { UndoPreview } from './undo.ts';
 import { type Change, createWriter, lay, type SaveState } from './writer.ts';
 
-export interface Store {
+export interface Store extends Backups {
   /** All records, with what still waits to be written laid over them. @throws StoreError */
   load(): Promise<Everything>;
   /** Some cars whole, with every draft and preference, for the screen that cannot wait for all. @throws StoreError */
@@ -45,17 +45,6 @@ export interface Store {
   lossSeen(): void;
   /** Called when the records changed behind the screens (another tab, a restore): load again. Returns its end. */
   onOutsideChange(listener: () => void): () => void;
-  /** The backup of everything, as text. With the database out of reach it is made of `inMemory`. @throws StoreError */
-  exportAll(inMemory?: Everything): Promise<string>;
-  /** What a backup holds and what restoring it would do; touches nothing. @throws InputError */
-  inspect(text: string): Promise<Preview>;
-  /** Adds a backup to what is here; absent records delete nothing. @throws InputError, and then nothing is touched */
-  restore(text: string): Promise<RestoreReport>;
-  /** What undoing the last restore would take away, put back and leave; touches nothing. */
-  inspectUndo(): Promise<UndoPreview | undefined>;
-  /** Takes back what the last restore brought (and again: brings it back). What came since stays. */
-  undoRestore(): Promise<boolean>;
-  canUndoRestore(): Promise<boolean>;
   persisted(): Promise<boolean>;
   newId(): string;
   now(): string;
@@ -70,6 +59,7 @@ export function createStore(name: string = DATABASE): Store {
     for (const listener of listeners) listener();
   };
   let firstLoad: Promise<unknown> | undefined;
+  let starting: Promise<void> | undefined;
   let asked = false;
   let memory: (() => Everything) | undefined;
   const outside = outsideOf(name);
@@ -86,7 +76,7 @@ export function createStore(name: string = DATABASE): Store {
     connection,
     canary,
     mend,
-    ready: () => firstLoad ?? load(),
+    ready,
     written: (changes) => {
       tabs.announce();
       noteBackup(outside, changes);
@@ -97,13 +87,34 @@ export function createStore(name: string = DATABASE): Store {
     },
   });
 
+  /** Nothing is written before: what is here is known, held against what was, and the log is a new one. */
+  async function ready(): Promise<void> {
+    await (firstLoad ?? load());
+    starting ??= start().catch((error: unknown) => {
+      starting = undefined;
+      throw error;
+    });
+    await starting;
+  }
+  async function start(): Promise<void> {
+    const [before] = await Promise.all([outside.markFile.read(), freshLog(name)]);
+    if (before) canary.heard(before, await connection.withStore(STORES, 'readonly', canary.find));
+  }
+  /** The first of them that succeeds counts as the first load. */
+  function isFirst(reading: Promise<unknown>): void {
+    if (firstLoad) return;
+    firstLoad = reading;
+    // Where it fails, the next write says so.
+    void reading.then(ready).catch(() => undefined);
+  }
+
   async function load(): Promise<Everything> {
     const reading = connection.withStore(STORES, 'readonly', async (transaction) => {
       const all = await readAll(transaction);
       await canary.look(transaction);
       return all;
     });
-    firstLoad ??= reading;
+    isFirst(reading);
     try {
       const all = await reading;
       if (writer.state.value !== 'not-saved') writer.say('');
@@ -125,7 +136,7 @@ export function createStore(name: string = DATABASE): Store {
       await canary.look(transaction);
       return some;
     });
-    firstLoad ??= reading;
+    isFirst(reading);
     return reading.catch((error: unknown) => notLoaded(reading, error));
   }
 
@@ -135,7 +146,7 @@ export function createStore(name: string = DATABASE): Store {
     const changes = [...writer.waiting()];
     since.add(changes);
     const reading = readInSlices(connection, canary.look);
-    firstLoad ??= reading;
+    isFirst(reading);
     try {
       const all = await reading;
       take(changes.reduce(lay, all));
@@ -169,26 +180,24 @@ export function createStore(name: string = DATABASE): Store {
     if (!cleared) return;
     if (!memory) throw cleared;
     const [records, mark] = await putBack(connection, writer.overlay(memory()), canary.last);
-    canary.counted(mark);
+    await canary.counted(mark);
     canary.report({ kind: 'put-back', records });
     tabs.announce();
     tell();
   }
 
-  /** Backup code is loaded when it is first used. */
-  async function backup() {
-    const { createBackup } = await import('./backup.ts');
-    return createBackup({ connection, canary, settle: () => writer.flush(), now });
-  }
-  async function changing<T>(work: Promise<T>): Promise<T> {
-    const result = await work.catch((error: unknown) => {
-      if (error instanceof ClearedError) writer.doubt(error);
-      throw error;
-    });
-    tabs.announce();
-    tell();
-    return result;
-  }
+  const { backups, ...door } = createBackups({
+    name,
+    connection,
+    canary,
+    outside,
+    writer: () => writer,
+    ready,
+    changed() {
+      tabs.announce();
+      tell();
+    },
+  });
 
   const onHide = (): void => {
     if (document.visibilityState === 'hidden') void writer.flush().catch(() => undefined);
@@ -223,19 +232,7 @@ export function createStore(name: string = DATABASE): Store {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    exportAll: async (inMemory) => {
-      const all = await load().catch((error: unknown) => {
-        if (inMemory) return writer.overlay(inMemory);
-        throw error;
-      });
-      const { exportText } = await import('./backup.ts');
-      return exportText(all, now());
-    },
-    inspect: async (text) => (await backup()).inspect(text),
-    restore: async (text) => changing((await backup()).restore(text)),
-    inspectUndo: async () => (await backup()).inspectUndo(),
-    undoRestore: async () => changing((await backup()).undo()),
-    canUndoRestore: async () => (await backup()).canUndo(),
+    ...backups,
     persisted,
     newId,
     now,
@@ -243,6 +240,7 @@ export function createStore(name: string = DATABASE): Store {
       writer.stop();
       tabs.close();
       connection.close();
+      door.close();
       if (typeof document !== 'undefined') {
         document.removeEventListener('visibilitychange', onHide);
         removeEventListener('pagehide', onLeave);

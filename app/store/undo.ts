@@ -5,13 +5,14 @@
  */
 import { canonical } from '../../core/records/canonical.ts';
 import { hash } from '../../core/records/made-id.ts';
+import { type Breath, breather } from './breath.ts';
 import { type Entry, type Everything, STORES, type StoreName } from './schema.ts';
 
 type Stored = Entry[1];
 type Records = ReadonlyMap<string, Stored>;
 
 /** One record that a restore or an undo wrote or took away. */
-interface Step {
+export interface Step {
   readonly store: StoreName;
   readonly id: string;
   /** As it was before; absent where it was not here. */
@@ -29,6 +30,8 @@ export type Why = 'changed' | 'leaned-on';
 export interface UndoPreview {
   /** When the records were changed that way, ISO 8601. */
   readonly at: string;
+  /** All that it would do. */
+  readonly steps: readonly Step[];
   /** Taken away: as it was brought, and nothing leans on it. */
   readonly goes: readonly Entry[];
   /** Put back as it was before. */
@@ -37,44 +40,72 @@ export interface UndoPreview {
   readonly stays: readonly { readonly entry: Entry; readonly why: Why }[];
 }
 
-/** What to keep so that these writes can be undone. @param at when, ISO 8601 */
-export function keptFor(present: Everything, entries: readonly Entry[], at: string): Kept {
-  const here = byKey(present);
-  return {
-    at,
-    steps: entries.map(([store, record]) => step(store, record.id, here.get(key(store, record.id)), record)),
-  };
+/** What a piece does to one record: puts it, or without one takes it away. */
+export interface PieceChange {
+  readonly store: StoreName;
+  readonly id: string;
+  readonly before: Stored | undefined;
+  readonly record: Stored | undefined;
 }
 
-/** What to keep so that this undo can be undone. @param at when, ISO 8601 */
-export function keptForUndo(present: Everything, { goes, returns }: UndoPreview, at: string): Kept {
-  const gone = goes.map(([store, record]) => step(store, record.id, record, undefined));
-  const { steps } = keptFor(present, returns, at) as { steps: readonly Step[] };
-  return { at, steps: [...gone, ...steps] };
-}
+/** What to keep so that this change can be undone. */
+export const stepOf = ({ store, id, before, record }: PieceChange): Step => ({
+  store,
+  id,
+  ...(before && { before }),
+  ...(record && { after: markOf(record) }),
+});
 
-function step(store: StoreName, id: string, before: Stored | undefined, after: Stored | undefined): Step {
-  return { store, id, ...(before && { before }), ...(after && { after: markOf(after) }) };
+/**
+ * Steps of one record as one, those that came first already in `all`. One that was kept and then never written (a kill came between) is known by the next of its
+ * record, which does not begin where it would have led.
+ */
+export function join(all: Map<string, Step>, steps: readonly Step[]): void {
+  for (const one of steps) {
+    const name = key(one.store, one.id);
+    const known = all.get(name);
+    const goesOn = known && known.after === (one.before && markOf(one.before));
+    if (!goesOn) {
+      all.set(name, one);
+      continue;
+    }
+    const { before: _, ...rest } = one;
+    all.set(name, { ...rest, ...(known.before && { before: known.before }) });
+  }
 }
 
 /** What undoing would do to the records as they are now. */
-export function undoOf(kept: Kept, present: Everything): UndoPreview {
-  const here = byKey(present);
+export async function undoOf(kept: Kept, present: Everything): Promise<UndoPreview> {
+  const breath = breather();
+  const here = new Map<string, Stored>();
+  for (const store of STORES) {
+    for (const record of present[store]) {
+      here.set(key(store, record.id), record);
+      const pause = breath();
+      if (pause) await pause;
+    }
+  }
   const due: Step[] = [];
   const stays: { entry: Entry; why: Why }[] = [];
   for (const one of 'steps' in kept ? kept.steps : stepsOf(kept, present)) {
+    const pause = breath();
+    if (pause) await pause;
     const now = here.get(key(one.store, one.id));
-    if ((now && markOf(now)) === one.after) due.push(one);
+    const mark = now && markOf(now);
+    if (mark === one.after) due.push(one);
+    // It is as it was before: it was never written, or is undone already.
+    else if (mark === (one.before && markOf(one.before))) continue;
     // A draft that is gone by now has become a record, which came since.
     else if (now) stays.push({ entry: pair(one.store, now), why: 'changed' });
   }
-  const leaned = leanedOn(due, here, kept.at);
+  const leaned = await leanedOn(due, here, kept.at, breath);
   for (const one of due.filter((step) => leaned.has(step))) {
     stays.push({ entry: pair(one.store, here.get(key(one.store, one.id))!), why: 'leaned-on' });
   }
   const free = due.filter((step) => !leaned.has(step));
   return {
     at: kept.at,
+    steps: free,
     goes: free.flatMap(({ store, id, before, after }) =>
       before || !after ? [] : [pair(store, here.get(key(store, id))!)],
     ),
@@ -84,11 +115,18 @@ export function undoOf(kept: Kept, present: Everything): UndoPreview {
 }
 
 /** The steps that records which stay stand on: what they name must not be taken away, or put back to before they came. */
-function leanedOn(due: readonly Step[], here: Records, at: string): ReadonlySet<Step> {
-  const stepAt = new Map(due.map((one) => [key(one.store, one.id), one]));
+async function leanedOn(due: readonly Step[], here: Records, at: string, breath: Breath): Promise<ReadonlySet<Step>> {
+  const stepAt = new Map<string, Step>();
+  for (const one of due) {
+    stepAt.set(key(one.store, one.id), one);
+    const pause = breath();
+    if (pause) await pause;
+  }
   const leaned = new Set<Step>();
   const staying = [...here.keys()].filter((name) => !stepAt.has(name));
   for (let next = staying.pop(); next; next = staying.pop()) {
+    const pause = breath();
+    if (pause) await pause;
     const record = here.get(next)!;
     const cameSince = timeOf(record) > at;
     for (const name of namedBy(next, record)) {
@@ -128,13 +166,13 @@ function stepsOf({ at, records }: { at: string; records: Everything }, present: 
       const isSame = was && markOf(was) === markOf(record);
       if (isSame) return [];
       // Another mark than its own: it counts as changed since, and is named.
-      const { after = '', ...rest } = step(store, record.id, was, record);
+      const { after = '', ...rest } = stepOf({ store, id: record.id, before: was, record });
       return [{ ...rest, after: timeOf(record) > at ? '' : after }];
     }),
   );
   const missing = STORES.flatMap((store) =>
     records[store].flatMap((record) =>
-      here.has(key(store, record.id)) ? [] : [step(store, record.id, record, undefined)],
+      here.has(key(store, record.id)) ? [] : [stepOf({ store, id: record.id, before: record, record: undefined })],
     ),
   );
   return [...brought, ...missing];
@@ -156,7 +194,7 @@ const key = (store: StoreName, id: string): string => `${store} ${id}`;
 const pair = (store: StoreName, record: Stored): Entry => [store, record] as Entry;
 
 /** Known again by length and hash: no safeguard, but no edit by hand meets both. */
-function markOf(record: Stored): string {
+export function markOf(record: Stored): string {
   const text = canonical(record);
   return `${text.length}-${hash(text)}`;
 }

@@ -81,7 +81,7 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
       await apply(transaction, changesOf(batch), counted);
       return counted.mark;
     });
-    canary.counted(mark);
+    await canary.counted(mark);
     landed(batch);
   }
 

@@ -75,10 +75,10 @@ export function report(car: Car, found: Reading, plan: Plan, style: PlanStyle): 
 function jobLines(car: Car, job: readonly Move[], number: number): string[] {
   const last = job.at(-1)!;
   const [first] = job as readonly [Move];
-  const heads = job.map(({ corner, adjuster: id, from, to }) => {
+  const heads = job.map(({ corner, adjuster: id, from, to, setBy }) => {
     const adjuster = adjustersOf(car, corner).find((one) => one.id === id)!;
     const { place } = adjusterKinds[adjuster.kind]!;
-    return `${corner} ${adjuster.name}: ${words.place(place(adjuster, from))} → ${words.place(place(adjuster, to))}`;
+    return `${corner} ${adjuster.name}: ${words.place(place(adjuster, from))} → ${setBy ? 'about ' : ''}${words.place(place(adjuster, to))}`;
   });
   const said = job.flatMap(({ job: part, act }) => (part ? [{ end: part.end, act }] : []));
   const torques = new Set(
@@ -89,7 +89,10 @@ function jobLines(car: Car, job: readonly Move[], number: number): string[] {
   );
   return [
     ...heads.map((head, i) => `${i === 0 ? `${number}.` : '  '} ${head}`),
-    `   ${job.length > 1 ? words.job(said, first.job?.arm) : first.instruction}`,
+    ...(job.length > 1 && job.every(({ setBy }) => !setBy)
+      ? [words.job(said, first.job?.arm)]
+      : job.map(({ instruction }) => instruction)
+    ).map((line) => `   ${line}`),
     `   Then ${read.join(', ')}${gone(last.expectAfter, axleOf(last.corner))}`,
     ...[...torques].map((torque) => `   Torque, the maker's figure on your file: ${torque}`),
   ];

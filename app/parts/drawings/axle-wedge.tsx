@@ -1,5 +1,5 @@
 import { isLeft } from '../../../core/corners.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { partAngle, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, TurnArrow } from './picture.tsx';
 
@@ -73,15 +73,17 @@ function Spring() {
   );
 }
 
-const name = (degrees: number): string => (degrees === 0 ? 'none' : `${plain(degrees)}°`);
+const name = (degrees: number, units?: ShopUnits): string => (degrees === 0 ? 'none' : partAngle(degrees, units));
 
 function words(props: PictureProps) {
+  const { units } = props;
   const [from, to] = [Number(props.from), Number(props.to)];
-  if (to === 0) return { from: name(from), to: name(to), note: from === 0 ? 'stays as it is' : 'the old wedge out' };
+  if (to === 0)
+    return { from: name(from, units), to: name(to, units), note: from === 0 ? 'stays as it is' : 'the old wedge out' };
   const [above, below] = to > 0 ? ['rear', 'front'] : ['front', 'rear'];
   return {
-    from: name(from),
-    to: name(to),
+    from: name(from, units),
+    to: name(to, units),
     note: from === to ? 'stays as it is' : `thick end to the ${above}`,
     // Which end follows from the geometry: a seat on top of the axle leans the other way from one beneath it.
     also: `thick end to the ${above}; with the spring under the axle, to the ${below}`,

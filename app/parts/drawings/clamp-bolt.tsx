@@ -1,7 +1,7 @@
 import { isLeft } from '../../../core/corners.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { partAngle, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { around, Frame, signed, TurnArrow } from './picture.tsx';
+import { around, Frame, TurnArrow } from './picture.tsx';
 
 /** A degree is too little to see: the far end of the travel is drawn at this angle. */
 const FURTHEST = 13;
@@ -89,15 +89,18 @@ function UpperBolt(props: PictureProps) {
   );
 }
 
-const degrees = (x: unknown): string => `${signed(Number(x), 2)}°`;
+const degrees = (x: unknown, units?: ShopUnits): string =>
+  `${Number(x) > 0 ? '+' : ''}${partAngle(Number(x), units, 2)}`;
 
 function words(props: PictureProps) {
   const change = lean(props, Number(props.to)) - lean(props, Number(props.from));
   return {
-    from: degrees(props.from),
-    to: degrees(props.to),
+    from: degrees(props.from, props.units),
+    to: degrees(props.to, props.units),
     note:
-      props.from === props.to ? 'stays as it is' : `top ${plain(Math.abs(change), 2)}° ${change > 0 ? 'out' : 'in'}`,
+      props.from === props.to
+        ? 'stays as it is'
+        : `top ${partAngle(Math.abs(change), props.units, 2)} ${change > 0 ? 'out' : 'in'}`,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Adjuster } from '../../../core/contract.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { formatAngle } from '../../../core/units/format.ts';
+import { figure, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, StraightArrow } from './picture.tsx';
 
@@ -68,7 +69,14 @@ function Chart({ rows, ...props }: PictureProps & { rows: readonly Row[] }) {
       </g>
       {shown.map((i) => (
         <g key={i} class={i === to ? 'shim-added' : undefined}>
-          <Cells row={rows[i]} columns={columns} middle={middle} y={y(i) + ROW / 2} lit={i === to} />
+          <Cells
+            row={rows[i]}
+            columns={columns}
+            middle={middle}
+            y={y(i) + ROW / 2}
+            lit={i === to}
+            units={props.units}
+          />
         </g>
       ))}
       <StraightArrow from={[10, y(from) + ROW / 2]} to={[10, y(to) + ROW / 2]} />
@@ -76,10 +84,11 @@ function Chart({ rows, ...props }: PictureProps & { rows: readonly Row[] }) {
   );
 }
 
-/** As charts print them: two decimals in every cell. */
-const degrees = (x: number): string => `${x > 0 ? '+' : ''}${x.toFixed(2).replace('-', '−')}`;
+/** As charts print them: two decimals in every cell, or minutes. */
+const degrees = (x: number, { angle = 'degrees', decimal = '.' }: ShopUnits = {}): string =>
+  formatAngle(x, { mode: angle, decimal, sign: true });
 
-interface CellsProps {
+interface CellsProps extends Pick<PictureProps, 'units'> {
   row: Row | undefined;
   columns: readonly (typeof ANGLES)[number][];
   middle: (column: number) => number;
@@ -87,7 +96,7 @@ interface CellsProps {
   lit: boolean;
 }
 
-function Cells({ row, columns, middle, y, lit }: CellsProps) {
+function Cells({ row, columns, middle, y, lit, units }: CellsProps) {
   if (!row) return null;
   const label = String(row.label);
   const name = lit ? 'shim-size' : 'picture-small';
@@ -98,7 +107,7 @@ function Cells({ row, columns, middle, y, lit }: CellsProps) {
       </text>
       {columns.map((angle, i) => (
         <text key={angle} class={name} x={middle(i)} y={y} dy=".36em" text-anchor="middle">
-          {degrees(row[angle] ?? 0)}
+          {degrees(row[angle] ?? 0, units)}
         </text>
       ))}
     </>
@@ -115,9 +124,9 @@ function Steps(props: PictureProps) {
   const first = 40;
   const size = (WIDTH - 2 * first) / Math.max(1, hops);
   const at = (hop: number) => (way < 0 ? WIDTH - first - hop * size : first + hop * size);
-  const { note } = words(props);
+  const said = words(props);
   return (
-    <Frame width={WIDTH} height={108} title={`Steps, from ${plain(from)} to ${plain(to)}: ${note}`}>
+    <Frame width={WIDTH} height={108} title={`Steps, from ${said.from} to ${said.to}: ${said.note}`}>
       <path class="picture-line" d={`M14 74H${WIDTH - 14}`} />
       {Array.from({ length: hops + 1 }, (_, i) => (
         <path key={i} class="picture-line" d={`M${at(i)} 66v16`} />
@@ -131,7 +140,7 @@ function Steps(props: PictureProps) {
               <path d={`M${a} 60Q${(a + b) / 2} ${60 - rise} ${b - way * 5} ${52}`} />
               <path class="picture-head" d={`M${b} 64l${-12 * way}-6l${9 * way}-8z`} />
               <text class="rod-count" x={(a + b) / 2} y={54 - rise / 2 - 6} text-anchor="middle">
-                {single ? `${plain(count)} steps` : i + 1}
+                {single ? `${figure(count, props.units)} steps` : i + 1}
               </text>
             </g>
           );
@@ -139,18 +148,18 @@ function Steps(props: PictureProps) {
       <circle class="cam-ring" cx={at(0)} cy="74" r="8" />
       {way !== 0 && <circle class="picture-head" cx={at(hops)} cy="74" r="7" />}
       <text class="picture-small" x={at(0)} y="102" text-anchor="middle">
-        {plain(from)}
+        {said.from}
       </text>
       {way !== 0 && (
         <text class="cam-to" font-size="17" x={at(hops)} y="102" text-anchor="middle">
-          {plain(to)}
+          {said.to}
         </text>
       )}
     </Frame>
   );
 }
 
-function words({ adjuster, from, to }: PictureProps) {
+function words({ adjuster, from, to, units }: PictureProps) {
   if (rowsOf(adjuster))
     return {
       from: String(from),
@@ -158,10 +167,10 @@ function words({ adjuster, from, to }: PictureProps) {
       note: String(from) === String(to) ? 'stays as it is' : 'row of the chart',
     };
   const change = Number(to) - Number(from);
-  const count = `${plain(Math.abs(change))} step${Math.abs(change) === 1 ? '' : 's'}`;
+  const count = `${figure(Math.abs(change), units)} step${Math.abs(change) === 1 ? '' : 's'}`;
   return {
-    from: plain(Number(from)),
-    to: plain(Number(to)),
+    from: figure(Number(from), units),
+    to: figure(Number(to), units),
     note: change === 0 ? 'stays as it is' : `${count} ${change > 0 ? 'up' : 'down'}`,
   };
 }

@@ -1,6 +1,8 @@
 import type { SuspensionPicture } from './suspension-picture.ts';
 
 const numbers = [1, 2, 3, 4, 5] as const;
+/** As most are built, and as the drawing has them: a car may have its links elsewhere, under the same numbers. */
+const names = { 1: 'upper front', 2: 'upper rear', 3: 'lower front', 4: 'lower rear', 5: 'toe' } as const;
 
 export const fiveLink: SuspensionPicture = {
   name: 'Five links',
@@ -20,8 +22,8 @@ export const fiveLink: SuspensionPicture = {
   labels: {
     ...Object.fromEntries(
       numbers.flatMap((n) => [
-        [`inner${n}`, `link ${n}, inner end`],
-        [`outer${n}`, `link ${n}, outer end`],
+        [`inner${n}`, `${names[n]} link, inner end`],
+        [`outer${n}`, `${names[n]} link, outer end`],
       ]),
     ),
     wheelCentre: 'wheel centre',

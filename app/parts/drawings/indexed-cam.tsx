@@ -56,9 +56,10 @@ function Picture(props: PictureProps) {
   );
 }
 
-function Body({ faces, step }: { faces: number; step: number }) {
-  if (faces < LEAST_FACES || faces > MOST_FACES) return <circle class="picture-body" r={RADIUS} />;
-  const corner = RADIUS / Math.cos((step * Math.PI) / 360);
+/** As many faces as it has numbers, while these are told apart. */
+export function Body({ faces, step, radius = RADIUS }: { faces: number; step: number; radius?: number }) {
+  if (faces < LEAST_FACES || faces > MOST_FACES) return <circle class="picture-body" r={radius} />;
+  const corner = radius / Math.cos((step * Math.PI) / 360);
   const points = Array.from({ length: faces }, (_, i) => around((i + 0.5) * step, corner).join(','));
   return <polygon class="picture-body" points={points.join(' ')} />;
 }

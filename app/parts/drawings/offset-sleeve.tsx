@@ -2,7 +2,7 @@ import { taperAt } from '../../../core/adjuster/taper.ts';
 import type { Position } from '../../../core/contract.ts';
 import { isLeft } from '../../../core/corners.ts';
 import type { Taper } from '../../../core/said.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { partAngle, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { Frame, TurnArrow } from './picture.tsx';
 
@@ -105,23 +105,29 @@ function Says({ x, y, lines }: { x: number; y: number; lines: readonly string[] 
   );
 }
 
-const sizeText = ({ taper }: Taper): string => `${plain(taper)}°`;
-const angleText = ({ at }: Taper): string => `${plain(at, 1)}°`;
+const sizeText = ({ taper }: Taper, units?: ShopUnits): string => partAngle(taper, units);
+const angleText = ({ at }: Taper, units?: ShopUnits): string => partAngle(at, units, 1);
 /** "1° at 90°", to be parted after the size alone. */
-const sleeveText = (sleeve: Taper | undefined): string =>
-  sleeve ? `${sizeText(sleeve)} at\u00a0${angleText(sleeve)}` : 'plain';
+const sleeveText = (sleeve: Taper | undefined, units?: ShopUnits): string =>
+  sleeve ? `${sizeText(sleeve, units)} at\u00a0${angleText(sleeve, units)}` : 'plain';
 
 /** One sleeve turned is an angle to another; one for another is the new one, as two in full are too long to read. */
 function words(props: PictureProps) {
+  const { units } = props;
   const [from, to] = [sleeveAt(props, props.from), sleeveAt(props, props.to)];
   if (from && to && from.taper === to.taper) {
     const change = shortWay(from.at, to.at);
-    const which = isOne(props) ? '' : `the ${sizeText(to)} sleeve `;
-    const note = change === 0 ? 'stays as it is' : `${which}turned by ${plain(Math.abs(change), 1)}°`;
-    return { from: angleText(from), to: angleText(to), note };
+    const which = isOne(props) ? '' : `the ${sizeText(to, units)} sleeve `;
+    const note = change === 0 ? 'stays as it is' : `${which}turned by ${partAngle(Math.abs(change), units, 1)}`;
+    return { from: angleText(from, units), to: angleText(to, units), note };
   }
-  if (!to) return { from: from ? sizeText(from) : '', to: 'plain', note: from ? 'the plain one in' : 'stays as it is' };
-  return { from: '', to: sleeveText(to), note: `in place of ${from ? sleeveText(from) : 'the plain one'}` };
+  if (!to)
+    return { from: from ? sizeText(from, units) : '', to: 'plain', note: from ? 'the plain one in' : 'stays as it is' };
+  return {
+    from: '',
+    to: sleeveText(to, units),
+    note: `in place of ${from ? sleeveText(from, units) : 'the plain one'}`,
+  };
 }
 
 export const offsetSleeve: AdjusterPicture = { Picture, words, wide: true };

@@ -1,6 +1,7 @@
 import type { ComponentChildren, FunctionComponent } from 'preact';
 import type { Adjuster, Corner, Position } from '../../../core/contract.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { figure, type ShopUnits } from '../../../core/units/shop.ts';
+import type { AdjusterFace } from './faces/face.ts';
 
 /** Shims of one thickness, mm. */
 export interface ShimCount {
@@ -14,6 +15,8 @@ export interface PictureProps {
   from: Position;
   to: Position;
   corner: Corner;
+  /** How its figures are written. */
+  units?: ShopUnits | undefined;
   /** What the pack holds, where that is known, and what it is to hold; without the latter its thickness is drawn plain. */
   stackFrom?: readonly ShimCount[];
   stackTo?: readonly ShimCount[];
@@ -36,6 +39,8 @@ export interface AdjusterPicture {
   readonly words: (props: PictureProps) => PictureWords;
   /** Stands above its words and not beside them. */
   readonly wide?: boolean;
+  /** As it is looked at where it stands. Absent: that is typed. */
+  readonly face?: (adjuster: Adjuster) => AdjusterFace;
 }
 
 interface FrameProps {
@@ -63,9 +68,8 @@ export function around(angle: number, radius: number): readonly [x: number, y: n
 }
 
 /** A number with its sign, as scales are marked. */
-export const signed = (x: number, decimals = 3): string => `${x > 0 ? '+' : ''}${plain(x, decimals)}`;
-
-/** The car's left side: a right corner mirrors it. */
+export const signed = (x: number, units?: ShopUnits, decimals = 3): string =>
+  `${x > 0 ? '+' : ''}${figure(x, units, decimals)}`;
 
 interface StraightArrowProps {
   from: readonly [x: number, y: number];

@@ -1,4 +1,4 @@
-import { plain } from '../../../core/units/plain.ts';
+import { bareLength, lengthText, lengthUnit, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps, ShimCount } from './picture.tsx';
 import { Frame } from './picture.tsx';
 
@@ -53,14 +53,14 @@ function Picture(props: PictureProps) {
     x += shim.size * scale;
     return { shim, at };
   });
-  const { from, to, note } = words(props);
+  const { from, to, unit, note } = words(props);
   return (
-    <Frame width={WIDTH} height={126} title={`Shim pack seen from the side, ${from} to ${to} mm: ${note}`}>
+    <Frame width={WIDTH} height={126} title={`Shim pack seen from the side, ${from} to ${to} ${unit}: ${note}`}>
       <path class="picture-hatch" d="M8 44l26 16M8 62l26 16M8 80l26 16M8 98l26 16" />
       <path class="picture-line" d={`M${LEFT} 44v78`} />
       <path class="picture-bolt" d={`M14 ${TOP + 20}h${x + 12}v12H14z`} />
       {placed.map(({ shim, at }) => (
-        <Plate key={at} shim={shim} x={at} width={shim.size * scale} />
+        <Plate key={at} shim={shim} x={at} width={shim.size * scale} units={props.units} />
       ))}
       <rect class="picture-body" x={x} y={TOP - 4} width="24" height={TALL + 8} rx="4" />
       <rect class="picture-bolt" x={x + 24} y={TOP + 11} width="14" height="30" rx="3" />
@@ -68,9 +68,15 @@ function Picture(props: PictureProps) {
   );
 }
 
-function Plate({ shim: { size, fate }, x, width }: { shim: Shim; x: number; width: number }) {
+interface PlateProps extends Pick<PictureProps, 'units'> {
+  shim: Shim;
+  x: number;
+  width: number;
+}
+
+function Plate({ shim: { size, fate }, x, width, units }: PlateProps) {
   const middle = x + width / 2;
-  const figure = plain(size);
+  const figure = bareLength(size, units);
   const upright = width > 6 + figure.length * 9;
   return (
     <g class={`shim shim-${fate}`} transform={`translate(0 ${fate === 'out' ? -LIFT : 0})`}>
@@ -97,21 +103,23 @@ function Plate({ shim: { size, fate }, x, width }: { shim: Shim; x: number; widt
 }
 
 /** "2 × 1.5 and 1 × 3" of the shims that share a fate. */
-function list(shims: readonly Shim[], fate: Fate): string {
+function list(shims: readonly Shim[], fate: Fate, units?: ShopUnits): string {
   const sizes = shims.filter((shim) => shim.fate === fate).map(({ size }) => size);
-  return [...new Set(sizes)].map((size) => `${sizes.filter((s) => s === size).length} × ${plain(size)}`).join(' and ');
+  const count = (size: number) => sizes.filter((one) => one === size).length;
+  return [...new Set(sizes)].map((size) => `${count(size)} × ${bareLength(size, units)}`).join(' and ');
 }
 
 function words(props: PictureProps) {
   const shims = shimsOf(props);
-  const from = plain(Number(props.from));
-  const to = plain(Number(props.to));
-  const unit = 'mm';
+  const { units } = props;
+  const from = bareLength(Number(props.from), units);
+  const to = bareLength(Number(props.to), units);
+  const unit = lengthUnit(units);
   const change = Number(props.to) - Number(props.from);
-  const by = change === 0 ? 'stays as it is' : `${plain(Math.abs(change))} mm ${change > 0 ? 'more' : 'less'}`;
+  const by = change === 0 ? 'stays as it is' : `${lengthText(Math.abs(change), units)} ${change > 0 ? 'more' : 'less'}`;
   if (!props.stackFrom || !props.stackTo) return { from, to, unit, note: by };
-  const out = list(shims, 'out');
-  const added = list(shims, 'added');
+  const out = list(shims, 'out', units);
+  const added = list(shims, 'added', units);
   const note = [out && `take out ${out}`, added && `add ${added}`].filter(Boolean).join(', ');
   return { from, to, unit, note: note || by };
 }

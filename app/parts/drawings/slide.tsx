@@ -1,8 +1,8 @@
 import { multiples } from '../../../core/adjuster/steps.ts';
 import type { Adjuster, Vec3 } from '../../../core/contract.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { bareLength, lengthText, lengthUnit, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
-import { Frame, StraightArrow, signed } from './picture.tsx';
+import { Frame, StraightArrow } from './picture.tsx';
 
 const WIDTH = 290;
 /** The ends of the travel, px. */
@@ -41,16 +41,16 @@ function Picture(props: PictureProps) {
   const at = (mm: number) => FIRST + ((mm - low) / (high - low || 1)) * (LAST - FIRST);
   const from = at(Number(props.from));
   const to = at(Number(props.to));
-  const { note } = words(props);
+  const said = words(props);
   const way = Math.sign(to - from);
-  const title = `Sliding plate on its scale, from ${signed(Number(props.from))} to ${signed(Number(props.to))} mm: ${note}`;
+  const title = `Sliding plate on its scale, from ${said.from} to ${said.to} ${said.unit}: ${said.note}`;
   return (
     <Frame width={WIDTH} height={props.adjuster.direction ? 160 : 141} title={title}>
       <rect class="picture-body" x="4" y="2" width={WIDTH - 8} height="82" rx="8" />
       {[22, 64].map((y) => (
         <rect key={y} class="picture-bolt" x={FIRST - 9} y={y - 8} width={LAST - FIRST + 18} height="16" rx="8" />
       ))}
-      <Scale adjuster={props.adjuster} low={low} high={high} at={at} />
+      <Scale adjuster={props.adjuster} low={low} high={high} at={at} units={props.units} />
       <g class="rod-push" style={{ '--push': `${from - to}px` }}>
         <rect class="picture-bolt" x={to - PLATE / 2} y="8" width={PLATE} height="70" rx="5" />
         <circle class="cam-hole" cx={to} cy="43" r="10" />
@@ -71,7 +71,7 @@ const hexagon = (x: number, y: number): string =>
     .map((i) => `${x + 7 * Math.sin((i * Math.PI) / 3)},${y - 7 * Math.cos((i * Math.PI) / 3)}`)
     .join(' ');
 
-interface ScaleProps {
+interface ScaleProps extends Pick<PictureProps, 'units'> {
   adjuster: Adjuster;
   low: number;
   high: number;
@@ -79,7 +79,7 @@ interface ScaleProps {
 }
 
 /** A tick each step, figures at the ends and at 0, and where + and − are on the car. */
-function Scale({ adjuster, low, high, at }: ScaleProps) {
+function Scale({ adjuster, low, high, at, units }: ScaleProps) {
   const step = adjuster.step ?? 1;
   const every = Math.max(1, Math.ceil((high - low) / step / MOST_TICKS));
   const figures = [low, 0, high].filter((mm, i, all) => mm >= low && mm <= high && all.indexOf(mm) === i);
@@ -95,7 +95,7 @@ function Scale({ adjuster, low, high, at }: ScaleProps) {
       ))}
       {clear.map((mm) => (
         <text key={mm} class="picture-small" x={at(mm)} y="136" text-anchor="middle">
-          {signed(mm)}
+          {signed(mm, units)}
         </text>
       ))}
       {adjuster.direction && (
@@ -112,14 +112,17 @@ function Scale({ adjuster, low, high, at }: ScaleProps) {
   );
 }
 
-function words({ adjuster, from, to }: PictureProps) {
+/** On its scale, with its sign. */
+const signed = (mm: number, units?: ShopUnits): string => `${mm > 0 ? '+' : ''}${bareLength(mm, units)}`;
+
+function words({ adjuster, from, to, units }: PictureProps) {
   const change = Number(to) - Number(from);
   const way = wayOf(adjuster.direction, change > 0 ? 1 : -1) || `towards ${change > 0 ? '+' : '−'}`;
   return {
-    from: signed(Number(from)),
-    to: signed(Number(to)),
-    unit: 'mm',
-    note: change === 0 ? 'stays as it is' : `${plain(Math.abs(change))} mm ${way}`,
+    from: signed(Number(from), units),
+    to: signed(Number(to), units),
+    unit: lengthUnit(units),
+    note: change === 0 ? 'stays as it is' : `${lengthText(Math.abs(change), units)} ${way}`,
   };
 }
 

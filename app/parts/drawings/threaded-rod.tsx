@@ -1,6 +1,6 @@
 import { FLATS, inFlats } from '../../../core/units/flats.ts';
 import { inQuarters } from '../../../core/units/fractions.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { figure, lengthText, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame } from './picture.tsx';
 
@@ -22,7 +22,7 @@ function Picture(props: PictureProps) {
         )}
       </g>
       <g transform="translate(260 48)">
-        <Nut turns={change} />
+        <Nut turns={change} units={props.units} />
       </g>
     </Frame>
   );
@@ -57,7 +57,7 @@ function Push({ x, way }: { x: number; way: 1 | -1 }) {
 }
 
 /** The nut's end: the flats to turn in accent and counted, whole turns as a ring with their number inside. */
-function Nut({ turns }: { turns: number }) {
+function Nut({ turns, units }: Pick<PictureProps, 'units'> & { turns: number }) {
   const { whole, flats } = inFlats(turns);
   const corner = (i: number, radius: number) => around(i * 60 - 30, radius);
   const sides = Array.from({ length: FLATS }, (_, i) => {
@@ -77,7 +77,7 @@ function Nut({ turns }: { turns: number }) {
             <g key={i}>
               <path class="rod-flat" d={d} />
               <text class="rod-count" x={x} y={y} dy=".36em" text-anchor="middle">
-                {part === 0.5 ? '½' : plain(part === 1 ? i + 1 : part, 2)}
+                {part === 0.5 ? '½' : figure(part === 1 ? i + 1 : part, units, 2)}
               </text>
             </g>
           )
@@ -91,20 +91,21 @@ function Nut({ turns }: { turns: number }) {
 }
 
 /** Halves and quarters as such: the sentence below the drawing counts them so. */
-const counted = (flats: number): string => (Number.isInteger(flats * 4) ? inQuarters(flats) : plain(flats, 2));
+const counted = (flats: number, units?: ShopUnits): string =>
+  Number.isInteger(flats * 4) ? inQuarters(flats) : figure(flats, units, 2);
 
-function words({ adjuster, from, to }: PictureProps) {
+function words({ adjuster, from, to, units }: PictureProps) {
   const change = Number(to) - Number(from);
   const { whole, flats } = inFlats(change);
   const count = [
     whole > 0 && `${whole} turn${whole === 1 ? '' : 's'}`,
-    flats > 0 && `${counted(flats)} flat${flats <= 1 ? '' : 's'}`,
+    flats > 0 && `${counted(flats, units)} flat${flats <= 1 ? '' : 's'}`,
   ].filter(Boolean);
-  const length = plain(Math.abs(change) * (adjuster.lead ?? 0), 2);
+  const length = lengthText(Number((Math.abs(change) * (adjuster.lead ?? 0)).toFixed(2)), units);
   const turned = count.join(' ') || '0 turns';
   if (change === 0) return { from: '', to: turned, note: 'stays as it is' };
   const unit = change > 0 ? 'longer' : 'shorter';
-  return { from: '', to: turned, unit, note: `${unit}, by ${length} mm` };
+  return { from: '', to: turned, unit, note: `${unit}, by ${length}` };
 }
 
 export const threadedRod: AdjusterPicture = { Picture, words, wide: true };

@@ -1,6 +1,6 @@
 import type { Corner, Position } from '../../../core/contract.ts';
 import { isLeft } from '../../../core/corners.ts';
-import { plain } from '../../../core/units/plain.ts';
+import { partAngle, type ShopUnits } from '../../../core/units/shop.ts';
 import type { AdjusterPicture, PictureProps } from './picture.tsx';
 import { around, Frame, TurnArrow } from './picture.tsx';
 
@@ -86,21 +86,24 @@ function Turn({ from, to, corner }: { from: Shim; to: Shim; corner: Corner }) {
   return <TurnArrow from={start} to={start + (on > 180 ? on - 360 : on)} radius={RADIUS + 13} />;
 }
 
-const taperText = ({ taper }: Shim): string => `${plain(taper)}°`;
-const angleText = ({ angle }: Shim): string => `${plain(angle, 1)}°`;
+const taperText = ({ taper }: Shim, units?: ShopUnits): string => partAngle(taper, units);
+const angleText = ({ angle }: Shim, units?: ShopUnits): string => partAngle(angle, units, 1);
 /** "0.5° at 45°", to be parted after the taper alone. */
-const shimText = (shim: Shim): string => `${taperText(shim)} at\u00a0${angleText(shim)}`;
+const shimText = (shim: Shim, units?: ShopUnits): string =>
+  `${taperText(shim, units)} at\u00a0${angleText(shim, units)}`;
 
 /** One shim turned is an angle to another; one for another is the new one, as two in full are too long to read. */
 function words(props: PictureProps) {
+  const { units } = props;
   const from = shimAt(props.from);
   const to = shimAt(props.to);
-  if (!to) return { from: from ? taperText(from) : '', to: 'none', note: from ? 'the old shim out' : 'stays as it is' };
+  if (!to)
+    return { from: from ? taperText(from, units) : '', to: 'none', note: from ? 'the old shim out' : 'stays as it is' };
   if (from?.taper === to.taper) {
-    const note = from.angle === to.angle ? 'stays as it is' : `the ${taperText(to)} shim turned`;
-    return { from: angleText(from), to: angleText(to), note };
+    const note = from.angle === to.angle ? 'stays as it is' : `the ${taperText(to, units)} shim turned`;
+    return { from: angleText(from, units), to: angleText(to, units), note };
   }
-  return { from: '', to: shimText(to), note: from ? `in place of ${shimText(from)}` : 'goes in' };
+  return { from: '', to: shimText(to, units), note: from ? `in place of ${shimText(from, units)}` : 'goes in' };
 }
 
 export const wedgeShim: AdjusterPicture = { Picture, words, wide: true };

@@ -1,5 +1,6 @@
 /** One field of an adjuster, asked as its kind says. A new kind of adjuster needs nothing here. */
 import { type AskedField, withUnit } from '../../../core/adjuster/ask.ts';
+import { mayBeBelowZero } from '../../../core/adjuster/below-zero.ts';
 import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { jointsOf, rodsOf } from '../../../core/suspension/joints.ts';
@@ -10,7 +11,7 @@ import { hasOwnRight, indices } from './car-texts.ts';
 import { DirectionField } from './direction.tsx';
 import { ChoiceField, NumbersField, SeveralField, TextField } from './field.tsx';
 import type { Form } from './form.ts';
-import { cardUnits } from './numbers.ts';
+import { cardUnits, unitWord } from './numbers.ts';
 import { pointsOf } from './points.ts';
 import { Table } from './table.tsx';
 
@@ -22,7 +23,7 @@ interface Props {
   readonly field: AskedField;
 }
 
-export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, label: asked } }: Props) {
+export function AdjusterAsk({ form, axle, path, field: { name, ask, hint, optional, label: asked } }: Props) {
   const suspension = form.texts[`car.${axle}.suspension.kind`] ?? '';
   const held = suspensionKinds[suspension];
   const drawn = `car.${axle}.${ownSide(form, axle, path) ? 'rightSuspension' : 'suspension'}`;
@@ -36,6 +37,16 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
   switch (ask.as) {
     case 'choice':
       return choose(ask.choices.map(([value, name]) => [writtenChoice(value), name]));
+    case 'yes-no':
+      return (
+        <ChoiceField
+          {...common}
+          choices={[
+            ['yes', 'yes'],
+            ['no', 'no'],
+          ]}
+        />
+      );
     case 'point':
       return (
         <>
@@ -61,7 +72,7 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
       return (
         <NumbersField
           form={form}
-          label={withUnit(label, ask.unit)}
+          label={withUnit(label, unitWord(ask.unit))}
           parts={[
             { label: 'from', path: `${path}[0]` },
             { label: 'to', path: `${path}[1]` },
@@ -72,9 +83,18 @@ export function AdjusterAsk({ form, axle, path, field: { ask, hint, optional, la
     case 'table':
       return <Table {...common} columns={ask.columns} />;
     default: {
-      const unit = ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : 'unit' in ask ? ask.unit : '';
-      const mode = ask.as === 'length' || ask.as === 'number' ? 'decimal' : 'text';
-      return <TextField {...common} label={withUnit(label, unit)} mode={mode} />;
+      const unit =
+        ask.as === 'length' || ask.as === 'lengths' ? cardUnits().length : 'unit' in ask ? unitWord(ask.unit) : '';
+      const isNumber = ask.as === 'length' || ask.as === 'number';
+      const kind = form.texts[`${path.slice(0, -name.length)}kind`] ?? '';
+      return (
+        <TextField
+          {...common}
+          label={withUnit(label, unit)}
+          mode={isNumber ? 'decimal' : 'text'}
+          signed={isNumber && mayBeBelowZero(kind, name)}
+        />
+      );
     }
   }
 }

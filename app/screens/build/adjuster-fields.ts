@@ -3,14 +3,33 @@ import type { Ask, AskedField, Column } from '../../../core/adjuster/ask.ts';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import type { AdjusterKind } from '../../../core/adjuster/kind.ts';
 import type { Adjuster, Vec3 } from '../../../core/contract.ts';
-import { angleOf, exactAngle, lengthOf, lengthText, plainOf, plainText, type Texts } from './numbers.ts';
+import {
+  angleOf,
+  cardUnits,
+  exactAngle,
+  lengthOf,
+  lengthText,
+  plainOf,
+  plainText,
+  type Texts,
+  unitOf,
+  unitText,
+  unitWord,
+} from './numbers.ts';
 
 type Shape = Readonly<Record<string, unknown>>;
 
 const FIRST: readonly AskedField[] = [
   { name: 'name', label: 'Name', hint: 'as you call it on the job', ask: { as: 'text' } },
 ];
-const last = ({ effort, tolerance: { usual, unit } }: AdjusterKind): readonly AskedField[] => [
+const LIVE: AskedField = {
+  name: 'live',
+  label: 'Can be turned while the rack is watched',
+  hint: 'its bolt can be reached with the wheel on the rack',
+  ask: { as: 'yes-no', usual: true },
+};
+const last = ({ effort, live, tolerance: { usual, unit } }: AdjusterKind): readonly AskedField[] => [
+  ...(live ? [LIVE] : []),
   {
     name: 'effort',
     label: 'Time to move it',
@@ -20,7 +39,7 @@ const last = ({ effort, tolerance: { usual, unit } }: AdjusterKind): readonly As
   {
     name: 'tolerance',
     label: 'Set to within ±',
-    hint: `left empty: ± ${usual} ${unit}`,
+    hint: `left empty: ± ${unitText(usual, unit)} ${unitWord(unit)}`.trim(),
     ask: { as: 'number', unit },
   },
   {
@@ -41,6 +60,8 @@ function allFieldsOf(kind: string): readonly AskedField[] {
 export const waysOf = (kind: string): readonly string[] => [
   ...new Set(allFieldsOf(kind).flatMap(({ way }) => (way === undefined ? [] : [way]))),
 ];
+/** Whether its figures are those that most of its kind have. */
+export const usualPath = (path: string): string => `${path}.usual`;
 export const wayPath = (path: string): string => `${path}.way`;
 export const chosenWay = (texts: Texts, path: string): string | undefined =>
   texts[wayPath(path)] || waysOf(texts[`${path}.kind`] ?? '')[0];
@@ -56,7 +77,12 @@ export function textsOfAdjuster(adjuster: Shape & { readonly kind: string }, pat
   const all = allFieldsOf(adjuster.kind);
   const way = all.find((field) => field.way !== undefined && fieldOf(adjuster, field) !== undefined)?.way;
   const texts = all.map((field) => write(field.ask, fieldOf(adjuster, field), `${path}.${field.name}`));
-  return Object.assign({}, ...texts, way === undefined ? {} : { [wayPath(path)]: way });
+  return Object.assign(
+    {},
+    ...texts,
+    way === undefined ? {} : { [wayPath(path)]: way },
+    adjuster.usual ? { [usualPath(path)]: 'yes' } : {},
+  );
 }
 
 /**
@@ -67,8 +93,9 @@ export function adjusterFrom(texts: Texts, path: string, onFile?: Adjuster): Sha
   const kind = texts[`${path}.kind`] ?? '';
   const before = onFile?.kind === kind ? onFile : undefined;
   const asked = new Set(allFieldsOf(kind).map(({ name }) => name.split('.')[0]));
-  const rest = Object.entries(before ?? {}).filter(([name]) => !asked.has(name));
-  let adjuster: Shape = { ...Object.fromEntries(rest), id: texts[`${path}.id`], kind };
+  const rest = Object.entries(before ?? {}).filter(([name]) => !asked.has(name) && name !== 'usual');
+  const usual = texts[usualPath(path)] === 'yes' ? { usual: true } : {};
+  let adjuster: Shape = { ...Object.fromEntries(rest), ...usual, id: texts[`${path}.id`], kind };
   for (const field of fieldsOf(texts, path)) {
     const here = `${path}.${field.name}`;
     const kept = before && fieldOf(before, field);
@@ -108,10 +135,10 @@ function put(value: unknown, [key, ...rest]: readonly string[], to: unknown): un
 
 const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 const places = (path: string, count: number): string[] => Array.from({ length: count }, (_, i) => `${path}[${i}]`);
-const writePlaces = (value: unknown, path: string, count: number): Texts =>
-  Object.fromEntries(places(path, count).map((key, i) => [key, plainText(list(value)[i])]));
-const readPlaces = (texts: Texts, path: string, count: number): unknown => {
-  const all = places(path, count).map((key) => plainOf(texts[key]));
+const writePlaces = (value: unknown, path: string, count: number, unit = ''): Texts =>
+  Object.fromEntries(places(path, count).map((key, i) => [key, unitText(list(value)[i], unit)]));
+const readPlaces = (texts: Texts, path: string, count: number, unit = ''): unknown => {
+  const all = places(path, count).map((key) => unitOf(texts[key], unit));
   return all.every((one) => one === undefined) ? undefined : all;
 };
 export const directionTexts = (path: string, way: Vec3): Texts => writePlaces(way, path, 3);
@@ -123,24 +150,32 @@ function write(ask: Ask, value: unknown, path: string): Texts {
     case 'lengths':
       return {
         [path]: list(value)
-          .map((one) => lengthText(Number(one)))
+          .map((one) => oneOfMany(lengthText(Number(one))))
           .join('  '),
       };
     case 'number':
-      return { [path]: plainText(value) };
+      return { [path]: unitText(value, ask.unit) };
     case 'numbers':
       // One of those that may be several is as good as a list of it.
-      return { [path]: [value ?? []].flat().map(plainText).join('  ') };
+      return {
+        [path]: [value ?? []]
+          .flat()
+          .map((one) => unitText(one, ask.unit))
+          .join('  '),
+      };
     case 'direction':
       return writePlaces(value, path, 3);
     case 'range':
-      return writePlaces(value, path, 2);
+      return writePlaces(value, path, 2, ask.unit);
     case 'links':
       return { [path]: list(value).join(' ') };
+    // What is usual is not written down.
+    case 'yes-no':
+      return { [path]: (value ?? ask.usual) === true ? 'yes' : 'no' };
     case 'table':
       return Object.assign({}, ...list(value).map((row, i) => rowTexts(ask.columns, row, `${path}[${i}]`)));
     default:
-      return { [path]: typeof value === 'number' ? plainText(value) : String(value ?? '') };
+      return { [path]: typeof value === 'number' ? plainText(value) : written(String(value ?? '')) };
   }
 }
 
@@ -152,15 +187,15 @@ function read({ ask, way }: AskedField, texts: Texts, path: string): unknown {
     case 'lengths':
       return many(typed)?.map(lengthOf);
     case 'number':
-      return plainOf(typed);
+      return unitOf(typed, ask.unit);
     case 'numbers':
-      return many(typed)?.map(plainOf);
+      return many(typed)?.map((one) => unitOf(one, ask.unit));
     case 'position':
       return positionOf(typed);
     case 'direction':
       return readPlaces(texts, path, 3);
     case 'range':
-      return readPlaces(texts, path, 2);
+      return readPlaces(texts, path, 2, ask.unit);
     case 'links':
       return many(typed);
     case 'choice':
@@ -169,13 +204,15 @@ function read({ ask, way }: AskedField, texts: Texts, path: string): unknown {
         // One that is not among them, as a file may hold.
         (ask.choices.every(([value]) => typeof value === 'number') ? plainOf(typed) : typed || undefined)
       );
+    case 'yes-no':
+      return typed === undefined || typed === '' || (typed === 'yes') === ask.usual ? undefined : typed === 'yes';
     case 'table': {
       const rows = places(path, rowCount(texts, path)).map((row) => rowFrom(ask.columns, texts, row));
       // Where the table was chosen as the way it is wanted, and the core says so; else an empty one is none.
       return rows.length > 0 || way !== undefined ? rows : undefined;
     }
     default:
-      return typed?.trim() || undefined;
+      return taperIn(typed?.trim() ?? '') || undefined;
   }
 }
 
@@ -192,8 +229,16 @@ function positionOf(text: string | undefined): unknown {
   const value = plainOf(typed);
   return typeof value === 'number' && plainText(value) === typed?.replace('-', '−').replace(',', '.')
     ? value
-    : typed || undefined;
+    : taperIn(typed ?? '') || undefined;
 }
+
+/** `0.5@90` with the shop's decimal sign, and back. */
+const TAPER = /^[\d.,]+@[-−\d.,]+$/;
+const written = (label: string): string => (TAPER.test(label) ? label.replaceAll('.', cardUnits().decimal) : label);
+const taperIn = (text: string): string => (TAPER.test(text) ? text.replaceAll(',', '.').replace('−', '-') : text);
+/** In a list a space parts one from the next. */
+const oneOfMany = (text: string): string =>
+  text.replace(/^(\d+) (\d+)\/(\d+)$/, (_, whole, top, bottom) => String(Number(whole) + Number(top) / Number(bottom)));
 
 // Rows of a table.
 

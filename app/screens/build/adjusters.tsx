@@ -10,12 +10,14 @@ import type { Adjuster, AxleName, Corner } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
 import { AdjusterAsk } from './adjuster-ask.tsx';
-import { adjusterFrom, chosenWay, fieldsOf, wayPath, waysOf } from './adjuster-fields.ts';
+import { adjusterFrom, chosenWay, fieldsOf, usualPath, wayPath, waysOf } from './adjuster-fields.ts';
 import { hasOwnList, indices, type List, ownListPath } from './car-texts.ts';
 import { type AxleEffects, StepEffects, useEffects } from './effects.tsx';
 import { Buttons, Refused } from './field.tsx';
-import { type Form, refusedField } from './form.ts';
-import { newAdjuster, rightList, withoutAdjuster } from './new-adjuster.ts';
+import type { Form } from './form.ts';
+import { lookedAt } from './looked-at.ts';
+import { copyOf, newAdjuster, rightList, withoutAdjuster } from './new-adjuster.ts';
+import { cardUnits } from './numbers.ts';
 
 interface Props {
   readonly form: Form;
@@ -123,6 +125,7 @@ function AddAdjuster({ form, axle, list }: ListProps) {
 
 /** The adjuster that is open, by its path. */
 const OPEN = '@adjuster';
+const OTHER = { adjusters: 'rightAdjusters', rightAdjusters: 'adjusters' } as const satisfies Record<List, List>;
 const sideOf = (list: List): string => (list === 'rightAdjusters' ? 'right' : 'left');
 
 function AdjusterForm({
@@ -135,9 +138,18 @@ function AdjusterForm({
   const all = `car.${axle}.${list}`;
   const path = `${all}[${index}]`;
   const kind = form.texts[`${path}.kind`] ?? '';
-  const open = form.texts[OPEN] === path || (refusedField()?.startsWith(`${path}.`) ?? false);
+  const open = form.texts[OPEN] === path;
   const takeOff = () =>
     form.fill(withoutAdjuster(form.texts, all, index), [all], `${form.texts[`${path}.name`] ?? kind} taken off`);
+  const copyTo = (side: List) => {
+    const to = `car.${axle}.${side}`;
+    const count = indices(form.texts, to).length;
+    if (count >= MOST_ADJUSTERS) return;
+    const before = Object.fromEntries(Object.entries(form.texts).filter(([key]) => key.startsWith(`${to}[`)));
+    form.fill({ ...before, ...copyOf(form.texts, path, to) }, [to], `${form.texts[`${path}.name`] ?? kind} copied`);
+    form.put({ [OPEN]: `${to}[${count}]` });
+    requestAnimationFrame(() => document.querySelector('.adjuster-open')?.scrollIntoView({ block: 'start' }));
+  };
   return (
     <section class={`adjuster-form${open ? ' adjuster-open' : ''}`}>
       <h3>
@@ -158,11 +170,32 @@ function AdjusterForm({
       {open && (
         <>
           <Refused path={`${path}.kind`} />
+          {form.texts[usualPath(path)] === 'yes' && (
+            <p class="plan-note" role="status">
+              How far it moves is what most have, not looked up for this car: the plan counts that. Typed, it is yours.
+            </p>
+          )}
           <Way form={form} path={path} kind={kind} />
           {fieldsOf(form.texts, path).map((field) => (
-            <AdjusterAsk key={field.name} form={form} axle={axle} path={`${path}.${field.name}`} field={field} />
+            <AdjusterAsk
+              key={field.name}
+              form={lookedAt(form, path)}
+              axle={axle}
+              path={`${path}.${field.name}`}
+              field={field}
+            />
           ))}
           <Refused path={`${path}.id`} />
+          <div class="pair">
+            <button type="button" class="quiet" onClick={() => copyTo(list)}>
+              Copy it
+            </button>
+            {hasOwnList(form.texts, axle) && (
+              <button type="button" class="quiet" onClick={() => copyTo(OTHER[list])}>
+                Copy it to the {sideOf(OTHER[list])}
+              </button>
+            )}
+          </div>
           <button type="button" class="quiet wide" onClick={takeOff}>
             Take it off the car
           </button>
@@ -201,5 +234,5 @@ function Picture({ kind, typed = {}, corner = 'LF' }: PictureProps) {
   const whole = wholeAdjuster(typed);
   const { from, to } = whole ? own.step(whole) : own.sample;
   const shown = whole ?? ({ ...own.sample.adjuster, id: 'sample', kind } as unknown as Adjuster);
-  return <picture.Picture adjuster={shown} from={from} to={to} corner={corner} />;
+  return <picture.Picture adjuster={shown} from={from} to={to} corner={corner} units={cardUnits()} />;
 }

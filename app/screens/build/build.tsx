@@ -1,18 +1,17 @@
 /** The car's build card: what it is, how each axle is made, what adjusts it, and its windows. Saved once the core agrees. */
 import './build.css';
 import type { ComponentChildren } from 'preact';
-import type { Car, Spec } from '../../../core/contract.ts';
-import { edited } from '../../../core/records/versions.ts';
-import { engine } from '../../engine/index.ts';
+import { useState } from 'preact/hooks';
 import { ActionBar } from '../../parts/action-bar.tsx';
-import { PunchedStep } from '../../parts/punched-step.tsx';
+import { PunchedStep, type PunchedStepProps } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
-import { draft, dropDraft, keep } from '../../state/records.ts';
+import { TypedApart } from '../../shell/typed-apart.tsx';
+import { draft, dropDraft } from '../../state/records.ts';
 import { why } from '../../state/why.ts';
-import { now } from '../../store/index.ts';
 import { AdjustersSection } from './adjusters.tsx';
+import { startPath } from './axle-start.ts';
 import { fileOf, textsOf } from './car-texts.ts';
 import { CopyFrom } from './copy.tsx';
 import { KeptBuilds } from './earlier.tsx';
@@ -20,6 +19,9 @@ import { TextField } from './field.tsx';
 import { type Form, formDraft, refusal, refuse, stray, undoOf, useForm } from './form.ts';
 import { ImportButton } from './import.tsx';
 import { cardUnits, type Texts } from './numbers.ts';
+import { isMissing, problemsIn, tried, useProblems } from './problems.ts';
+import { saved } from './save.ts';
+import { isStart, StartScreen } from './start.tsx';
 import { SuspensionSection } from './suspension.tsx';
 import { WindowsSection } from './windows.tsx';
 
@@ -33,7 +35,18 @@ const SECTIONS: readonly {
   {
     id: 'car',
     title: 'The car',
-    paths: ['car.label', 'car.plate', 'car.notes', 'car.wheel', 'car.wheelbase', 'car.steeringRatio'],
+    paths: [
+      'car.label',
+      'car.plate',
+      'car.customer',
+      'car.vin',
+      'car.tyres',
+      'car.notes',
+      'car.wheel',
+      'car.wheelbase',
+      'car.steeringRatio',
+      'spec.toeDiameter',
+    ],
     body: (form) => <CarSection form={form} />,
   },
   ...(['front', 'rear'] as const).flatMap((axle) => {
@@ -42,7 +55,7 @@ const SECTIONS: readonly {
       {
         id: `${axle}-suspension`,
         title: `${name} suspension`,
-        paths: [`car.${axle}.suspension`, `car.${axle}.rightSuspension`, `car.${axle}.steered`],
+        paths: [`car.${axle}.suspension`, `car.${axle}.rightSuspension`, `car.${axle}.steered`, startPath(axle)],
         body: (form: Form) => <SuspensionSection form={form} axle={axle} />,
       },
       {
@@ -62,8 +75,14 @@ const SECTIONS: readonly {
 ];
 
 export function BuildScreen() {
-  const id = route.value.screen === 'build' ? route.value.id : '';
-  const form = useForm(id);
+  const form = useForm(route.value.screen === 'build' ? route.value.id : '');
+  return isStart(form) ? <StartScreen form={form} /> : <CardScreen form={form} />;
+}
+
+function CardScreen({ form }: { readonly form: Form }) {
+  const { id } = form;
+  useProblems(form);
+  const [sure, setSure] = useState(false);
   const open = form.texts['@open'] ?? 'car';
   const at = SECTIONS.findIndex((one) => one.id === open);
   const next = SECTIONS[at + 1];
@@ -71,13 +90,14 @@ export function BuildScreen() {
     draft(formDraft(id)) !== undefined && form.record !== undefined && isChanged(form.texts, textsOf(form.record));
   const back = form.record ? ({ screen: 'car', id } as const) : ({ screen: 'cars' } as const);
   return (
-    <div class="screen">
+    <div class="screen screen-strip">
       <Header title={form.record ? `${form.record.car.label}: build` : 'New car'} back={back} />
       <Sheet>
+        <TypedApart id={formDraft(id)} differs={sectionsApart} />
         {SECTIONS.map(({ id: section, title, paths, body }) => (
           <PunchedStep
             key={section}
-            state={section === open ? 'live' : 'later'}
+            {...stateOf(form, paths, section === open)}
             title={title}
             onPick={() => form.put({ '@open': section === open ? '' : section })}
           >
@@ -104,10 +124,31 @@ export function BuildScreen() {
         secondary={[
           ...(next && at >= 0 ? [{ label: 'Save the car', onPress: () => void save(form) }] : []),
           ...(changed ? [{ label: 'Undo the changes', onPress: () => dropDraft(formDraft(id)) }] : []),
+          ...(!form.record && draft(formDraft(id))
+            ? [
+                sure
+                  ? { label: 'Yes, discard it', onPress: () => discard(id) }
+                  : { label: 'Discard the draft', onPress: () => setSure(true) },
+              ]
+            : []),
         ]}
       />
     </div>
   );
+}
+
+/** The sections in which two cards differ. */
+const sectionsApart = (here: Texts, there: Texts): readonly string[] =>
+  SECTIONS.filter(({ paths }) =>
+    [...Object.keys(here), ...Object.keys(there)].some(
+      (key) => here[key] !== there[key] && paths.some((path) => key.startsWith(path)),
+    ),
+  ).map(({ title }) => title);
+
+/** A car that was begun by mistake: its draft goes, at a second touch, as nothing brings it back. */
+function discard(id: string): void {
+  dropDraft(formDraft(id));
+  go({ screen: 'cars' }, 'replace');
 }
 
 /** What was filled in at one touch goes back at one touch. */
@@ -144,13 +185,24 @@ function CarSection({ form }: { readonly form: Form }) {
     <>
       <TextField form={form} path="car.label" label="Name" hint="make, model, colour: how you would ask for it" />
       <TextField form={form} path="car.plate" label="Plate" />
-      <TextField
-        form={form}
-        path="car.wheel.rimDiameter"
-        label={`Diameter at which toe is a length, ${cardUnits().length}`}
-        hint="the rim’s outer edge, or where your gauge touches"
-        mode="decimal"
-      />
+      {cardUnits().toe !== 'angle' && (
+        <>
+          <TextField
+            form={form}
+            path="car.wheel.rimDiameter"
+            label={`Diameter at which toe is a length, ${cardUnits().length}`}
+            hint="the rim’s outer edge, or where your gauge touches"
+            mode="decimal"
+          />
+          <TextField
+            form={form}
+            path="spec.toeDiameter"
+            label={`Diameter of the maker’s toe figures, ${cardUnits().length}`}
+            hint="left empty: the same. The windows are typed as the maker prints them, and shown as your gauge reads"
+            mode="decimal"
+          />
+        </>
+      )}
       <TextField
         form={form}
         path="car.steeringRatio"
@@ -165,6 +217,12 @@ function CarSection({ form }: { readonly form: Form }) {
         hint="if known: it says how far the body pitches at another ride height"
         mode="decimal"
       />
+      <details class="for-the-sheet">
+        <summary>For the customer’s sheet, if wanted</summary>
+        <TextField form={form} path="car.customer" label="Customer" />
+        <TextField form={form} path="car.vin" label="VIN" />
+        <TextField form={form} path="car.tyres" label="Tyres and pressures" />
+      </details>
       <TextField form={form} path="car.notes" label="Notes" />
       <CopyFrom form={form} />
       {form.record ? <KeptBuilds record={form.record} /> : <ImportButton />}
@@ -172,21 +230,39 @@ function CarSection({ form }: { readonly form: Form }) {
   );
 }
 
-/** The core checks the whole card; a refusal opens the section of the field that it names, and nothing is lost. */
+/** A step is filled where there is something in it and nothing to mend. */
+function stateOf(form: Form, paths: readonly string[], isOpen: boolean): Pick<PunchedStepProps, 'state' | 'note'> {
+  const here = problemsIn(paths);
+  const missing = here.filter(isMissing).length;
+  const wrong = here.length - missing;
+  const notes = [...(wrong > 0 ? [`${wrong} to mend`] : []), ...(missing > 0 ? [`${missing} missing`] : [])];
+  const filled = Object.entries(form.texts).some(
+    ([key, text]) =>
+      text !== '' && !/\.(right|rightList|sides|way)$/.test(key) && paths.some((path) => key.startsWith(path)),
+  );
+  const note = notes.join(', ') || (filled ? '' : 'nothing yet');
+  return {
+    state: isOpen ? 'live' : here.length === 0 && filled ? 'done' : 'later',
+    ...(note && { note }),
+  };
+}
+
+/** The core checks the whole card; a problem opens the section that it is in, and nothing is lost. */
 async function save(form: Form): Promise<void> {
-  refusal.value = undefined;
   try {
-    // Unchecked as it goes in: the check is what is asked for.
-    const file = await engine.call('validateCarFile', [fileOf(form.texts, form.id, form.record)]);
-    const { car, spec = {} } = file as { car: Car; spec?: Spec };
-    const practice = form.record?.practice ? { practice: true } : {};
-    keep(['cars', edited(form.record, { id: form.id, car, spec, ...practice }, now())]);
-    dropDraft(formDraft(form.id));
+    await saved(form);
     go({ screen: 'car', id: form.id }, 'replace');
   } catch (error) {
+    tried.value = true;
     const field = error instanceof Error && 'field' in error ? String(error.field) : '';
     const section = SECTIONS.find(({ paths }) => paths.some((path) => field.startsWith(path)));
-    if (section && form.texts['@open'] !== section.id) form.put({ '@open': section.id });
+    if (section) form.put({ '@open': section.id, ...adjusterAt(field) });
     refuse(error);
   }
+}
+
+/** Opens the adjuster that a problem is in. */
+function adjusterAt(field: string): Texts {
+  const [path] = /^car\.(front|rear)\.(adjusters|rightAdjusters)\[\d+\]/.exec(field) ?? [];
+  return path ? { '@adjuster': path } : {};
 }

@@ -1,28 +1,41 @@
 /** The build of another car on this one's card: all of it, or one axle with its adjusters and windows. */
 import { useState } from 'preact/hooks';
+import { carsInOrder } from '../../state/car-list.ts';
 import { records } from '../../state/records.ts';
-import { AXLES, axleTexts, textsOf } from './car-texts.ts';
+import { useTaught } from '../../state/taught.ts';
+import { startPath, startTexts } from './axle-start.ts';
+import { AXLES, axleTexts, diameterOf, textsOf, toeDiameter } from './car-texts.ts';
 import type { Form } from './form.ts';
-import { lengthOf } from './numbers.ts';
 
-const OWN = ['car.label', 'car.plate', 'car.notes'];
+const OWN = ['car.label', 'car.plate', 'car.customer', 'car.vin', 'car.tyres', 'car.notes'];
 
 export function CopyFrom({ form }: { readonly form: Form }) {
-  const others = records.value.cars.filter(({ id }) => id !== form.id);
+  const others = carsInOrder(records.value).filter(({ id }) => id !== form.id);
   const [picked, pick] = useState('');
   const other = others.find(({ id }) => id === picked);
+  const { value: taught } = useTaught(other);
+  const [taken, take] = useState(false);
+  const start = taken ? (taught?.start ?? {}) : {};
+  const starts = (axle: (typeof AXLES)[number]) => ({ [startPath(axle)]: '', ...startTexts(start[axle], axle) });
+  const learned = Object.keys(start).length > 0 ? ', with what was learned there' : '';
   if (others.length === 0) return null;
   const whole = () => {
     if (!other) return;
-    const texts = Object.entries(textsOf(other)).filter(([key]) => !OWN.includes(key));
-    const under = ['car.wheel', 'car.steeringRatio', ...AXLES.flatMap((axle) => [`car.${axle}`, `spec.${axle}`])];
-    form.fill(Object.fromEntries(texts), under, `The build of ${other.car.label} copied`);
+    const texts = Object.entries({ ...textsOf(other), ...starts('front'), ...starts('rear') }).filter(
+      ([key]) => !OWN.includes(key),
+    );
+    const under = [
+      'car.wheel',
+      'car.steeringRatio',
+      'spec.toeDiameter',
+      ...AXLES.flatMap((axle) => [`car.${axle}`, `spec.${axle}`]),
+    ];
+    form.fill(Object.fromEntries(texts), under, `The build of ${other.car.label} copied${learned}`);
   };
   const oneAxle = (axle: (typeof AXLES)[number]) => {
     if (!other) return;
-    const rim = lengthOf(form.texts['car.wheel.rimDiameter']);
-    const texts = axleTexts(other, axle, typeof rim === 'number' ? rim : other.car.wheel.rimDiameter);
-    form.fill(texts, [`car.${axle}`, `spec.${axle}`], `The ${axle} axle of ${other.car.label} copied`);
+    const texts = { ...axleTexts(other, axle, diameterOf(form.texts) ?? toeDiameter(other)), ...starts(axle) };
+    form.fill(texts, [`car.${axle}`, `spec.${axle}`], `The ${axle} axle of ${other.car.label} copied${learned}`);
   };
   return (
     <>
@@ -38,6 +51,17 @@ export function CopyFrom({ form }: { readonly form: Form }) {
         </select>
         <span class="soft">its suspension, adjusters and windows</span>
       </label>
+      {other && taught && Object.keys(taught.start).length > 0 && (
+        <label class="torque copy-learned">
+          <input type="checkbox" checked={taken} onChange={(event) => take(event.currentTarget.checked)} />
+          <span>
+            With what was learned there
+            <small class="soft">
+              {taught.readings} readings of it; for a car of the same build. Its own readings take over.
+            </small>
+          </span>
+        </label>
+      )}
       {other && (
         <div class="pair copy-pair">
           <button type="button" class="quiet" onClick={whole}>

@@ -51,7 +51,7 @@ export function DirectionField({
         <NumbersField
           form={form}
           label="As a slant: so much of each"
-          hint="only their ratio counts: 0, 1, 0.1 is outboard and a little up"
+          hint="only their ratio counts: 0, 10 and 1 is outboard and a little up"
           parts={['forward', 'outboard', 'up'].map((name, i) => ({ label: name, path: places[i] as string }))}
         />
       )}

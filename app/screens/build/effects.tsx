@@ -6,10 +6,10 @@ import { InputError } from '../../../core/input-error.ts';
 import type { StepEffect } from '../../../core/pose/effects.ts';
 import type { FieldPath } from '../../../core/rule.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { formatAngle } from '../../../core/units/format.ts';
 import { type CallOptions, engine } from '../../engine/index.ts';
 import { type Asked, useAsked } from '../../state/asking.ts';
 import { units } from '../../state/preferences.ts';
+import { angleText } from '../../state/units.ts';
 import { words } from '../../state/words.ts';
 import { axleOf, type List } from './car-texts.ts';
 import type { Form } from './form.ts';
@@ -103,7 +103,7 @@ export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
     return otherWheel
       ? [
           { title: title || 'This side', effect },
-          { title: title ? `${title}, to the other` : 'Other side', effect: { ...otherWheel, step: effect.step } },
+          { title: title ? `${title}, to the other` : 'Other side', effect: { ...otherWheel, said: effect.said } },
         ]
       : [{ title, effect }];
   });
@@ -117,7 +117,7 @@ export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
   return (
     <>
       <table class="paper-table effects">
-        <caption>One step: {known[0]?.effect.step}</caption>
+        <caption>One step: {known[0] && words.step(known[0].effect.said, units.value)}</caption>
         <thead>
           <tr>
             <th scope="col">
@@ -148,8 +148,7 @@ export function StepEffects({ effects: { kind, sides }, adjuster }: StepProps) {
   );
 }
 
-const show = (degrees: number | undefined): string =>
-  degrees === undefined ? '–' : formatAngle(degrees, { sign: true, decimal: units.value.decimal });
+const show = (degrees: number | undefined): string => (degrees === undefined ? '–' : angleText(degrees, true));
 
 function whyNot({ id, kind }: StepProps['adjuster'], told: Asked<Told> | undefined): string {
   const error = told?.value?.refused[id] ?? told?.error;
@@ -158,7 +157,7 @@ function whyNot({ id, kind }: StepProps['adjuster'], told: Asked<Told> | undefin
     // Within the adjuster, whose card this is.
     const field = error.field.replace(/^(axle\.)?adjusters\[\d+\]\.?/, '');
     const asked = (path: FieldPath) => labelOf(kind, path);
-    return `What a step does shows here once this is right. ${words.refusal({ field, value, rule }, { asked })}`;
+    return `What a step does shows here once this is right. ${words.refusal({ field, value, rule }, { asked }, units.value)}`;
   }
   if (error) return error.message;
   return told?.value ? 'Its step cannot be reached with these points: look at both.' : 'Working out what a step does…';

@@ -1,9 +1,10 @@
 /** One field of the build card: its label, what is typed, and at once what the core refused there. */
 import type { ComponentChildren } from 'preact';
-import { InputError } from '../../../core/input-error.ts';
-import { words } from '../../state/words.ts';
+import { useState } from 'preact/hooks';
+import { SignKey } from '../../parts/sign-key.tsx';
 import type { Form } from './form.ts';
-import { refusal } from './form.ts';
+import type { Texts } from './numbers.ts';
+import { nameIn, toldAt } from './problems.ts';
 
 interface FieldProps {
   readonly form: Form;
@@ -12,27 +13,31 @@ interface FieldProps {
   readonly label: ComponentChildren;
   readonly hint?: string | undefined;
   readonly onFocus?: () => void;
+  /** The points of a drawing that it is about, with spaces between. */
+  readonly of?: string;
 }
 
-/** The refusal of a path; with `inside` also of what lies in it and has no field of its own. */
-export function refusedAt(path: string, inside = false): string | undefined {
-  const error = refusal.value;
-  if (!(error instanceof InputError)) return undefined;
-  const { field, value, rule } = error;
-  if (field === path) return words.refusal({ value, rule });
-  // Which of what lies in it: the rest of the path, behind its own name.
-  const place = field.slice(path.lastIndexOf('.') + 1);
-  return inside && isInside(field, path) ? words.refusal({ field: place, value, rule }) : undefined;
+interface RefusedProps {
+  readonly path: string;
+  /** What the card calls it. */
+  readonly label?: ComponentChildren;
+  readonly inside?: boolean;
 }
-const isInside = (field: string, path: string): boolean => field.startsWith(`${path}[`) || field.startsWith(`${path}.`);
 
-export function Refused({ path, inside = false }: { readonly path: string; readonly inside?: boolean }) {
-  const message = refusedAt(path, inside);
-  return message ? (
+const told = ({ path, label, inside }: RefusedProps) =>
+  toldAt(path, nameIn(typeof label === 'string' ? label : 'it'), inside);
+const isWrong = (props: RefusedProps): boolean => told(props)?.quiet === false;
+
+/** What is not right at a path, beside its field: what is but missing says so softly until the card is to be saved. */
+export function Refused(props: RefusedProps) {
+  const one = told(props);
+  if (!one) return null;
+  if (one.quiet) return <span class="lacking">{one.message}</span>;
+  return (
     <span class="wrong" role="alert">
-      {message}
+      {one.message}
     </span>
-  ) : null;
+  );
 }
 
 export function TextField({
@@ -41,24 +46,51 @@ export function TextField({
   label,
   hint,
   onFocus,
+  of,
   mode = 'text',
-}: FieldProps & { readonly mode?: 'text' | 'decimal' }) {
-  return (
-    <label class="field">
+  signed = false,
+}: FieldProps & {
+  readonly mode?: 'text' | 'decimal';
+  /** It may be below zero. */
+  readonly signed?: boolean;
+}) {
+  const text = form.texts[path] ?? '';
+  const put = (typed: string) => form.put({ [path]: typed });
+  const field = (
+    <label class="field" data-of={of}>
       <span>{label}</span>
       <input
         type="text"
         inputMode={mode}
         autocomplete="off"
         maxLength={400}
-        value={form.texts[path] ?? ''}
-        aria-invalid={refusedAt(path, true) !== undefined}
+        value={text}
+        aria-invalid={isWrong({ path, inside: true })}
         onFocus={onFocus}
-        onInput={(event) => form.put({ [path]: event.currentTarget.value })}
+        onInput={(event) => put(event.currentTarget.value)}
       />
-      {hint && <span class="soft">{hint}</span>}
-      <Refused path={path} inside />
+      {!signed && <Below path={path} label={label} hint={hint} />}
     </label>
+  );
+  if (!signed) return field;
+  return (
+    <div class="field">
+      <div class="signed-row">
+        {field}
+        <SignKey text={text} onChange={put} />
+      </div>
+      <Below path={path} label={label} hint={hint} />
+    </div>
+  );
+}
+
+/** What stands under a field: what helps, and what is wrong. */
+function Below({ path, label, hint }: Pick<FieldProps, 'path' | 'label' | 'hint'>) {
+  return (
+    <>
+      {hint && <span class="soft">{hint}</span>}
+      <Refused path={path} label={label} inside />
+    </>
   );
 }
 
@@ -74,7 +106,7 @@ export function ChoiceField({ form, path, label, hint, choices, onFocus }: Choic
       <span>{label}</span>
       <select
         value={value}
-        aria-invalid={refusedAt(path) !== undefined}
+        aria-invalid={isWrong({ path })}
         onFocus={onFocus}
         onChange={(event) => form.put({ [path]: event.currentTarget.value })}
       >
@@ -86,45 +118,66 @@ export function ChoiceField({ form, path, label, hint, choices, onFocus }: Choic
         ))}
       </select>
       {hint && <span class="soft">{hint}</span>}
-      <Refused path={path} />
+      <Refused path={path} label={label} />
     </label>
   );
 }
 
 interface ManyProps extends Omit<FieldProps, 'path'> {
   readonly parts: readonly { readonly path: string; readonly label: string }[];
+  /** What typing in one of them changes; left out: that one. */
+  readonly change?: (path: string, text: string) => Texts;
   /** What they are together: a refusal of it is theirs. */
   readonly whole?: string;
+  readonly mode?: 'text' | 'decimal';
+  readonly class?: string;
 }
 
 /** A few numbers on one line: x y z, low aim high. */
-export function NumbersField({ form, label, hint, parts, whole, onFocus }: ManyProps) {
-  const allWrong = whole !== undefined && refusedAt(whole) !== undefined;
+export function NumbersField({
+  form,
+  label,
+  hint,
+  parts,
+  whole,
+  onFocus,
+  of,
+  change,
+  mode = 'decimal',
+  class: name = '',
+}: ManyProps) {
+  const [last, setLast] = useState(parts[0]);
+  const sign = (turned: string) => last && form.put(change?.(last.path, turned) ?? { [last.path]: turned });
+  const allWrong = whole !== undefined && isWrong({ path: whole });
   return (
-    <fieldset class="field numbers">
+    <fieldset class={`field numbers ${name}`.trim()} data-of={of}>
       <legend>{label}</legend>
       <div class="numbers-row">
-        {parts.map(({ path, label: name }) => (
+        {parts.map(({ path, label: part }, i) => (
           <label key={path}>
-            <span class="soft">{name}</span>
+            <span class="soft">{part}</span>
             <input
               type="text"
-              inputMode="decimal"
+              inputMode={mode}
               autocomplete="off"
               maxLength={40}
               value={form.texts[path] ?? ''}
-              aria-invalid={allWrong || refusedAt(path) !== undefined}
-              onFocus={onFocus}
-              onInput={(event) => form.put({ [path]: event.currentTarget.value })}
+              aria-invalid={allWrong || isWrong({ path })}
+              onFocus={() => {
+                setLast(parts[i]);
+                onFocus?.();
+              }}
+              onInput={({ currentTarget: { value } }) => form.put(change?.(path, value) ?? { [path]: value })}
             />
           </label>
         ))}
+        <SignKey text={form.texts[last?.path ?? ''] ?? ''} onChange={sign} />
       </div>
       {hint && <span class="soft">{hint}</span>}
-      {parts.map(({ path }) => (
-        <Refused key={path} path={path} />
+      {parts.map(({ path, label: part }) => (
+        <Refused key={path} path={path} label={`${nameIn(String(label))}, ${part}`} />
       ))}
-      {whole !== undefined && <Refused path={whole} />}
+      {whole !== undefined && <Refused path={whole} label={label} />}
     </fieldset>
   );
 }
@@ -168,7 +221,7 @@ export function SeveralField({ form, path, label, choices }: ChoiceProps) {
           {words}
         </button>
       ))}
-      <Refused path={path} inside />
+      <Refused path={path} label={label} inside />
     </fieldset>
   );
 }

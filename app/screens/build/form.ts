@@ -1,7 +1,7 @@
 /** The build card while it is being typed: texts by the path that the core names in its errors, kept in a draft. */
 import { signal } from '@preact/signals';
-import { InputError } from '../../../core/input-error.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
+import { STARTER_WHEELBASE } from '../../../core/starters/starter.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { byId } from '../../store/index.ts';
 import { textsOf } from './car-texts.ts';
@@ -59,9 +59,18 @@ const UNDO = '@undo';
 
 /** Kept among the texts, so that it is there after the app was closed. */
 export function undoOf(texts: Texts): Undo | undefined {
-  const text = texts[UNDO];
-  return text ? (JSON.parse(text) as Undo) : undefined;
+  try {
+    const { says, under, texts: before } = JSON.parse(texts[UNDO] ?? '{}') as Partial<Undo>;
+    const isUndo = typeof says === 'string' && Array.isArray(under) && under.every((one) => typeof one === 'string');
+    return isUndo && isTexts(before) ? { says, under, texts: before } : undefined;
+  } catch {
+    // A draft may come from a backup: what cannot be read there puts nothing back.
+    return undefined;
+  }
 }
+
+const isTexts = (value: unknown): value is Texts =>
+  typeof value === 'object' && value !== null && Object.values(value).every((one) => typeof one === 'string');
 
 export function filled(texts: Texts, change: Texts, under: readonly string[], says: string): Texts {
   const inside = ([key]: readonly [string, string]) =>
@@ -88,13 +97,11 @@ export function draftFrom(record: CarRecord, says: string): void {
 const BLANK: Texts = {
   'car.front.suspension.kind': 'double-wishbone',
   'car.rear.suspension.kind': 'five-link',
+  'car.rear.suspension.behind': `${STARTER_WHEELBASE} mm`,
 };
 
-/** What went wrong when the card was last saved, mostly a refusal of the core: shown at its field until something is typed. */
+/** What went wrong when the card was last saved, mostly a refusal of the core: shown until something is typed, where no field shows it. */
 export const refusal = signal<Error | undefined>(undefined);
-/** The field that the core refused, as it names it. */
-export const refusedField = (): string | undefined =>
-  refusal.value instanceof InputError ? refusal.value.field : undefined;
 /** Whether no field of the card shows it. */
 export const stray = signal(false);
 

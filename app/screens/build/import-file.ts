@@ -3,11 +3,13 @@
  * and where the two differ both are kept; the file's build never takes the place of this phone's.
  */
 import type { CarFile } from '../../../core/contract.ts';
+import { broughtBack } from '../../../core/records/deletion-marks.ts';
 import { fromCarFile } from '../../../core/records/exchange.ts';
 import { identified } from '../../../core/records/identify.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { unite } from '../../../core/records/union.ts';
 import { otherVersions, sameVersion } from '../../../core/records/versions.ts';
+import { isGone } from '../../state/gone.ts';
 import type { Records } from '../../state/records.ts';
 import type { Entry } from '../../store/index.ts';
 
@@ -15,6 +17,8 @@ export interface Incoming {
   readonly entries: readonly Entry[];
   /** Whether the car was here before. */
   readonly known: boolean;
+  /** It was deleted here, and is brought back. */
+  readonly isBack?: true;
   /** New to this phone. */
   readonly added: { readonly visits: number; readonly readings: number; readonly moves: number };
   /** Here already and told more by the file: a visit that it closes, a record that both tell in their own way. */
@@ -28,7 +32,10 @@ export function incoming(given: CarFile, all: Records, clock: Parameters<typeof 
   const here = all.cars.find(({ id }) => id === file.car.id);
   // That it is the practice car is this phone's to know.
   const told: CarRecord = { ...file.car, ...(here?.practice && { practice: true }) };
-  const car = unite('cars', here ? [here] : [], [told]).changed;
+  const joined = unite('cars', here ? [here] : [], [told]).changed;
+  // Whoever opens the file of a car wants it, though it was deleted here.
+  const isBack = here !== undefined && isGone(all, here);
+  const car = isBack ? [broughtBack(joined[0] ?? here, clock.now)] : joined;
   const visits = unite('visits', all.visits, file.visits);
   const readings = unite('readings', all.readings, file.readings);
   const moves = unite('moves', all.moves, file.moves);
@@ -42,5 +49,5 @@ export function incoming(given: CarFile, all: Records, clock: Parameters<typeof 
   const changed = [visits, readings, moves].reduce((sum, one) => sum + one.changed.length - one.fresh, 0);
   const now = car[0] ?? here;
   const other = now && otherVersions(now).find((one) => sameVersion(one, told));
-  return { entries, known: here !== undefined, added, changed, ...(other && { other }) };
+  return { entries, known: here !== undefined, ...(isBack && { isBack }), added, changed, ...(other && { other }) };
 }

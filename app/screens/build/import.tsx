@@ -56,7 +56,7 @@ async function bringIn(text: string): Promise<Came> {
   return { ...what, id: file.car.id, label: file.car.label };
 }
 
-function Report({ came: { id, label, added, changed, other } }: { readonly came: Came }) {
+function Report({ came: { id, label, isBack, added, changed, other } }: { readonly came: Came }) {
   const parts = [
     count(added.visits, 'visit'),
     count(added.readings, 'reading'),
@@ -71,7 +71,7 @@ function Report({ came: { id, label, added, changed, other } }: { readonly came:
   return (
     <section class="plan-note came-in" role="status">
       <p>
-        {label} was here already.{' '}
+        {label} was here already{isBack && ', deleted; it is brought back'}.{' '}
         {parts.length > 0 ? `Came in: ${parts.join(', ')}.` : 'Nothing in the file is new: all its visits are here.'}
       </p>
       {other && (

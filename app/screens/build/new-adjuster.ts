@@ -34,6 +34,28 @@ export function rightList(texts: Texts, axle: AxleName): Texts {
   return Object.fromEntries(copied);
 }
 
+/** One adjuster again, at the end of a list, under an id and a name that no other there has. */
+export function copyOf(texts: Texts, from: string, list: string): Texts {
+  const others = indices(texts, list);
+  const taken = (field: 'id' | 'name') => new Set(others.map((i) => texts[`${list}[${i}].${field}`]));
+  const here = `${list}[${others.length}]`;
+  const [ids, names] = [taken('id'), taken('name')];
+  const [id = '', name = ''] = [texts[`${from}.id`], texts[`${from}.name`]];
+  return {
+    ...Object.fromEntries(entriesUnder(texts, `${from}.`, `${here}.`)),
+    [`${here}.id`]: unlike(id.replace(/-\d+$/, ''), '-', ids, id),
+    [`${here}.name`]: unlike(name.replace(/ \d+$/, ''), ' ', names, name),
+  };
+}
+
+/** The text itself where nobody has it, else with the first number that makes it another. */
+function unlike(bare: string, between: string, taken: ReadonlySet<string | undefined>, text: string): string {
+  if (!taken.has(text)) return text;
+  let number = 2;
+  while (taken.has(`${bare}${between}${number}`)) number += 1;
+  return `${bare}${between}${number}`;
+}
+
 /** What stands under one path, under another. */
 const entriesUnder = (texts: Texts, from: string, to: string): (readonly [string, string])[] =>
   Object.entries(texts)

@@ -1,8 +1,13 @@
 /** Numbers of the build card between their texts and the core. */
+import { isOneOf, UNIT_CHOICES } from '../../../core/records/preferences.ts';
+import { exactAngle as exactly } from '../../../core/units/exact-angle.ts';
 import { formatLength, parseLength } from '../../../core/units/length.ts';
+import { parseAngle } from '../../../core/units/parse.ts';
+import { plain } from '../../../core/units/plain.ts';
+import { bareLength, type ShopUnits, unitName } from '../../../core/units/shop.ts';
 import { lengthToToe, toeToLength } from '../../../core/units/toe.ts';
 import { type Units, units } from '../../state/preferences.ts';
-import { angleText, readAngle } from '../../state/units.ts';
+import { readAngle } from '../../state/units.ts';
 
 /** What is typed, by the path that the core names in its errors. */
 export type Texts = Readonly<Record<string, string>>;
@@ -11,22 +16,24 @@ export type Texts = Readonly<Record<string, string>>;
  * The units of the card that is open: those of when its draft was begun, so that another choice in the settings half
  * way changes nothing that was typed.
  */
-let card: Pick<Units, 'toe' | 'length'> | undefined;
-export const cardUnits = (): Pick<Units, 'toe' | 'length'> => card ?? units.value;
-const KEPT = { toe: '@toe', length: '@length' } as const;
+type CardUnits = Required<ShopUnits> & Pick<Units, 'toe' | 'toeParts'>;
+let card: CardUnits | undefined;
+export const cardUnits = (): CardUnits => card ?? units.value;
+const KEPT = ['toe', 'toeParts', 'length', 'angle', 'decimal'] as const;
 
 export function useCardUnits(texts: Texts | undefined): void {
-  const [toe, length] = [texts?.[KEPT.toe], texts?.[KEPT.length]];
-  card = toe && length ? { toe: toe as Units['toe'], length: length as Units['length'] } : undefined;
+  // An earlier version kept two of them.
+  const kept = KEPT.flatMap((name) => (texts?.[`@${name}`] ? [[name, texts[`@${name}`]] as const] : []));
+  const known = kept.every(([name, text]) => isOneOf(UNIT_CHOICES[name], text));
+  card = kept.length > 0 && known ? { ...units.value, ...Object.fromEntries(kept) } : undefined;
 }
-export const keptUnits = (): Texts => ({ [KEPT.toe]: cardUnits().toe, [KEPT.length]: cardUnits().length });
+export const keptUnits = (): Texts => Object.fromEntries(KEPT.map((name) => [`@${name}`, cardUnits()[name]]));
+
+const withSign = (x: number): string => plain(x, 6).replace('.', cardUnits().decimal);
 
 /** What is shown for a length on file; as typed, it is read back to the same length. */
-export function lengthText(mm: number): string {
-  return cardUnits().length === 'mm'
-    ? String(Number(mm.toFixed(6))).replace('-', '−')
-    : formatLength(mm, { unit: 'inch', digits: 4, bare: true });
-}
+export const lengthText = (mm: number): string =>
+  cardUnits().length === 'mm' ? withSign(mm) : bareLength(mm, cardUnits());
 
 /** The value of a text, or the text itself where it has none; nothing for an empty one. */
 export function typedValue(text: string | undefined, read: (text: string) => number | undefined): unknown {
@@ -47,6 +54,23 @@ export const plainOf = (text: string | undefined): unknown =>
     return value;
   });
 
+/** A number in a unit of the core as the card shows it: lengths and angles in the shop's. */
+export function unitText(x: unknown, unit: string): string {
+  if (typeof x !== 'number') return '';
+  if (isLengthUnit(unit)) return lengthText(x);
+  return unit === 'degrees' && cardUnits().angle === 'degrees-minutes' ? exactAngle(x) : plainText(x);
+}
+
+/** The same read back; the text itself where it has no value. */
+export function unitOf(text: string | undefined, unit: string): unknown {
+  if (isLengthUnit(unit)) return lengthOf(text);
+  return unit === 'degrees' ? typedValue(text, (typed) => parseAngle(typed, { limit: 1e6 })) : plainOf(text);
+}
+const isLengthUnit = (unit: string): boolean => /^mm\b/.test(unit);
+/** What stands behind such a field's label. */
+export const unitWord = (unit: string): string =>
+  unit === 'degrees' && cardUnits().angle === 'degrees-minutes' ? '' : unitName(unit, cardUnits());
+
 /** A ratio to 1: `16` or `16:1`. */
 export const ratioOf = (text: string | undefined): unknown => {
   const ratio = plainOf(text?.replace(/\s*:\s*1\s*$/, ''));
@@ -54,14 +78,10 @@ export const ratioOf = (text: string | undefined): unknown => {
 };
 
 /** A bare number as it is typed, with all its digits. */
-export const plainText = (x: unknown): string =>
-  typeof x === 'number' ? String(Number(x.toFixed(6))).replace('-', '−') : '';
+export const plainText = (x: unknown): string => (typeof x === 'number' ? withSign(x) : '');
 
-/** An angle in the chosen way of writing where that says it exactly, else in decimal degrees with all its digits. */
-export function exactAngle(degrees: number): string {
-  const text = angleText(degrees);
-  return Math.abs(readAngle(text) - degrees) < 1e-7 ? text : plainText(degrees);
-}
+/** An angle in the chosen way of writing, with all its digits. */
+export const exactAngle = (degrees: number): string => exactly(degrees, cardUnits());
 
 /** What is on file where the text still shows just that, so that no edit elsewhere rounds it; else what was typed. */
 export function unlessTyped<T>(
@@ -73,20 +93,49 @@ export function unlessTyped<T>(
   return onFile !== undefined && text === show(onFile) ? onFile : read(text);
 }
 
-/** A window of toe in the chosen unit; a length has more digits here than a rack shows, so that it stays the same angle. */
-export function toeWindowText(degrees: number, rimDiameter: number): string {
-  const { toe } = cardUnits();
+type ToeAngle = 'toe' | 'totalToe';
+/** Lengths of both wheels add up; the sine of the sum of their angles does not. */
+const wheelsIn = (angle: ToeAngle): number => (angle === 'totalToe' ? 2 : 1);
+
+/**
+ * A window of toe in the chosen unit; a length has more digits here than a rack shows, so that it stays the same angle.
+ * Without a diameter there is no length: it is shown as an angle, with its mark.
+ */
+export function toeWindowText(degrees: number, diameter: number | undefined, angle: ToeAngle): string {
+  const { toe, toeParts, decimal } = cardUnits();
   if (toe === 'angle') return exactAngle(degrees);
-  return formatLength(toeToLength(degrees, rimDiameter), {
-    unit: toe,
-    digits: toe === 'mm' ? 2 : 3,
-    bare: true,
-    decimal: units.value.decimal,
-  });
+  if (!diameter) return /°/.test(exactAngle(degrees)) ? exactAngle(degrees) : `${exactAngle(degrees)}°`;
+  const mm = toeToLength(degrees / wheelsIn(angle), diameter) * wheelsIn(angle);
+  const inParts = toe === 'inch' && toeParts !== 'decimal' && fractionOf(mm);
+  return inParts || formatLength(mm, { unit: toe, digits: toe === 'mm' ? 2 : 3, bare: true, decimal });
 }
 
-/** @throws InputError */
-export function toeWindowOf(text: string, rimDiameter: number): number {
+/** What is a whole number of parts of an inch, but for what the sine of so small an angle rounds. */
+function fractionOf(mm: number): string | undefined {
+  const fraction = 128;
+  const parts = (mm / 25.4) * fraction;
+  return Math.abs(parts - Math.round(parts)) < 0.002
+    ? formatLength(mm, { unit: 'inch', fraction, bare: true })
+    : undefined;
+}
+
+/**
+ * What a window of toe is typed in: an angle, or a length at the diameter of the maker's figures; one with its marks is
+ * an angle in any shop.
+ * @throws InputError
+ */
+export function toeWindowOf(text: string, diameter: number | undefined, angle: ToeAngle): WindowText {
   const { toe } = cardUnits();
-  return toe === 'angle' ? readAngle(text) : lengthToToe(parseLength(text, { unit: toe }), rimDiameter);
+  if (toe === 'angle' || /[°'′’]/.test(text)) return { read: readAngle, from: (degrees) => degrees };
+  const wheels = wheelsIn(angle);
+  return {
+    read: (one) => parseLength(one, { unit: toe }),
+    from: (mm) => lengthToToe(mm / wheels, diameter ?? 0) * wheels,
+  };
+}
+
+/** How a figure of a window is read, and what the core has of it. */
+export interface WindowText {
+  readonly read: (text: string) => number;
+  readonly from: (value: number) => number;
 }

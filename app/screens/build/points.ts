@@ -3,8 +3,8 @@ import type { Vec3 } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import type { SuspensionKind } from '../../../core/suspension/kind.ts';
 import { pointsFromTape } from '../../../core/suspension/tape/points-from-tape.ts';
-import { lengthOf, type Texts } from './numbers.ts';
-import { coordinate, isByTape, PLACES, suspensionOf } from './suspension-texts.ts';
+import type { Texts } from './numbers.ts';
+import { isByTape, PLACES, placeOf, suspensionOf } from './suspension-texts.ts';
 
 /** Points that a kind may do without, all or none. */
 export const optionalPoints = (kind: SuspensionKind | undefined): readonly string[] => kind?.optionalPoints ?? [];
@@ -14,7 +14,7 @@ export function pointsOf(texts: Texts, path: string): Readonly<Record<string, Ve
   if (isByTape(texts, path)) return builtPoints(texts, path, kind);
   const found: Record<string, Vec3> = {};
   for (const name of suspensionKinds[kind]?.points ?? []) {
-    const [x, y, z] = PLACES.map((i) => lengthOf(texts[coordinate(path, name, i)]));
+    const [x, y, z] = PLACES.map((i) => placeOf(texts, path, name, i));
     if (typeof x === 'number' && typeof y === 'number' && typeof z === 'number') found[name] = [x, y, z];
   }
   return found;

@@ -8,6 +8,7 @@ import { Buttons, Refused } from './field.tsx';
 import type { Form } from './form.ts';
 import { Measures } from './measures.tsx';
 import type { Texts } from './numbers.ts';
+import { StartNote } from './start-note.tsx';
 
 interface Props {
   readonly form: Form;
@@ -21,6 +22,7 @@ export function SuspensionSection({ form, axle }: Props) {
   const steered = isSteered(form.texts, axle) ? 'yes' : 'no';
   return (
     <>
+      <StartNote form={form} axle={axle} />
       <KindChoice form={form} axle={axle} />
       <Refused path={path} />
       <Refused path={`${path}.kind`} />

@@ -1,11 +1,11 @@
 /** A typical layout as a start: marked as nobody's, counted as badly known for as long as any point of it stands. */
 import type { AxleName } from '../../../core/contract.ts';
 import { startersFor } from '../../../core/starters/catalogue.ts';
-import { STARTER_TOLERANCE, suspensionFromStarter } from '../../../core/starters/starter.ts';
+import { STARTER_TOLERANCES, suspensionFromStarter } from '../../../core/starters/starter.ts';
 import type { Form } from './form.ts';
 import { lengthText, type Texts } from './numbers.ts';
 import { pointsOf } from './points.ts';
-import { suspensionTexts } from './suspension-texts.ts';
+import { isUsual, suspensionTexts } from './suspension-texts.ts';
 
 interface Props {
   readonly form: Form;
@@ -23,6 +23,11 @@ export function Typical({ form, axle, path, kind }: Props) {
           Typical, not any maker’s: measure your own.{' '}
           {left.length === 1 ? 'One point is still typical' : `${left.length} points are still typical`}, so every
           prediction is rough.
+        </p>
+      )}
+      {left.length === 0 && isUsual(form.texts, path) && (
+        <p class="plan-note" role="status">
+          A usual layout, as large as this car: every prediction is rough until it is measured, or moved and read.
         </p>
       )}
       {left.length === 0 &&
@@ -64,7 +69,7 @@ export function asTyped(form: Form, axle: AxleName, path: string, kind: string):
   const put = (change: Texts) => {
     const next = { ...form.texts, ...change };
     const settled =
-      next[place] === lengthText(STARTER_TOLERANCE) &&
+      STARTER_TOLERANCES.some((mm) => next[place] === lengthText(mm)) &&
       stillTypical(form.texts, axle, path, kind).length > 0 &&
       stillTypical(next, axle, path, kind).length === 0;
     form.put(settled ? { ...change, [place]: '' } : change);

@@ -2,13 +2,13 @@
 import type { AxleName } from '../../../core/contract.ts';
 import { AXLE_ANGLES, AXLE_CHANGES } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { units } from '../../state/preferences.ts';
+import { figure, inShop, partAngle } from '../../../core/units/shop.ts';
 import { toeUnitWord } from '../../state/units.ts';
-import { isSteered } from './car-texts.ts';
+import { diameterOf, isSteered } from './car-texts.ts';
 import { Buttons, NumbersField } from './field.tsx';
 import type { Form } from './form.ts';
 import { cardUnits, type Texts } from './numbers.ts';
-import { ENDS, SIDES, sidesDiffer, WHEEL_WINDOWS, withSides } from './window-texts.ts';
+import { aroundAim, ENDS, SIDES, sidesDiffer, typedWindow, WHEEL_WINDOWS, withSides } from './window-texts.ts';
 
 interface Props {
   readonly form: Form;
@@ -22,21 +22,33 @@ export function WindowsSection({ form, axle }: Props) {
   const onLinks = suspensionKinds[form.texts[`car.${axle}.suspension.kind`] ?? '']?.rigidAxle?.onLinks;
   // Caster is set where wheels steer; one that a file holds elsewhere is shown all the same.
   const wanted = (angle: string): boolean => steered || !/caster/i.test(angle) || hasTexts(form.texts, path, angle);
-  const one = (place: string, name: string) => (
-    <NumbersField
-      key={place}
-      form={form}
-      label={name}
-      parts={ENDS.map((end) => ({ label: end, path: `${path}.${place}.${end}` }))}
-      whole={`${path}.${place}`}
-    />
-  );
+  const diameter = diameterOf(form.texts);
+  const one = (place: string, name: string) => {
+    const at = `${path}.${place}`;
+    const angle = place.split('.').at(-1) ?? place;
+    const around = aroundAim(form.texts, at, angle, diameter);
+    return (
+      <NumbersField
+        key={place}
+        form={form}
+        label={name}
+        parts={ENDS.map((end) => ({ label: end, path: `${at}.${end}` }))}
+        whole={at}
+        class="window-cells"
+        mode="text"
+        change={(cell, text) => typedWindow(form.texts, at, cell, text, angle, diameter)}
+        {...(around && { hint: around })}
+      />
+    );
+  };
   return (
     <>
       <p class="soft">
         From the maker’s information; the app knows none. In{' '}
-        {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}
-        {cardUnits().toe === 'angle' ? '' : `, toe in ${toeUnitWord(cardUnits().toe)}`}. An empty aim is the middle.{' '}
+        {cardUnits().angle === 'degrees' ? 'degrees' : 'degrees and minutes'}
+        {cardUnits().toe === 'angle' ? '' : `, toe in ${toeUnitWord(cardUnits().toe)}`}. An empty aim is the middle; an
+        aim typed as {cardUnits().angle === 'degrees' ? figure(-0.5, cardUnits()) : '−0°30′'} ±{' '}
+        {cardUnits().angle === 'degrees' ? figure(0.75, cardUnits()) : '0°45′'} fills in both ends.{' '}
         {steered ? 'Steer-ahead' : 'Thrust'} + points to the right; cross is left less right.
       </p>
       <Buttons
@@ -61,8 +73,9 @@ export function WindowsSection({ form, axle }: Props) {
       )}
       {onLinks && (
         <p class="soft">
-          How far the axle may go from where it is found: pinion + up, in degrees; sideways + to the left, in{' '}
-          {cardUnits().length}. Left empty the plan keeps to ±0.5° and ±3 mm where it can, and says so.
+          How far the axle may go from where it is found: pinion + up; sideways + to the left, in {cardUnits().length}.
+          Left empty the plan keeps to ±{partAngle(0.5, cardUnits())} and ±{inShop('{3 mm}', cardUnits())} where it can,
+          and says so.
         </p>
       )}
     </>

@@ -1,40 +1,37 @@
-/** The car's own chart: positions across and down, what the wheel gains in the cells; on screen and on paper. */
-import { positionText } from '../../state/standing.ts';
+/** The car's own chart: positions across and down from where the adjusters stand, what the wheel gains in the cells. */
 import './chart.css';
 import { useState } from 'preact/hooks';
 import { sidesOf } from '../../../core/adjuster/of-corner.ts';
-import type { Adjuster, Axle, AxleName, Position } from '../../../core/contract.ts';
-import type { Chart } from '../../../core/plan/chart.ts';
-import { formatAngle } from '../../../core/units/format.ts';
+import type { AxleName, CarSettings } from '../../../core/contract.ts';
+import { AXLES } from '../../../core/corners.ts';
+import type { CarRecord } from '../../../core/records/stored.ts';
 import { engine } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Card } from '../../parts/card.tsx';
+import { Printed } from '../../parts/printed.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
-import { useAsked } from '../../state/asking.ts';
-import { units } from '../../state/preferences.ts';
+import { type Asked, useAsked } from '../../state/asking.ts';
+import { longDay } from '../../state/days.ts';
 import { records } from '../../state/records.ts';
+import { settingsOf, standings } from '../../state/standing.ts';
+import { lastSettings } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
-import { byId } from '../../store/index.ts';
+import { byId, now } from '../../store/index.ts';
+import { type ChartView, chartView } from './chart-view.ts';
+import { chartPages } from './on-paper.tsx';
+import { ChartTable } from './table.tsx';
+
+const NAMES = ['front', 'rear'] as const;
 
 export function ChartScreen() {
   const id = route.value.screen === 'chart' ? route.value.id : '';
-  const car = byId(records.value.cars, id)?.car;
-  const [axle, setAxle] = useState<AxleName>('front');
+  const record = byId(records.value.cars, id);
+  const car = record?.car;
   return (
     <div class="screen">
       <Header title={car?.label ?? 'No such car'} plate={car?.plate} back={{ screen: 'car', id }} />
-      <main class="list">
-        <fieldset class="choice">
-          <legend class="visually-hidden">Which axle</legend>
-          {(['front', 'rear'] as const).map((one) => (
-            <button key={one} type="button" aria-pressed={axle === one} onClick={() => setAxle(one)}>
-              {one}
-            </button>
-          ))}
-        </fieldset>
-        {car && <AxleChart key={axle} axle={car[axle]} />}
-      </main>
+      {record ? <Charts record={record} /> : <main class="list" />}
       <ActionBar
         primary={{ label: 'To the car', onPress: () => go({ screen: 'car', id }) }}
         secondary={[{ label: 'Print', onPress: () => print() }]}
@@ -43,80 +40,79 @@ export function ChartScreen() {
   );
 }
 
-function AxleChart({ axle }: { readonly axle: Axle }) {
-  const { value, error } = useAsked(`chart ${JSON.stringify(axle)}`, (signal) =>
-    engine.call('axleCharts', [axle], { signal }),
-  );
-  if (error) return <Card title="No chart">{why(error, { axle })}</Card>;
-  if (!value) return <p class="wait" aria-busy="true" />;
-  const [left, right] = sidesOf(axle);
+function Charts({ record }: { readonly record: CarRecord }) {
+  const { car } = record;
+  const [axle, setAxle] = useState<AxleName>('front');
+  const stands = settingsOf(standings(record, {}, lastSettings(records.value, record.id)));
+  const asked = { front: useCharts(record, 'front', stands), rear: useCharts(record, 'rear', stands) };
+  const printed = NAMES.flatMap((name) => asked[name].value ?? []);
   return (
     <>
-      {value.map(({ side, chart }) => (
-        <SideTable
-          key={side}
-          side={side === 'both' ? '' : side === 'left' ? 'Left: ' : 'Right: '}
-          adjusters={(side === 'right' ? right : left).adjusters}
-          chart={chart}
-        />
-      ))}
+      <main class="list">
+        <fieldset class="choice">
+          <legend class="visually-hidden">Which axle</legend>
+          {NAMES.map((one) => (
+            <button key={one} type="button" aria-pressed={axle === one} onClick={() => setAxle(one)}>
+              {one}
+            </button>
+          ))}
+        </fieldset>
+        <AxleCharts key={axle} asked={asked[axle]} axle={car[axle]} />
+      </main>
+      <Printed
+        title={car.label}
+        plate={car.plate}
+        what="its own chart"
+        day={longDay(now())}
+        pages={() => printed.flatMap(chartPages)}
+      />
     </>
   );
 }
 
-interface SideProps {
-  /** What its title begins with. */
-  readonly side: string;
-  readonly adjusters: readonly Adjuster[];
-  readonly chart: Chart | undefined;
+/** The charts of an axle, each as it is shown; of a side without two adjusters only its title. */
+function useCharts(record: CarRecord, name: AxleName, stands: CarSettings): Asked<readonly ChartView[]> {
+  const axle = record.car[name];
+  const [left, right] = AXLES[name].map((corner) => stands[corner] ?? {});
+  const question = `chart ${JSON.stringify([axle, left, right])}`;
+  const { value, ...rest } = useAsked(question, (signal) =>
+    engine.call('axleCharts', [axle, { left: left!, right: right! }], { signal }),
+  );
+  if (!value) return rest;
+  const sides = sidesOf(axle);
+  const views = value.map(({ side, chart }) => {
+    const place = side === 'right' ? 1 : 0;
+    return chartView({
+      axle: name,
+      side,
+      corner: AXLES[name][place]!,
+      adjusters: sides[place].adjusters,
+      chart,
+      rim: record.car.wheel.rimDiameter,
+    });
+  });
+  return { ...rest, value: views };
 }
 
-function SideTable({ side, adjusters, chart: value }: SideProps) {
-  if (!value)
-    return <Card title={`${side}No chart`}>A chart needs two adjusters {side ? 'there' : 'on the axle'}.</Card>;
-  const find = (name: string): Adjuster | undefined => adjusters.find((one) => one.id === name);
-  const [across, down] = [find(value.across.adjuster), find(value.down.adjuster)];
-  const show = (adjuster: Adjuster | undefined, position: Position): string =>
-    typeof position === 'number'
-      ? String(Number(position.toFixed(3))).replace('-', '−')
-      : position || (adjuster?.id ?? '');
-  const angle = (x: number | undefined): string =>
-    x === undefined ? '–' : formatAngle(x, { sign: true, decimal: units.value.decimal });
-  const caster = value.cells.some((row) => row.some((cell) => cell.caster !== undefined));
+interface AxleProps {
+  readonly asked: Asked<readonly ChartView[]>;
+  readonly axle: CarRecord['car']['front'];
+}
+
+function AxleCharts({ asked: { value, error }, axle }: AxleProps) {
+  if (error) return <Card title="No chart">{why(error, { axle })}</Card>;
+  if (!value) return <p class="wait" aria-busy="true" />;
   return (
-    <Card title={`${side}${caster ? 'Caster over camber' : 'Camber over toe'}, degrees gained`}>
-      <p class="soft">
-        Across: {across?.name}. Down: {down?.name}. Against where they stood when the dimensions were taken
-        {across && down ? ` (${positionText(across, across.reference)}, ${positionText(down, down.reference)})` : ''}.
-        Worked out for this car from its geometry on file.
-      </p>
-      <div class="chart-scroll">
-        <table class="chart-table">
-          <thead>
-            <tr>
-              <td />
-              {value.across.positions.map((position) => (
-                <th key={position} scope="col">
-                  {show(across, position)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {value.cells.map((row, i) => (
-              <tr key={value.down.positions[i]}>
-                <th scope="row">{show(down, value.down.positions[i] ?? '')}</th>
-                {row.map((cell, j) => (
-                  <td key={value.across.positions[j]}>
-                    <span>{angle(caster ? cell.caster : cell.camber)}</span>
-                    <span>{angle(caster ? cell.camber : cell.toe)}</span>
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </Card>
+    <>
+      {value.map((view) => (
+        <Card key={view.name} title={view.title}>
+          {view.table ? (
+            <ChartTable view={view} table={view.table} />
+          ) : (
+            `A chart needs two adjusters ${view.name.includes(',') ? 'there' : 'on the axle'}.`
+          )}
+        </Card>
+      ))}
+    </>
   );
 }

@@ -2,7 +2,6 @@
 import type { Angle, AxleName, Car, CarSettings, Corner } from '../../../core/contract.ts';
 import type { HeightEffect } from '../../../core/pose/height.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
-import { formatAngle } from '../../../core/units/format.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { engine } from '../../engine/index.ts';
 import { Card } from '../../parts/card.tsx';
@@ -11,6 +10,7 @@ import { hashOf } from '../../routes.ts';
 import { useAsked } from '../../state/asking.ts';
 import { angleWord, cornersOf } from '../../state/fields.ts';
 import { units } from '../../state/preferences.ts';
+import { angleText } from '../../state/units.ts';
 import { why } from '../../state/why.ts';
 
 const ROWS = ['caster', 'camber', 'toe', 'sai'] as const satisfies readonly Angle[];
@@ -37,10 +37,7 @@ export function Gains({ car, raise, settings }: Props) {
   );
 }
 
-const show = (degrees: number | undefined): string =>
-  degrees === undefined
-    ? '–'
-    : formatAngle(degrees, { sign: true, decimal: units.value.decimal, mode: units.value.angle });
+const show = (degrees: number | undefined): string => (degrees === undefined ? '–' : angleText(degrees, true));
 
 /** How the body pitches, and by which wheelbase: what nobody typed says so. */
 function Body({
@@ -50,7 +47,7 @@ function Body({
   readonly told: HeightEffect;
   readonly id: string;
 }) {
-  const length = formatLength(wheelbase, { unit: units.value.length, digits: units.value.length === 'mm' ? 0 : 1 });
+  const length = wheelbaseText(wheelbase);
   return (
     <Card title="The body pitches" aside={show(pitch)}>
       <p>
@@ -68,6 +65,11 @@ function Body({
     </Card>
   );
 }
+
+const wheelbaseText = (mm: number): string => {
+  const { length: unit, decimal } = units.value;
+  return formatLength(mm, { unit, decimal, digits: unit === 'mm' ? 0 : 1 });
+};
 
 interface AxleProps {
   readonly title: string;
@@ -100,7 +102,7 @@ function GainTable({ corners, told }: { readonly corners: readonly Corner[]; rea
     <table class="paper-table height-table">
       <thead>
         <tr>
-          <th scope="col">Gains, degrees</th>
+          <th scope="col">Gains{units.value.angle === 'degrees' ? ', degrees' : ''}</th>
           {corners.map((corner) => (
             <th key={corner} scope="col">
               <CornerMark corner={corner} />

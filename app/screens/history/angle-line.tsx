@@ -1,68 +1,145 @@
-/** One angle over the visits: open marks as found, solid marks as left and joined, the window as a band. */
+/**
+ * One angle over the visits: open marks as found, solid marks as left and joined, the window as a band. Figures and days
+ * are letters beside the drawing, which is stretched to what room there is, so that nothing prints over anything.
+ */
 import type { Window } from '../../../core/contract.ts';
-import type { Field } from '../../state/fields.ts';
-import type { Past } from './past.ts';
+import { shortDay } from '../../state/days.ts';
+import type { Line, Past } from './past.ts';
 
 interface Props {
   readonly past: readonly Past[];
-  readonly field: Field;
-  readonly window: Window | undefined;
+  readonly line: Line;
   readonly format: (degrees: number) => string;
 }
 
-const WIDTH = 280;
-const HEIGHT = 96;
-const EDGE = 12;
-/** Radius of the mark of what was left. */
-const LARGEST = 4;
+/** Of the drawing, before it is stretched. */
+const WIDTH = 1000;
+const HEIGHT = 100;
+const EDGE = 30;
+/** px, of the marks of what was left; smaller where many visits stand close. */
+const LARGEST = 8;
+const ROOM = 220;
 
-export function AngleLine({ past, field, window, format }: Props) {
+export function AngleLine({ past, line, format }: Props) {
   const points = past.map((one, i) => ({
     x: past.length === 1 ? WIDTH / 2 : EDGE + (i * (WIDTH - 2 * EDGE)) / (past.length - 1),
-    found: one.found(field),
-    left: one.left(field),
+    found: one.found(line),
+    left: one.left(line),
   }));
-  const values = [...points.flatMap(({ found, left }) => [found, left]), window?.low, window?.high].filter(
-    (value) => value !== undefined,
+  const { y, limits } = scaleOf(
+    points.flatMap(({ found, left }) => [found, left]).filter((value) => value !== undefined),
+    line.window,
   );
-  if (values.length === 0) return null;
-  const [low, high] = [Math.min(...values), Math.max(...values)];
-  const room = (high - low) * 0.1 || 0.1;
-  const y = (value: number) => HEIGHT - ((value - low + room) / (high - low + 2 * room)) * HEIGHT;
-  const left = points.flatMap((point) => (point.left === undefined ? [] : [`${point.x} ${y(point.left)}`]));
-  // Many visits stand close: their marks are smaller, so that the line can still be seen.
-  const size = Math.min(LARGEST, Math.max(1, (0.4 * WIDTH) / past.length));
-  const work = points.flatMap(({ x, found, left: kept }) =>
-    found === undefined || kept === undefined ? [] : [`M${x} ${y(found)}V${y(kept)}`],
-  );
-  const marks = (kind: 'found' | 'left', radius: number) =>
-    points.map(({ x, [kind]: value }) => (value === undefined ? '' : disc(x, y(value), radius))).join('');
   const last = points.at(-1)?.left;
+  const size = Math.min(LARGEST, Math.max(2, ROOM / past.length));
   return (
-    <svg class="angle-line" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width="100%" role="img">
-      <title>
-        {past.length} visits; last left at {last === undefined ? 'nothing' : format(last)}
-      </title>
-      {window && (
-        <>
-          <rect class="angle-window" x="0" width={WIDTH} y={y(window.high)} height={y(window.low) - y(window.high)} />
-          <text class="angle-figure" x="2" y={y(window.high) + 11}>
-            {format(window.high)}
-          </text>
-          <text class="angle-figure" x="2" y={y(window.low) - 3}>
-            {format(window.low)}
-          </text>
-        </>
-      )}
-      {left.length > 1 && <path class="angle-left" d={`M${left.join('L')}`} />}
-      {/* One path for all marks of a kind: a car of two hundred visits has no more to draw than one of two. */}
-      <path class="angle-work" d={work.join('')} />
-      <path class="angle-found" d={marks('found', 1.25 * size)} />
-      <path class="angle-mark" d={marks('left', size)} />
-    </svg>
+    <figure class="angle-line">
+      <Limits limits={limits} y={y} format={format} />
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" role="img">
+        <title>
+          {past.length} visit{past.length === 1 ? '' : 's'}; last left at{' '}
+          {last === undefined ? 'nothing' : format(last)}
+        </title>
+        {line.window && (
+          <rect
+            class="angle-window"
+            width={WIDTH}
+            y={y(line.window.high)}
+            height={y(line.window.low) - y(line.window.high)}
+          />
+        )}
+        <Marks points={points} y={y} size={size} />
+      </svg>
+      <figcaption class="angle-days">
+        <span>{shortDay(past[0]?.day ?? '')}</span>
+        {past.length > 1 && <span>{shortDay(past.at(-1)?.day ?? '')}</span>}
+      </figcaption>
+    </figure>
   );
 }
 
-/** A disc as part of a path. */
-const disc = (x: number, y: number, radius: number): string =>
-  `M${x - radius} ${y}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0Z`;
+interface Scale {
+  /** From the top, of HEIGHT. */
+  readonly y: (value: number) => number;
+  /** What stands beside the drawing: the window's ends; where there is none the least and the most. */
+  readonly limits: { readonly low: number; readonly high: number };
+}
+
+function scaleOf(values: readonly number[], window: Window | undefined): Scale {
+  const all = [...values, ...(window ? [window.low, window.high] : [])];
+  const [low, high] = [Math.min(...all), Math.max(...all)];
+  const room = (high - low) * 0.12 || 0.1;
+  return {
+    y: (value) => HEIGHT - ((value - low + room) / (high - low + 2 * room)) * HEIGHT,
+    limits: window ?? { low, high },
+  };
+}
+
+/** Each keeps to its side of the middle between them, however close they are and however large the letters. */
+function Limits({ limits: { low, high }, y, format }: Omit<Props, 'past' | 'line'> & Scale) {
+  const places = { '--high': `${y(high)}%`, '--low': `${y(low)}%`, '--middle': `${(y(high) + y(low)) / 2}%` };
+  return (
+    <div class="angle-limits" style={places}>
+      <span class="angle-high">{figure(format(high))}</span>
+      {low !== high && <span class="angle-low">{figure(format(low))}</span>}
+    </div>
+  );
+}
+
+/** Which side a thrust angle is to takes a word, for which there is no room beside a drawing or in a table. */
+export const figure = (text: string): string => text.replace(/ (left|right)$/, '');
+
+interface Point {
+  readonly x: number;
+  readonly found: number | undefined;
+  readonly left: number | undefined;
+}
+
+/** One path for all marks of a kind: a car of two hundred visits has no more to draw than one of two. */
+function Marks({ points, y, size }: Pick<Scale, 'y'> & { readonly points: readonly Point[]; readonly size: number }) {
+  const kept = points.flatMap(({ x, left }) => (left === undefined ? [] : [`${x} ${y(left)}`]));
+  const work = points.flatMap(({ x, found, left }) =>
+    found === undefined || left === undefined ? [] : [`M${x} ${y(found)}V${y(left)}`],
+  );
+  // A stroke of no length with round ends is a disc, and stays one however the drawing is stretched.
+  const discs = (kind: 'found' | 'left') =>
+    points.map(({ x, [kind]: value }) => (value === undefined ? '' : `M${x} ${y(value)}h0`)).join('');
+  const found = discs('found');
+  return (
+    <>
+      {kept.length > 1 && <path class="angle-left" d={`M${kept.join('L')}`} />}
+      <path class="angle-work" d={work.join('')} />
+      <path class="angle-mark" stroke-width={1.25 * size + 2} d={found} />
+      <path class="angle-found" stroke-width={1.25 * size - 1} d={found} />
+      <path class="angle-mark" stroke-width={size} d={discs('left')} />
+    </>
+  );
+}
+
+/** What the marks are; once over a set of lines. */
+export function AngleLegend() {
+  const mark = { viewBox: '0 0 16 16', width: '16', height: '16' } as const;
+  return (
+    <p class="ruler-legend">
+      <span>
+        <svg {...mark} aria-hidden="true">
+          <path class="angle-mark" stroke-width="12" d="M8 8h0" />
+          <path class="angle-found" stroke-width="9" d="M8 8h0" />
+        </svg>
+        as found
+      </span>
+      <span>
+        <svg {...mark} aria-hidden="true">
+          <path class="angle-mark" stroke-width="8" d="M8 8h0" />
+        </svg>
+        as left
+      </span>
+      <span>
+        <svg {...mark} aria-hidden="true">
+          <path class="angle-window" d="M0 2h16v12H0z" />
+        </svg>
+        window
+      </span>
+    </p>
+  );
+}

@@ -2,107 +2,132 @@
 import './history.css';
 import { signal } from '@preact/signals';
 import { isAgainst } from '../../../core/reading/toe-reference.ts';
+import type { CarRecord } from '../../../core/records/stored.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
+import { Printed } from '../../parts/printed.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
+import { fileName, saveFile } from '../../shell/save-file.ts';
 import { lineText } from '../../state/against.ts';
-import { shortDay } from '../../state/days.ts';
-import { type Field, fieldWord } from '../../state/fields.ts';
-import { verdictOf, windowOf } from '../../state/judge.ts';
+import { longDay, shortDay } from '../../state/days.ts';
+import { verdictOf } from '../../state/judge.ts';
 import { records } from '../../state/records.ts';
 import { valueText } from '../../state/units.ts';
-import { byId } from '../../store/index.ts';
-import { AngleLine } from './angle-line.tsx';
-import { type History, type Past, pastOf } from './past.ts';
+import { byId, now } from '../../store/index.ts';
+import { AngleLegend, AngleLine } from './angle-line.tsx';
+import { historyPages } from './on-paper.tsx';
+import { type History, type Line, type Past, pastOf } from './past.ts';
+import { historyTable } from './table-file.ts';
 
 const picked = signal<string | undefined>(undefined);
 
-const NOTHING: History = { past: [], fields: [], reference: 'centreline', leftOut: 0 };
-
 export function HistoryScreen() {
   const id = route.value.screen === 'history' ? route.value.id : '';
-  const car = byId(records.value.cars, id);
-  const { past, fields, reference, leftOut } = car ? pastOf(records.value, car) : NOTHING;
+  const record = byId(records.value.cars, id);
+  const history = record && pastOf(records.value, record);
   return (
     <div class="screen">
       <Header
-        title={car?.car.label ?? 'No such car'}
-        plate={car?.car.plate}
-        back={car ? { screen: 'car', id } : { screen: 'cars' }}
+        title={record?.car.label ?? 'No such car'}
+        plate={record?.car.plate}
+        back={record ? { screen: 'car', id } : { screen: 'cars' }}
       />
-      <Sheet>
-        {past.length === 0 && <p class="step">Nothing measured yet.</p>}
-        {fields.some(({ where, angle }) => isAgainst(where, angle)) && (
-          <p class="step soft history-against">
-            Front toe against {lineText(reference)}
-            {leftOut > 0 && `; left out where it was read without rear toe (${leftOut})`}.
-          </p>
-        )}
-        {car &&
-          fields.map((field) => (
-            <PunchedStep
-              key={field.id}
-              state={picked.value === field.id ? 'live' : 'done'}
-              title={<Name field={field} past={past} window={windowOf(car.spec, field)} />}
-              note={lastText(past, field, car.car.wheel.rimDiameter)}
-              time={`${past.length} visit${past.length === 1 ? '' : 's'}`}
-              onPick={() => {
-                picked.value = picked.value === field.id ? undefined : field.id;
-              }}
-            >
-              <AngleLine
-                past={past}
-                field={field}
-                window={windowOf(car.spec, field)}
-                format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)}
-              />
-              {picked.value === field.id && (
-                <PastTable
-                  past={past}
-                  field={field}
-                  format={(value) => valueText(field.angle, value, car.car.wheel.rimDiameter)}
-                />
-              )}
-            </PunchedStep>
-          ))}
-      </Sheet>
+      {record && history ? <Lines record={record} history={history} /> : <Sheet>{null}</Sheet>}
       <ActionBar
-        primary={{ label: 'To the car', onPress: () => go(car ? { screen: 'car', id } : { screen: 'cars' }) }}
-        secondary={[{ label: 'Print', onPress: () => print() }]}
+        primary={{ label: 'To the car', onPress: () => go(record ? { screen: 'car', id } : { screen: 'cars' }) }}
+        secondary={[
+          { label: 'Print', onPress: () => print() },
+          ...(record && history && history.past.length > 0
+            ? [{ label: 'Table file', onPress: () => saveTable(record, history) }]
+            : []),
+        ]}
       />
     </div>
   );
 }
 
-function Name({
-  field,
-  past,
-  window,
-}: {
-  readonly field: Field;
-  readonly past: readonly Past[];
-  readonly window: ReturnType<typeof windowOf>;
-}) {
-  const value = past.at(-1)?.left(field);
-  const name = fieldWord(field);
-  return value !== undefined && window ? <Verdict state={verdictOf(value, window)} label={name} /> : name;
+/** For a spreadsheet. */
+const saveTable = (record: CarRecord, history: History): void =>
+  saveFile(historyTable(history, record), fileName(record.car.label, 'csv'), 'text/csv');
+
+interface LinesProps {
+  readonly record: CarRecord;
+  readonly history: History;
 }
 
-function lastText(past: readonly Past[], field: Field, rim: number): string {
-  const value = past.at(-1)?.left(field);
-  return value === undefined ? '' : valueText(field.angle, value, rim);
+function Lines({ record: { car }, history }: LinesProps) {
+  const { past, lines } = history;
+  const formatOf = (line: Line) => (value: number) => valueText(line.angle, value, car.wheel.rimDiameter);
+  return (
+    <>
+      <Sheet>
+        {past.length === 0 ? <p class="step history-head">Nothing measured yet.</p> : <Head history={history} />}
+        {lines.map((line) => (
+          <AngleStep key={line.id} line={line} past={past} format={formatOf(line)} />
+        ))}
+      </Sheet>
+      <Printed
+        title={car.label}
+        plate={car.plate}
+        what={`history, ${visitsText(past)}`}
+        day={longDay(now())}
+        pages={() => historyPages(history, formatOf)}
+      />
+    </>
+  );
 }
 
-interface TableProps {
+const visitsText = (past: readonly Past[]): string => `${past.length} visit${past.length === 1 ? '' : 's'}`;
+
+function Head({ history: { lines, past, reference, leftOut } }: Pick<LinesProps, 'history'>) {
+  return (
+    <div class="step history-head">
+      <p>{visitsText(past)}</p>
+      <AngleLegend />
+      {lines.some(({ where, angle }) => isAgainst(where, angle)) && (
+        <p class="soft">
+          Front toe against {lineText(reference)}
+          {leftOut > 0 && `; left out where it was read without rear toe (${leftOut})`}.
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface LineProps {
+  readonly line: Line;
   readonly past: readonly Past[];
-  readonly field: Field;
   readonly format: (value: number) => string;
 }
 
-function PastTable({ past, field, format }: TableProps) {
+function AngleStep({ line, past, format }: LineProps) {
+  const value = past.at(-1)?.left(line);
+  const isOpen = picked.value === line.id;
+  return (
+    <PunchedStep
+      state={isOpen ? 'live' : 'done'}
+      title={
+        value !== undefined && line.window ? (
+          <Verdict state={verdictOf(value, line.window)} label={line.name} />
+        ) : (
+          line.name
+        )
+      }
+      time={value === undefined ? '' : format(value)}
+      onPick={() => {
+        picked.value = isOpen ? undefined : line.id;
+      }}
+    >
+      <AngleLine past={past} line={line} format={format} />
+      {isOpen && <PastTable past={past} line={line} format={format} />}
+    </PunchedStep>
+  );
+}
+
+function PastTable({ past, line, format }: LineProps) {
   const show = (value: number | undefined) => (value === undefined ? '–' : format(value));
   return (
     <table class="paper-table">
@@ -117,8 +142,8 @@ function PastTable({ past, field, format }: TableProps) {
         {past.map((one) => (
           <tr key={one.day}>
             <th scope="row">{shortDay(one.day)}</th>
-            <td>{show(one.found(field))}</td>
-            <td>{show(one.left(field))}</td>
+            <td>{show(one.found(line))}</td>
+            <td>{show(one.left(line))}</td>
           </tr>
         ))}
       </tbody>

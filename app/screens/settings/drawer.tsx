@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
 import type { ShimCount } from '../../../core/contract.ts';
 import { millionths } from '../../../core/units/shim-drawer.ts';
+import { carsInOrder } from '../../state/car-list.ts';
 import { drawer, setDrawer } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
 import { sameSize, sizeText } from '../../state/shim-size.ts';
@@ -108,7 +109,7 @@ function Row({ size, count, onCount, onRemove }: RowProps) {
 
 /** The sizes of all packs of the cars on file, the thickest first. */
 function sizesOnFile(): number[] {
-  const all = records.value.cars.flatMap(({ car }) =>
+  const all = carsInOrder(records.value).flatMap(({ car }) =>
     [car.front, car.rear].flatMap(({ adjusters, rightAdjusters = [] }) =>
       [...adjusters, ...rightAdjusters].flatMap((one): readonly number[] => {
         // A car may be half built: its packs have no sizes yet.

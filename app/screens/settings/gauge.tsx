@@ -1,10 +1,13 @@
 /** How well this rack repeats: one standard deviation of each angle. The chance of a plan comes from it. */
 import { InputError } from '../../../core/input-error.ts';
 import { DEFAULT_GAUGE } from '../../../core/reading/gauge.ts';
+import { repeatsOf } from '../../../core/reading/repeats.ts';
 import type { Rule } from '../../../core/rule.ts';
+import { exactAngle } from '../../../core/units/exact-angle.ts';
 import { parseAngle } from '../../../core/units/parse.ts';
-import { gauge, setGauge } from '../../state/preferences.ts';
-import { draft, dropDraft, keepDraft } from '../../state/records.ts';
+import { gauge, setGauge, units } from '../../state/preferences.ts';
+import { draft, dropDraft, keepDraft, records } from '../../state/records.ts';
+import { repeatedReadings } from '../../state/repeats.ts';
 import { words } from '../../state/words.ts';
 
 const ANGLES = ['caster', 'camber', 'toe'] as const;
@@ -12,7 +15,8 @@ const DRAFT = 'gauge';
 
 export function GaugeSettings() {
   const now = gauge.value ?? DEFAULT_GAUGE;
-  const texts = draft(DRAFT)?.texts ?? Object.fromEntries(ANGLES.map((angle) => [angle, String(now[angle])]));
+  const texts =
+    draft(DRAFT)?.texts ?? Object.fromEntries(ANGLES.map((angle) => [angle, exactAngle(now[angle], units.value)]));
   const type = (angle: string, text: string) => {
     const next = { ...texts, [angle]: text };
     const read = ANGLES.map((one) => repeatability(next[one] ?? ''));
@@ -26,8 +30,8 @@ export function GaugeSettings() {
   return (
     <>
       <p class="soft">
-        Measure the same car several times without moving anything; two readings in three lie within this many degrees
-        of their middle.
+        Measure the same car several times without moving anything; two readings in three lie within so much of their
+        middle, {units.value.angle === 'degrees' ? 'degrees' : 'degrees and minutes'}.
       </p>
       <div class="numbers-row">
         {ANGLES.map((angle) => (
@@ -47,13 +51,52 @@ export function GaugeSettings() {
         const read = repeatability(texts[angle] ?? '');
         return typeof read === 'number' ? null : (
           <p key={angle} class="wrong" role="alert">
-            {words.refusal({ field: angle, value: texts[angle], rule: read })}
+            {words.refusal({ field: angle, value: texts[angle], rule: read }, undefined, units.value)}
           </p>
         );
       })}
+      <Repeats />
     </>
   );
 }
+
+/** What the readings on file that nothing was moved between say of it, offered beside what is set. */
+function Repeats() {
+  const told = repeatsOf(repeatedReadings(records.value), DEFAULT_GAUGE);
+  const least = Math.min(...ANGLES.map((angle) => told[angle].count));
+  if (ANGLES.every((angle) => told[angle].count === 0)) return null;
+  const now = gauge.value ?? DEFAULT_GAUGE;
+  const shown = (angle: (typeof ANGLES)[number]) => exactAngle(rounded(told[angle].deviation), units.value);
+  const isTaken = ANGLES.every((angle) => Math.abs(rounded(told[angle].deviation) - now[angle]) < LEAST / 2);
+  const take = () => {
+    setGauge({
+      caster: rounded(told.caster.deviation),
+      camber: rounded(told.camber.deviation),
+      toe: rounded(told.toe.deviation),
+    });
+    dropDraft(DRAFT);
+  };
+  return (
+    <section class="repeats">
+      <p>
+        Readings on this phone that nothing was moved between, with the usual figures counted in:{' '}
+        {ANGLES.map((angle) => `${angle} ${shown(angle)} from ${told[angle].count}`).join(', ')}.
+        {least < FEW && ' More of them say it better: touch “Measure again” without a move.'}
+      </p>
+      {!isTaken && (
+        <button type="button" class="quiet wide" onClick={take}>
+          Take these
+        </button>
+      )}
+    </section>
+  );
+}
+
+/** Degrees: what is known of it no closer. */
+const LEAST = 0.001;
+const rounded = (x: number): number => Math.round(x / LEAST) * LEAST;
+/** Repeats of which the usual figure still has the greater say. */
+const FEW = 8;
 
 const ALLOWED: Rule = { is: 'above-zero', high: 5, unit: 'degrees' };
 

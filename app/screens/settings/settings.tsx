@@ -1,12 +1,28 @@
 /** What is chosen once: units, the rack's repeatability, the theme; and the care of the records. */
+import type { ComponentChildren } from 'preact';
 import { ActionBar } from '../../parts/action-bar.tsx';
+import { LiveAngles } from '../../parts/live-angles.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
 import { Sheet } from '../../parts/sheet.tsx';
 import { go } from '../../routes.ts';
 import { Boundary } from '../../shell/boundary.tsx';
 import { Header } from '../../shell/header.tsx';
-import { setTheme, setToeReference, setUnits, theme, toeReference, units } from '../../state/preferences.ts';
+import {
+  distance,
+  live,
+  setLive,
+  setShop,
+  setTheme,
+  setToeReference,
+  setUnits,
+  shopName,
+  theme,
+  toeReference,
+  units,
+} from '../../state/preferences.ts';
+import { words } from '../../state/words.ts';
 import { Choose } from './choose.tsx';
+import { DeletedSettings } from './deleted.tsx';
 import { DrawerSettings } from './drawer.tsx';
 import { GaugeSettings } from './gauge.tsx';
 import { RecordSettings } from './records.tsx';
@@ -17,12 +33,21 @@ export function SettingsScreen() {
     <div class="screen">
       <Header title="Settings" back={{ screen: 'cars' }} />
       <Sheet>
-        <PunchedStep state="done" title="Units">
-          <Boundary part="This">
-            <UnitSettings />
-          </Boundary>
-        </PunchedStep>
-        <PunchedStep state="done" title="The rack">
+        <Section title="Units">
+          <UnitSettings />
+        </Section>
+        <Section title="The shop">
+          <label class="field">
+            <span>Name of the shop, for the sheet</span>
+            <input
+              type="text"
+              maxLength={120}
+              value={shopName.value}
+              onInput={(event) => setShop(event.currentTarget.value)}
+            />
+          </label>
+        </Section>
+        <Section title="The rack">
           <Choose
             label="Front toe is read against"
             value={toeReference.value ?? 'thrust-line'}
@@ -32,22 +57,19 @@ export function SettingsScreen() {
               ['centreline', 'the centre line'],
             ]}
           />
+          <LiveAngles legend={words.live({ live: 'which' })} angles={live.value.angles} onChoose={setLive} />
           <p class="soft">
             Most four-wheel racks read it against the thrust line. Each reading keeps its own; one is changed at its
             form.
           </p>
-        </PunchedStep>
-        <PunchedStep state="done" title="Gauge repeatability">
-          <Boundary part="This">
-            <GaugeSettings />
-          </Boundary>
-        </PunchedStep>
-        <PunchedStep state="done" title="Shims in the drawer">
-          <Boundary part="This">
-            <DrawerSettings />
-          </Boundary>
-        </PunchedStep>
-        <PunchedStep state="done" title="Look">
+        </Section>
+        <Section title="Gauge repeatability">
+          <GaugeSettings />
+        </Section>
+        <Section title="Shims in the drawer">
+          <DrawerSettings />
+        </Section>
+        <Section title="Look">
           <Choose
             label="Theme"
             value={theme.value}
@@ -59,23 +81,31 @@ export function SettingsScreen() {
               ['high-contrast', 'high contrast'],
             ]}
           />
-        </PunchedStep>
-        <PunchedStep state="done" title="Backup">
-          <Boundary part="This">
-            <RecordSettings />
-          </Boundary>
-        </PunchedStep>
-        <PunchedStep state="done" title="This phone">
-          <Boundary part="This">
-            <StorageState />
-          </Boundary>
-        </PunchedStep>
+        </Section>
+        <Section title="Backup">
+          <RecordSettings />
+        </Section>
+        <Section title="Deleted">
+          <DeletedSettings />
+        </Section>
+        <Section title="This phone">
+          <StorageState />
+        </Section>
       </Sheet>
       <ActionBar
         primary={{ label: 'To the cars', onPress: () => go({ screen: 'cars' }) }}
         secondary={[{ label: 'Cautions', onPress: () => go({ screen: 'cautions' }) }]}
       />
     </div>
+  );
+}
+
+/** A step of the sheet; what cannot be shown of it leaves the others, the backup among them. */
+function Section({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
+  return (
+    <PunchedStep state="done" title={title}>
+      <Boundary part="This">{children}</Boundary>
+    </PunchedStep>
   );
 }
 
@@ -88,7 +118,7 @@ function UnitSettings() {
         value={chosen.angle}
         onChoose={(angle) => setUnits({ angle })}
         choices={[
-          ['degrees', 'degrees, 0.35'],
+          ['degrees', `degrees, 0${chosen.decimal}35`],
           ['degrees-minutes', 'minutes, 0°21′'],
         ]}
       />
@@ -102,6 +132,18 @@ function UnitSettings() {
           ['inch', 'inch at the rim'],
         ]}
       />
+      {chosen.toe === 'inch' && (
+        <Choose
+          label="Toe in inches"
+          value={chosen.toeParts}
+          onChoose={(toeParts) => setUnits({ toeParts })}
+          choices={[
+            ['decimal', `decimals, 0${chosen.decimal}06`],
+            ['16', 'to 1/16'],
+            ['32', 'to 1/32'],
+          ]}
+        />
+      )}
       <Choose
         label="Lengths"
         value={chosen.length}
@@ -109,6 +151,15 @@ function UnitSettings() {
         choices={[
           ['mm', 'mm'],
           ['inch', 'inch'],
+        ]}
+      />
+      <Choose
+        label="Odometer"
+        value={distance.value}
+        onChoose={(distance) => setUnits({ distance })}
+        choices={[
+          ['km', 'km'],
+          ['mi', 'miles'],
         ]}
       />
       <Choose
@@ -133,6 +184,15 @@ function UnitSettings() {
         label="SAI"
         value={chosen.sai ? 'yes' : 'no'}
         onChoose={(sai) => setUnits({ sai: sai === 'yes' })}
+        choices={[
+          ['no', 'not taken'],
+          ['yes', 'taken'],
+        ]}
+      />
+      <Choose
+        label="Ride heights, before the angles"
+        value={chosen.heights ? 'yes' : 'no'}
+        onChoose={(heights) => setUnits({ heights: heights === 'yes' })}
         choices={[
           ['no', 'not taken'],
           ['yes', 'taken'],

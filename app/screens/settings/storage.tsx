@@ -1,8 +1,10 @@
 /** Whether this phone keeps the records and opens the app without a network. */
 import { useEffect } from 'preact/hooks';
 import { offlineState } from '../../offline/registration.ts';
-import { records } from '../../state/records.ts';
-import { askToPersist, persistence, store } from '../../store/index.ts';
+import { isGone } from '../../state/gone.ts';
+import { type Records, records } from '../../state/records.ts';
+import { visitsOf } from '../../state/visits.ts';
+import { askToPersist, ownedBy, persistence, store } from '../../store/index.ts';
 
 const PERSISTENCE = {
   granted: 'This browser has promised to keep the records.',
@@ -20,9 +22,18 @@ const OFFLINE = {
 const count = (list: readonly unknown[], word: string): string =>
   `${list.length} ${word}${list.length === 1 ? '' : 's'}`;
 
+/** What is not deleted. */
+function here(all: Records): Records {
+  const cars = all.cars.filter((car) => !isGone(all, car));
+  const visits = cars.flatMap(({ id }) => visitsOf(all, id));
+  const of = <T extends { readonly id: string }>(list: readonly T[]): readonly T[] =>
+    visits.flatMap(({ id }) => ownedBy(list, id));
+  return { ...all, cars, visits, readings: of(all.readings), moves: of(all.moves) };
+}
+
 export function StorageState() {
   useEffect(() => void store.persisted(), []);
-  const { cars, visits, readings, moves } = records.value;
+  const { cars, visits, readings, moves } = here(records.value);
   return (
     <>
       <p>

@@ -1,7 +1,7 @@
 /** What undoing a restore would do, before it is done: what goes, what comes back, and what stays as it came since. */
 import { fullTime } from '../../state/days.ts';
 import { records } from '../../state/records.ts';
-import type { Entry, store } from '../../store/index.ts';
+import { byId, type Entry, type store } from '../../store/index.ts';
 
 export type Undo = NonNullable<Awaited<ReturnType<typeof store.inspectUndo>>>;
 
@@ -14,14 +14,19 @@ const ONE = {
   preferences: 'setting',
 };
 
+const SHOWN = 30;
+
 interface Props {
+  /** What was done is an undo itself. */
+  readonly isUndo: boolean;
   readonly undo: Undo;
   readonly onUndo: () => void;
   readonly onLeave: () => void;
 }
 
-export function UndoCounts({ undo: { at, goes, returns, stays }, onUndo, onLeave }: Props) {
+export function UndoCounts({ isUndo, undo: { at, goes, returns, stays }, onUndo, onLeave }: Props) {
   const any = goes.length + returns.length > 0;
+  const lines = named(stays.map(({ entry }) => entry));
   return (
     <div class="counts">
       <p>
@@ -34,9 +39,10 @@ export function UndoCounts({ undo: { at, goes, returns, stays }, onUndo, onLeave
         <div class="card card-caution">
           <p>Stays, as it was changed since or holds what came since:</p>
           <ul>
-            {named(stays.map(({ entry }) => entry)).map((line) => (
+            {lines.slice(0, SHOWN).map((line) => (
               <li key={line}>{line}</li>
             ))}
+            {lines.length > SHOWN && <li>And {lines.length - SHOWN} cars more.</li>}
           </ul>
         </div>
       )}
@@ -44,7 +50,7 @@ export function UndoCounts({ undo: { at, goes, returns, stays }, onUndo, onLeave
         <>
           <p class="soft">All that came since stays, and this can be undone too.</p>
           <button type="button" class="quiet wide" onClick={onUndo}>
-            Undo it
+            {isUndo ? 'Bring it back' : 'Undo it'}
           </button>
         </>
       )}
@@ -78,7 +84,7 @@ function named(entries: readonly Entry[]): readonly string[] {
 function labelOf([store, record]: Entry): string {
   const { cars, visits } = records.value;
   const place = store === 'drafts' ? record.id.slice(record.id.indexOf(':') + 1) : record.id;
-  const visit = visits.find(({ id }) => id === ('visitId' in record ? record.visitId : place));
-  const car = cars.find(({ id }) => id === (visit?.carId ?? place));
+  const visit = byId(visits, 'visitId' in record ? record.visitId : place);
+  const car = byId(cars, visit?.carId ?? ('carId' in record ? record.carId : place));
   return car ? String(car.car.label) : '';
 }

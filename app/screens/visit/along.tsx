@@ -1,4 +1,4 @@
-/** First load. The visit as it goes on in another window: to be looked at, or taken over. */
+/** The visit as it goes on in another window: to be looked at, or taken over. */
 import type { ComponentChildren } from 'preact';
 import { alongside, takeOver } from '../../state/one-window.ts';
 

@@ -1,17 +1,20 @@
-/** Re-measured: predicted against measured on one ruler an angle, and in words where the two part. */
-import type { AxleName, Corner, Plan, Reading } from '../../../core/contract.ts';
+/** Re-measured: predicted against measured on one ruler an angle, and why where the two part. */
+import type { AxleName, Corner, Explanation, Plan, Reading } from '../../../core/contract.ts';
 import { levelled } from '../../../core/reading/steering-wheel.ts';
-import { Card } from '../../parts/card.tsx';
+import { useAfterPaint } from '../../parts/after-paint.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { Ruler, RulerLegend } from '../../parts/ruler.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { againstText } from '../../state/against.ts';
 import { type Compared, compare } from '../../state/comparing.ts';
-import { angleWord, fieldsOf, fieldWord } from '../../state/fields.ts';
+import { angleWord, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
+import { units } from '../../state/preferences.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
+import { words } from '../../state/words.ts';
 import { AxleGone } from './axle-gone.tsx';
+import { CauseCard, isToldOf } from './cause.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -19,9 +22,11 @@ interface Props {
   readonly before: RoundView | undefined;
   readonly expected: Reading | undefined;
   readonly plan: Plan | undefined;
+  readonly causes: readonly Explanation[];
 }
 
-export function CompareBody({ view, round, before, expected, plan }: Props) {
+export function CompareBody({ view, round, before, expected, plan, causes }: Props) {
+  const painted = useAfterPaint();
   const { car, spec } = view.car;
   const rim = car.wheel.rimDiameter;
   // A plan's figures are with the steering wheel level.
@@ -38,11 +43,16 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
     expected,
     plan?.deviation,
   );
-  const parted = rows.filter((row) => row.parted !== undefined);
+  const told = isToldOf(view, round, causes) ? (plan?.noted ?? []) : [];
   return (
     <>
-      {parted.length > 0 && <Parted rows={parted} rim={rim} notes={plan?.notes ?? []} />}
-      {PLACES.map((place) => (
+      <CauseCard view={view} round={round} before={before} rows={rows} causes={causes} />
+      {told.map((one) => (
+        <p key={JSON.stringify(one)} class="plan-note">
+          {words.note(one, units.value)}
+        </p>
+      ))}
+      {PLACES.slice(0, painted ? undefined : FIRST).map((place) => (
         <PlaceRulers key={place} place={place} rows={rows.filter(({ where }) => where === place)} rim={rim} />
       ))}
       <p class="soft">{againstText(round.record)}</p>
@@ -53,6 +63,8 @@ export function CompareBody({ view, round, before, expected, plan }: Props) {
   );
 }
 
+/** Places on a phone's glass at once. */
+const FIRST = 2;
 const PLACES = ['LF', 'RF', 'front', 'LR', 'RR', 'rear'] as const satisfies readonly (Corner | AxleName)[];
 
 function PlaceRulers({
@@ -62,7 +74,7 @@ function PlaceRulers({
 }: {
   readonly place: Corner | AxleName;
   readonly rows: readonly Compared[];
-  readonly rim: number;
+  readonly rim: number | undefined;
 }) {
   if (rows.length === 0) return null;
   return (
@@ -77,7 +89,7 @@ function PlaceRulers({
   );
 }
 
-function AngleRuler({ row, rim }: { readonly row: Compared; readonly rim: number }) {
+function AngleRuler({ row, rim }: { readonly row: Compared; readonly rim: number | undefined }) {
   const { angle, measured, predicted, found, deviation, window, verdict } = row;
   const show = (value: number) => valueText(angle, value, rim);
   return (
@@ -105,31 +117,4 @@ function off({ measured, window }: Compared, show: (value: number) => string): s
   if (window && measured > window.high) return `, high by ${show(measured - window.high)}`;
   if (window && measured < window.low) return `, low by ${show(window.low - measured)}`;
   return '';
-}
-
-interface PartedProps {
-  readonly rows: readonly Compared[];
-  readonly rim: number;
-  readonly notes: readonly string[];
-}
-
-/** Says plainly what did not come as predicted and what would explain that much. */
-function Parted({ rows, rim, notes }: PartedProps) {
-  return (
-    <Card tone="caution" title="Not all came as predicted">
-      <ul>
-        {rows.map((row) => (
-          <li key={row.id}>
-            {fieldWord(row)} is {valueText(row.angle, Math.abs(row.parted ?? 0), rim)}{' '}
-            {(row.parted ?? 0) > 0 ? 'above' : 'below'}; gauge and tape explain ±
-            {valueText(row.angle, 2 * (row.deviation ?? 0), rim)}.
-          </li>
-        ))}
-        {notes.map((note) => (
-          <li key={note}>{note}</li>
-        ))}
-      </ul>
-      <p>Check that the move was made, the right way and on this wheel, and that the figure was read right.</p>
-    </Card>
-  );
 }

@@ -1,4 +1,4 @@
-/** First load. A reading as a ruled form, axle under axle: whoever shows one brings the cells. */
+/** A reading as a ruled form, axle under axle: whoever shows one brings the cells. */
 import type { Car } from '../../../core/contract.ts';
 import { isAxle } from '../../../core/corners.ts';
 import { type GridCell, type GridRow, ReadingGrid } from '../../parts/reading-grid.tsx';

@@ -5,7 +5,8 @@ import { againstText, lineText } from '../../state/against.ts';
 import { setToeReference } from '../../state/preferences.ts';
 import { draft } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
-import { asksReference, changeForm, END, entryForm, typedRecord } from '../../state/visit-actions.ts';
+import { END } from '../../state/typing.ts';
+import { asksReference, changeForm, entryForm, typedRecord } from '../../state/visit-actions.ts';
 import type { VisitView } from '../../state/visits.ts';
 
 export function FrontToe({ view }: { readonly view: VisitView }) {

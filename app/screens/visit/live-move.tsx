@@ -1,19 +1,23 @@
 /** The card of the job that is next: a picture of each of its moves, what the rack then shows, what to do, the torque. */
-import type { Car, Move } from '../../../core/contract.ts';
+import type { Move, Plan } from '../../../core/contract.ts';
 import { AXLES, axleOf, isAxle } from '../../../core/corners.ts';
 import { angleOf } from '../../../core/reading/axle-angles.ts';
 import { AdjusterDrawing } from '../../parts/adjuster-drawing.tsx';
 import { Card } from '../../parts/card.tsx';
 import { angleWord, fieldsOf } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
-import { endOf, headingOf, type Job, jobSaid } from '../../state/jobs.ts';
+import { endOf, headingOf, isByRack, type Job, jobSaid } from '../../state/jobs.ts';
 import { adjusterOf, stacks } from '../../state/move-words.ts';
+import { units } from '../../state/preferences.ts';
 import { choice, choose, torqueKey } from '../../state/stage.ts';
 import { standingKey, UNKNOWN } from '../../state/standing.ts';
 import { valueText } from '../../state/units.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { AxleGone } from './axle-gone.tsx';
+import { ByRack, Drawn } from './by-rack.tsx';
+import { Answers, askFigure, isTyping, planFromHere } from './moves-dock.tsx';
 import { SweepNote } from './sweep-note.tsx';
+import { FigureText } from './torque-step.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -21,7 +25,7 @@ interface Props {
   readonly job: Job;
 }
 
-export function LiveJob({ view, round, job }: Props) {
+export function LiveJob({ view, round, plan, job }: Props & { readonly plan: Plan }) {
   const { car } = view.car;
   const { where, title } = headingOf(car, job);
   const last = job.at(-1)!;
@@ -29,24 +33,34 @@ export function LiveJob({ view, round, job }: Props) {
   return (
     <Card tone="form" corner={where} title={title}>
       {job.map((move) => (
-        <Picture key={refKey(move)} car={car} job={job} move={move} />
+        <Picture key={refKey(move)} view={view} round={round} plan={plan} job={job} move={move} />
       ))}
-      <Expect view={view} round={round} job={job} />
-      <SweepNote corner={last.corner} before={round.record.reading} after={last.expectAfter} />
+      {(!job.some(isByRack) || isAxle(where)) && (
+        <>
+          <Expect view={view} round={round} job={job} />
+          <SweepNote corner={last.corner} before={round.record.reading} after={last.expectAfter} />
+        </>
+      )}
       <AxleGone reading={last.expectAfter} axle={axleOf(last.corner)} />
-      <p class="instruction">{jobSaid(job)}</p>
+      <p class="instruction">{jobSaid(car, job)}</p>
+      {job.filter(isByRack).map((move) => (
+        <Drawn key={refKey(move)} view={view} round={round} move={move} />
+      ))}
       {job.some(isUnknown) && (
         <p class="soft">
           Where it stood was not known: turn it by this much from where it is. Its stop may come sooner.
         </p>
       )}
       <Torque view={view} round={round} job={job} />
+      <Answers view={view} round={round} plan={plan} job={job} />
     </Card>
   );
 }
 
-/** One move drawn; where there are several each says which it is. */
-function Picture({ car, job, move }: { readonly car: Car; readonly job: Job; readonly move: Move }) {
+/** One move drawn, or the figure that it is turned to; where there are several each says which it is. */
+function Picture({ move, ...of }: Props & { readonly plan: Plan; readonly move: Move }) {
+  const { view, round, job } = of;
+  const { car } = view.car;
   const adjuster = adjusterOf(car, move);
   if (!adjuster) return null;
   const { corner, from, to } = move;
@@ -54,7 +68,24 @@ function Picture({ car, job, move }: { readonly car: Car; readonly job: Job; rea
   return (
     <div class="job-move">
       {end && <h3>{end}</h3>}
-      <AdjusterDrawing adjuster={adjuster} corner={corner} from={from} to={to} {...stacks(adjuster, move)} />
+      {isByRack(move) ? (
+        <ByRack
+          view={view}
+          round={round}
+          move={move}
+          onType={(angle) => askFigure(round, job, move, angle)}
+          {...(!isTyping() && { onPlan: () => planFromHere(of) })}
+        />
+      ) : (
+        <AdjusterDrawing
+          adjuster={adjuster}
+          corner={corner}
+          from={from}
+          to={to}
+          units={units.value}
+          {...stacks(adjuster, move)}
+        />
+      )}
     </div>
   );
 }
@@ -73,13 +104,10 @@ function Torque({ view: { visit, car }, round, job }: Props) {
           choose(visit.id, Object.fromEntries(keys.map((key) => [key, ticked])));
         }}
       />
-      {figures.size > 0 ? (
-        <span>
-          Torque: <strong>maker’s figure, yours on file: {[...figures].join('; ')}</strong>
-        </span>
-      ) : (
-        <span>Tightened to the maker’s figure. None on file for this car.</span>
-      )}
+      <span>
+        Torqued already: <FigureText figures={[...figures]} />
+        <small class="soft torque-order">Else snug for now: it is asked for at ride height, before sign-off.</small>
+      </span>
     </label>
   );
 }

@@ -1,7 +1,10 @@
 /** Jobs that were done, the last one open to being taken back. */
+
+import { useState } from 'preact/hooks';
 import type { MoveRecord } from '../../../core/records/stored.ts';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { headingOf, jobStands, jobsMade, jobWay } from '../../state/jobs.ts';
+import { noteOf, setNote } from '../../state/move-note.ts';
 import { dropDraft, keep, records } from '../../state/records.ts';
 import { moveId } from '../../state/same-id.ts';
 import { entryDraft } from '../../state/stage.ts';
@@ -44,20 +47,46 @@ export function MadeRow({ view, job, last }: RowProps) {
   const { outcome } = job[0]!;
   const way = outcome === 'wont-move' ? jobStands(car, job) : jobWay(car, job);
   return (
-    <p class="move-row move-made">
-      <CornerMark corner={where} />
-      <span>
-        {title}
-        <span class="soft move-way">
-          {way}, {OUTCOME[outcome]}
+    <>
+      <p class="move-row move-made">
+        <CornerMark corner={where} />
+        <span>
+          {title}
+          <span class="soft move-way">
+            {way}, {OUTCOME[outcome]}
+          </span>
         </span>
-      </span>
-      {last && (
-        <button type="button" class="quiet" onClick={() => takeBack(job)}>
-          Undo
-        </button>
-      )}
-    </p>
+        {last && (
+          <button type="button" class="quiet" onClick={() => takeBack(job)}>
+            Undo
+          </button>
+        )}
+      </p>
+      <MoveNote view={view} job={job} name={`${where} ${title}`} />
+    </>
+  );
+}
+
+/** A line of the technician's own on a job: kept with the visit, printed on its sheet. */
+function MoveNote({ view, job, name }: Omit<RowProps, 'last'> & { readonly name: string }) {
+  const note = noteOf(view, job);
+  const [open, setOpen] = useState(false);
+  if (view.visit.closed) return note ? <p class="soft">{note}</p> : null;
+  if (!open && !note) {
+    return (
+      <button type="button" class="move-leave" aria-label={`Note: ${name}`} onClick={() => setOpen(true)}>
+        Add a note
+      </button>
+    );
+  }
+  return (
+    <input
+      type="text"
+      aria-label={`Note: ${name}`}
+      maxLength={200}
+      value={note}
+      onInput={(event) => setNote(view, job, event.currentTarget.value)}
+    />
   );
 }
 
@@ -67,7 +96,8 @@ function takeBack(job: readonly MoveRecord[]): void {
   dropDraft(entryDraft(job[0]!.visitId));
   const at = now();
   const back = job.map((move): MoveRecord => {
-    const record = { ...move, at, to: move.from, outcome: 'done' as const, replaces: move.id };
+    const { setBy: _, ...rest } = move;
+    const record = { ...rest, at, to: move.from, outcome: 'done' as const, replaces: move.id };
     return { ...record, id: moveId(records.value.moves, record) };
   });
   keep(...back.map((record) => ['moves', record] as const));

@@ -40,11 +40,14 @@ export function MovesStep({ view, round, past }: Props) {
   useEffect(() => {
     if (begins) beginEntry(view);
   }, [begins]);
+  const isStuck = round.moves.at(-1)?.outcome === 'wont-move';
   const made = jobsMade(view.car.car, round.moves).length;
   useEffect(() => {
-    // After the first move the card itself matters more than the headline over it.
-    const place = document.querySelector(made > 0 ? '.card-form' : '.step-live');
-    if (plan) place?.scrollIntoView({ block: 'start' });
+    // After the first move the card itself matters more than the headline over it; what would not move has its price there.
+    const place = document.querySelector(made > 0 && !isStuck ? '.between-now, .card-form' : '.step-live');
+    if (!plan) return;
+    place?.scrollIntoView({ block: 'start' });
+    figuresInSight();
   }, [plan, made]);
   return (
     <>
@@ -86,6 +89,22 @@ export function MovesStep({ view, round, past }: Props) {
     </>
   );
 }
+
+/**
+ * What the rack will read after the move is above the answers that stand at the foot, however much is told before it; the
+ * price of what would not move stays in sight too.
+ */
+function figuresInSight(): void {
+  const box = (of: string) => document.querySelector(of)?.getBoundingClientRect();
+  const [figures, foot, head, price] = ['.card-form .expect', '.card-foot', '.top-bar', '.stuck-cost'].map(box);
+  if (!figures) return;
+  const under = figures.bottom + AIR - (foot?.top ?? innerHeight);
+  const most = price ? price.top - (head?.bottom ?? 0) - AIR : under;
+  const by = Math.min(under, most);
+  if (by > 0) scrollBy(0, by);
+}
+/** px between what is to be seen and what stands over the paper. */
+const AIR = 8;
 
 /** The plan's minutes for the share of its moves that is still to be made. */
 const minutes = (effort: number, share: number): number => Math.max(1, Math.round(effort * share));

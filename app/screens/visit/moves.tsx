@@ -1,16 +1,21 @@
 /** The moves of a round, one card a job in working order: what to turn, from where to where, what the rack then reads. */
+import './moves.css';
 import type { AdjusterRef, Plan } from '../../../core/contract.ts';
-import { Card } from '../../parts/card.tsx';
+import { AfterPaint } from '../../parts/after-paint.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { headingOf, type Job, jobsLeft, jobWay, leftJobs } from '../../state/jobs.ts';
 import { placeWord } from '../../state/judge.ts';
 import { leave, leftIn, takeUp } from '../../state/leave.ts';
-import { adjusterOf, chanceText } from '../../state/move-words.ts';
-import { unknownPlaces } from '../../state/unknown-places.ts';
+import { measureNow } from '../../state/measure-now.ts';
+import { chanceText } from '../../state/move-words.ts';
+import { units } from '../../state/preferences.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
+import { Between } from './between.tsx';
+import { LiveChoice } from './live-choice.tsx';
 import { LiveJob } from './live-move.tsx';
 import { Made } from './made.tsx';
+import { stuck } from './moves-dock.tsx';
 import { PlanChoiceCard } from './plan-choice.tsx';
 import { ReachCards } from './reach.tsx';
 import { ShortfallCard } from './shortfall.tsx';
@@ -29,20 +34,49 @@ export function MovesBody({ view, round, plan }: Props) {
   const left = leftJobs(view.car.car, leftIn(view, round));
   return (
     <>
+      <LiveChoice view={view} first />
+      <StuckCost view={view} round={round} plan={plan} />
       <Headline view={view} round={round} plan={plan} />
-      <Unknown view={view} round={round} />
       <Made view={view} moves={round.moves} />
-      {live && <LiveJob view={view} round={round} job={live} />}
+      <Between view={view} round={round} plan={plan} />
+      {live && <LiveJob view={view} round={round} plan={plan} job={live} />}
       {later.map((job) => (
         <LaterRow key={keyOf(job)} view={view} round={round} job={job} />
       ))}
       {left.map((job) => (
         <LeftRow key={keyOf(job)} view={view} round={round} job={job} />
       ))}
-      {round.done.length === 0 && plan.moves.length > 0 && <PlanChoiceCard view={view} round={round} />}
-      <ReachCards view={view} round={round} plan={plan} />
-      <WhatElseCard car={view.car.car} plan={plan} />
+      {live && (
+        <button type="button" class="quiet wide" onClick={() => measureNow(view)}>
+          Measure now
+        </button>
+      )}
+      <AfterPaint>
+        <LiveChoice view={view} />
+        {round.done.length === 0 && plan.moves.length > 0 && <PlanChoiceCard view={view} round={round} />}
+        <ReachCards view={view} round={round} plan={plan} />
+        <WhatElseCard car={view.car.car} plan={plan} />
+      </AfterPaint>
     </>
+  );
+}
+
+/** What it costs that something would not move: shown in the place where it was said, until the next mark. */
+function StuckCost({ view, round, plan }: Props) {
+  const last = round.moves.at(-1);
+  if (last?.outcome !== 'wont-move') return null;
+  const marked = round.moves.filter(({ outcome, at }) => outcome === last.outcome && at === last.at);
+  const { where, title } = headingOf(view.car.car, marked);
+  const before = marked.some(({ id }) => id === stuck.value?.id) ? stuck.value?.chance : undefined;
+  const now = plan.inWindow ? chanceText(plan.chance) : 'not all comes into its window';
+  return (
+    <section class="stuck-cost" aria-label="What it costs" role="status">
+      <strong>
+        {where} {title} won’t move.
+      </strong>{' '}
+      Planned around it: {before === undefined ? '' : `${chanceText(before)} before, `}
+      {plan.inWindow ? `${now} now` : now}.
+    </section>
   );
 }
 
@@ -65,11 +99,13 @@ function Headline({ view, round, plan }: Props) {
       {least && least.chance < AS_GOOD_AS_SURE && (plan.inWindow || least.fixed) && (
         <p class="plan-note">{words.limit(least)}</p>
       )}
-      {plan.notes.map((note) => (
-        <p key={note} class="plan-note">
-          {note}
-        </p>
-      ))}
+      {plan.noted
+        .map((one) => words.note(one, units.value))
+        .map((note) => (
+          <p key={note} class="plan-note">
+            {note}
+          </p>
+        ))}
       {plan.unmeasured.length > 0 && (
         <p class="soft">
           Not judged, as not measured:{' '}
@@ -77,21 +113,6 @@ function Headline({ view, round, plan }: Props) {
         </p>
       )}
     </>
-  );
-}
-
-/** What is not planned with, as nobody knows where it stands, and what to do about it. */
-function Unknown({ view, round }: Omit<Props, 'plan'>) {
-  const unknown = unknownPlaces(view, round);
-  if (unknown.length === 0) return null;
-  const names = unknown.map((ref) => `${ref.corner} ${adjusterOf(view.car.car, ref)?.name ?? ref.adjuster}`);
-  return (
-    <Card tone="caution" title="Left alone: nobody knows where it stands">
-      <p>
-        {names.join(', ')}. What turning it does hangs on where it stands: look at its mark and correct the reading, or
-        set it to its middle or to a number and measure again.
-      </p>
-    </Card>
   );
 }
 

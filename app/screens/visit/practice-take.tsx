@@ -1,10 +1,9 @@
 /** The practice car has a rack of its own: one quiet button takes its reading. */
 
 import { useState } from 'preact/hooks';
-import { movedOn } from '../../../core/records/rounds.ts';
 import { draft, keepDraft, records } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
-import { END } from '../../state/visit-actions.ts';
+import { END } from '../../state/typing.ts';
 import { lastSettings, type VisitView } from '../../state/visits.ts';
 
 export function PracticeTake({ view }: { readonly view: VisitView }) {
@@ -12,9 +11,7 @@ export function PracticeTake({ view }: { readonly view: VisitView }) {
   const take = async () => {
     try {
       const { practiceReading } = await import('../../practice/rack.ts');
-      const round = view.rounds.at(-1);
-      const settings = round ? movedOn(round.record.settings, round.moves) : lastSettings(records.value, view.car.id);
-      const texts = await practiceReading(view, settings);
+      const texts = await practiceReading(view, lastSettings(records.value, view.car.id));
       const id = entryDraft(view.visit.id);
       keepDraft(id, { ...draft(id)?.texts, ...texts }, END);
     } catch (error) {

@@ -6,9 +6,11 @@ import { correctReading } from '../../state/correct-reading.ts';
 import type { Field } from '../../state/fields.ts';
 import { formOfRecord } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
+import { measuredWith } from '../../state/methods.ts';
 import { valueText } from '../../state/units.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { FormGrid } from './form-grid.tsx';
+import { VerdictList } from './verdict-list.tsx';
 
 interface Props {
   readonly view: VisitView;
@@ -30,7 +32,13 @@ export function ReadingBody({ view, round, open }: Props) {
   return (
     <>
       <FormGrid car={car} form={formOfRecord(round.record)} cell={cell} />
+      <VerdictList car={view.car} reading={reading} form={formOfRecord(round.record)} />
       <p class="soft">{againstText(round.record)}</p>
+      {measuredWith(reading).map((one) => (
+        <p key={one} class="soft">
+          {one}
+        </p>
+      ))}
       {open && (
         <button type="button" class="quiet wide" onClick={() => correctReading(view, round)}>
           Change a reading

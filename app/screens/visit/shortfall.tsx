@@ -3,10 +3,12 @@ import type { Plan, Shortfall } from '../../../core/contract.ts';
 import { AXLES, axleOf, cornersOf, isAxle } from '../../../core/corners.ts';
 import type { FreeChange, Stuck } from '../../../core/index.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
+import { figure, lengthText, partAngle } from '../../../core/units/shop.ts';
 import { Card } from '../../parts/card.tsx';
 import { leftIn } from '../../state/leave.ts';
 import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
 import { useHints, useWhatWouldFree } from '../../state/planning.ts';
+import { units } from '../../state/preferences.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
 import { words } from '../../state/words.ts';
@@ -87,7 +89,7 @@ function Bent({ view, round, plan }: Props) {
         <p key={JSON.stringify(hint)}>
           {hint.kind !== 'places-first' && <strong>Look for a bent part before parts are bought. </strong>}
           {isAxle(hint.where) ? '' : `${hint.where}: `}
-          {words.hint(hint)}
+          {words.hint(hint, units.value)}
         </p>
       ))}
       {all && hints.length === 0 && unread.length > 0 && (
@@ -138,10 +140,17 @@ function Ways({ view, stuck: { corners, ways } }: { readonly view: VisitView; re
   );
 }
 
+const amount = (by: number, unit: 'mm' | 'turns' | 'degrees'): string => {
+  if (unit === 'mm') return lengthText(Number(by.toFixed(2)), units.value);
+  return unit === 'degrees'
+    ? partAngle(Number(by.toFixed(2)), units.value)
+    : `${figure(Number(by.toFixed(2)), units.value)} ${unit}`;
+};
+
 /** `LF Upper arm, front shims: 2.5 mm further outboard (more shims, longer studs)` */
 function changeText({ car: { car } }: VisitView, { further, ...ref }: FreeChange): string {
   const name = `${ref.corner} ${adjusterOf(car, ref)?.name ?? ref.adjuster}`;
   if (!further) return `${name}, if it could be moved`;
   const { by, unit, way, takes } = further;
-  return `${name}: ${Number(by.toFixed(2))} ${unit} further${way ? ` ${way}` : ''} than it goes (${takes})`;
+  return `${name}: ${amount(by, unit)} further${way ? ` ${way}` : ''} than it goes (${takes})`;
 }

@@ -1,4 +1,4 @@
-/** Where the adjusters stand now: remembered from the last visit, corrected by steps, or "Don't know". */
+/** Where the adjusters stand now: remembered from the last visit, corrected on a drawing or by typing, or "Don't know". */
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
@@ -47,8 +47,8 @@ export function StandingList({ view }: { readonly view: VisitView }) {
   const { list, picked, pick } = useStandings(view);
   usePlanAhead(view, typedRecord(view, settingsOf(list), packsOf(list)));
   useEffect(() => {
-    // The stepper that comes up must not cover the row that it is about.
-    if (picked) document.querySelector('.standing-picked')?.scrollIntoView({ block: 'center' });
+    // What comes up must not cover the row that it is about: that goes up beneath the head.
+    if (picked) document.querySelector('.standing-picked')?.scrollIntoView({ block: 'start' });
   }, [picked?.corner, picked?.adjuster.id]);
   return (
     <>
@@ -70,8 +70,8 @@ export function StandingList({ view }: { readonly view: VisitView }) {
       )}
       {list.some(({ unknown, adjuster }) => unknown && !isEven(adjuster)) && (
         <p class="soft">
-          A cam, sleeve or wedge that you don’t know is left alone: what it does hangs on where it stands. Look at its
-          mark if you can.
+          What a cam, sleeve or wedge does hangs on where it stands. Look at its mark if you can; else a turn of it that
+          is measured tells.
         </p>
       )}
     </>
@@ -145,6 +145,7 @@ export function StandingDock({ view, onRight }: { readonly view: VisitView; read
   return (
     <Stepper
       caption={caption}
+      corner={picked.corner}
       adjuster={picked.adjuster}
       position={picked.position}
       unknown={picked.unknown}

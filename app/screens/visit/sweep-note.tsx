@@ -13,5 +13,5 @@ interface Props {
 export function SweepNote({ corner, before, after }: Props) {
   const [was, is] = [before[corner]?.caster, after[corner]?.caster];
   if (was === undefined || is === undefined || Math.abs(is - was) < SHOWN) return null;
-  return <p class="soft">Caster shows after a new sweep, unless the rack follows it.</p>;
+  return <p class="soft">Caster shows after a new sweep, brake held, unless the rack follows it.</p>;
 }

@@ -1,4 +1,4 @@
-/** First load. A visit as one strip, oldest step on top, the live one last. The first reading is here, the rest follows. */
+/** A visit as one strip, oldest step on top, the live one last. The first reading is here, the rest follows. */
 import { useState } from 'preact/hooks';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { PunchedStep } from '../../parts/punched-step.tsx';
@@ -6,6 +6,7 @@ import { Sheet } from '../../parts/sheet.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { Lazy } from '../../shell/lazy.tsx';
+import { isGone } from '../../state/gone.ts';
 import { useOneWindow } from '../../state/one-window.ts';
 import { records } from '../../state/records.ts';
 import { stageOf } from '../../state/stage.ts';
@@ -16,6 +17,8 @@ import { CheckStep } from './check-step.tsx';
 import { EntryDock, EntryGrid } from './entry.tsx';
 import { PracticeButton } from './practice-button.tsx';
 
+const loadDeleted = async () => (await import('../../shell/deleted.tsx')).Deleted;
+const loadFoot = async () => (await import('./foot.tsx')).VisitFoot;
 const loadStrip = async () => (await import('./strip.tsx')).Strip;
 
 export function VisitScreen() {
@@ -33,9 +36,12 @@ export function VisitScreen() {
       </div>
     );
   }
+  if (isGone(records.value, view.car)) return <Lazy load={loadDeleted} props={{ car: view.car }} />;
+  if (isGone(records.value, view.visit))
+    return <Lazy load={loadDeleted} props={{ car: view.car, visit: view.visit }} />;
   const { label, plate } = view.car.car;
   return (
-    <div class="screen">
+    <div class="screen screen-strip">
       <Header title={label} plate={plate} back={{ screen: 'car', id: view.car.id }} />
       <OneWindow>
         {view.rounds.length === 0 && stageOf(view) === 'entry' ? (
@@ -56,8 +62,9 @@ function FirstEntry({ view }: { readonly view: VisitView }) {
       <Sheet>
         <CheckStep view={view} />
         <PunchedStep state="live" title="As found" note="what the rack shows now">
-          <EntryGrid view={view} />
           <PracticeButton view={view} />
+          <EntryGrid view={view} />
+          <Lazy load={loadFoot} props={{ view }} quiet />
         </PunchedStep>
       </Sheet>
       <EntryDock view={view} actionLabel="Where the adjusters stand" onReady={() => entryReady(view)} />
