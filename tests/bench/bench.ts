@@ -5,12 +5,13 @@
  */
 import { Bench } from 'tinybench';
 import { againstHighs } from './against-highs.ts';
+import { learning } from './learning.ts';
 import { growth, plans } from './plans.ts';
 import { poses } from './poses.ts';
 import { type Median, print } from './topic.ts';
 import { slowPhone } from './worker.ts';
 
-const TOPICS = [poses, plans, growth, againstHighs];
+const TOPICS = [poses, plans, learning, growth, againstHighs];
 
 const bench = new Bench({ time: 1500, warmupTime: 500 });
 for (const topic of TOPICS) topic.add(bench);

@@ -1,13 +1,13 @@
 /** The built app over a shop's records in Chromium, slowed down: how long a start, a key of the search and a history take. */
 import { fileURLToPath } from 'node:url';
-import { type BrowserContext, chromium, type Page } from 'playwright';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright';
 import type { Everything } from '../../app/store/schema.ts';
 import { serveFolder } from '../../app/terminal/serve.ts';
 import { findOrInstallChromium } from '../tools/chromium.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 const PORT = Number(process.env.CORNERWRIGHT_PORT ?? 4395);
-const URL_OF_APP = `http://localhost:${PORT}/`;
+export const URL_OF_APP = `http://localhost:${PORT}/`;
 export const RATE = 4;
 /** Records handed to the page at once. */
 const BATCH = 4000;
@@ -24,11 +24,22 @@ export interface Start {
   readonly history: number;
 }
 
-/** @param car the one whose history is opened */
-export async function startOf(shop: Everything, car: string): Promise<Start> {
+/** Work on the built app, in a browser that is ended with it. */
+export async function served<T>(work: (browser: Browser) => Promise<T>): Promise<T> {
   const server = await serveFolder({ folder: DIST, port: PORT });
   const browser = await chromium.launch({ executablePath: findOrInstallChromium(), chromiumSandbox: false });
   try {
+    return await work(browser);
+  } finally {
+    await browser.close();
+    server.closeAllConnections();
+    server.close();
+  }
+}
+
+/** @param car the one whose history is opened */
+export function startOf(shop: Everything, car: string): Promise<Start> {
+  return served(async (browser) => {
     const context = await browser.newContext({
       viewport: { width: 360, height: 740 },
       hasTouch: true,
@@ -52,15 +63,11 @@ export async function startOf(shop: Everything, car: string): Promise<Start> {
     const history = await historyOf(page, car);
     // The least of all: what else this machine does is no part of it.
     return { rows: Math.min(...rows, seen.rows ?? Number.NaN), whole, freeze, key, history };
-  } finally {
-    await browser.close();
-    server.closeAllConnections();
-    server.close();
-  }
+  });
 }
 
 /** Into the database that the app has made. */
-async function fill(context: BrowserContext, shop: Everything): Promise<void> {
+export async function fill(context: BrowserContext, shop: Everything): Promise<void> {
   const page = await context.newPage();
   await page.goto(URL_OF_APP);
   await page.locator('.card').first().waitFor();

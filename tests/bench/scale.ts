@@ -9,6 +9,7 @@ import { store } from '../../app/store/index.ts';
 import { byId, withRecords } from '../../app/store/lists.ts';
 import type { Everything } from '../../app/store/schema.ts';
 import { carId, makeShop, visitId } from '../tools/shop.ts';
+import { type Backups, backupsOf } from './scale-backup.ts';
 import { RATE, type Start, startOf } from './scale-page.ts';
 import { print, type Row } from './topic.ts';
 
@@ -73,6 +74,20 @@ print(`20 : 2,000 cars, the built app, slowed ${RATE} ×`, [
   row('longest freeze until then', 'freeze', 'target 200 ms'),
   row('a key of the search, the slowest of seven', 'key', 'target 100 ms'),
   row('history of a car with 200 visits, from its page', 'history', 'target 200 ms'),
+]);
+
+const few = await backupsOf(small);
+const many = await backupsOf(large);
+const moved = (what: string, key: keyof Backups, target?: string): Row => beside(what, few[key], many[key], target);
+const SMOOTH = 'target 200 ms';
+print(`20 : 2,000 cars to a file and into an empty phone, equal; slowed ${RATE} ×; ${many.megabytes.toFixed(0)} MB`, [
+  moved('saved to a file', 'exported'),
+  moved('longest freeze of it', 'exportFreeze', SMOOTH),
+  moved('counts of the file, before a restore', 'inspected'),
+  moved('restored, until all is on the screen', 'restored'),
+  moved('longest freeze of both', 'restoreFreeze', SMOOTH),
+  moved('undone', 'undone'),
+  moved('longest freeze of it', 'undoFreeze'),
 ]);
 // Its channel to other tabs would keep Node waiting.
 store.close();

@@ -31,8 +31,10 @@ const FLOORS: readonly (readonly [name: string, ...packages: string[]])[] = [
   ['check', 'valibot'],
   ['records', 'valibot'],
   ['reading'],
+  ['measure'],
   ['pose'],
   ['plan'],
+  ['learn'],
   ['ask', 'valibot'],
 ];
 /** Those that know which languages there are. All others return what is to be said as data. */
@@ -52,10 +54,12 @@ const CORE_ROOMS: readonly Room[] = FLOORS.map(([name, ...packages], floor) => (
 /** What the page takes from core: what is small and answers at once. What solves runs in the worker, asked by name. */
 const PAGE = [
   ...BASE,
-  ...['units', 'suspension', 'starters', 'adjuster', 'records', 'reading', 'words'].map((name) => `core/${name}`),
+  ...['units', 'suspension', 'starters', 'adjuster', 'records', 'reading', 'measure', 'words'].map(
+    (name) => `core/${name}`,
+  ),
 ];
 /** The answers' types. */
-const ANSWERS = ['core/index.ts', 'core/pose', 'core/plan', 'core/ask'];
+const ANSWERS = ['core/index.ts', 'core/pose', 'core/plan', 'core/learn', 'core/ask'];
 
 export const ROOMS: readonly Room[] = [
   ...CORE_ROOMS,
@@ -67,7 +71,12 @@ export const ROOMS: readonly Room[] = [
   { folder: 'core/input-error.ts', may: ['core/rule.ts', 'core/words/en/exact.ts'], packages: [] },
   { folder: 'core/index.ts', may: ['core'], packages: [] },
   { folder: 'service-worker', may: ['app/offline/messages.ts'], packages: ['workbox-precaching', 'workbox-routing'] },
-  { folder: 'app/store', may: PAGE, packages: ['idb', '@preact/signals'] },
+  {
+    folder: 'app/store',
+    // How an error crosses from a worker.
+    may: [...PAGE, 'app/engine/messages.ts', 'app/engine/job.ts'],
+    packages: ['idb', '@preact/signals'],
+  },
   { folder: 'app/engine', may: ['core'], packages: ['@preact/signals'] },
   { folder: 'app/offline', may: [], packages: ['workbox-window', '@preact/signals'] },
   { folder: 'app/parts', may: PAGE, types: ANSWERS, packages: VIEW },
@@ -100,7 +109,11 @@ export const ROOMS: readonly Room[] = [
     apart: true,
   },
   { folder: 'app', may: PAGE, types: ANSWERS, packages: VIEW },
-  { folder: 'app/vite.config.ts', may: ['app/terminal/content-policy.ts'], packages: ['node:', 'vite'] },
+  {
+    folder: 'app/vite.config.ts',
+    may: ['app/terminal/content-policy.ts', 'app/terminal/text-sizes.ts'],
+    packages: ['node:', 'vite'],
+  },
 ];
 
 export function roomOf(path: string): Room | undefined {

@@ -5,6 +5,7 @@ import { starters } from '../../core/starters/catalogue.ts';
 import { wordsOf } from '../../core/words/catalogue.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
 import { rod } from '../tools/random-cars.ts';
+import { openCarFile } from './car-file.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 
@@ -44,17 +45,12 @@ test('pinion and place across the car are asked for, predicted and compared', as
   const press = (name: string) => page.getByRole('button', { name }).first().click();
   await page.setViewportSize({ width: 360, height: 740 });
   await openApp(page, site);
-  await press('New car');
-  await page.getByLabel('Or open a car file').setInputFiles({
-    name: 'car.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify({ format: 'cornerwright', version: 1, car, spec })),
-  });
+  await openCarFile(page, { car, spec });
   await press('New visit');
   await page.getByLabel('Pinion and axle’s place too').check();
   await press('LF Camber: empty');
   for (const text of typed(reading)) await page.keyboard.type(text);
-  await expect(page.getByRole('button', { name: 'rear Axle left, mm: −4.0' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'rear Axle left: −4.0' })).toBeVisible();
   await press('Where the adjusters stand');
   await press('These are right');
   await expect(page.locator('.plan-note', { hasText: wordsOf().axleGone(pinionChange, lateralChange) })).toBeVisible();

@@ -10,7 +10,8 @@ type Asked = NonNullable<(typeof adjusterKinds)[string]>['fields'][number];
 /** A section's head closes it when it is open. */
 export async function openSection(page: Page, name: string): Promise<void> {
   if ((await page.locator('.step-live .step-title').allTextContents()).includes(name)) return;
-  await page.getByRole('button', { name, exact: true }).first().click();
+  // Beside its title stands what is missing in it.
+  await page.locator('.step-head').filter({ hasText: name }).first().click();
 }
 
 export async function pickKind(page: Page, kind: string): Promise<void> {
@@ -20,10 +21,18 @@ export async function pickKind(page: Page, kind: string): Promise<void> {
   await page.getByRole('group', { name: 'Kind of suspension' }).getByRole('button', { name, exact: true }).click();
 }
 
-export async function typePoints(section: Locator, { kind, points, camber, toe }: Suspension): Promise<void> {
+/** Along the car those of a rear axle are typed from its own hub, of which that place is not asked. */
+export async function typePoints(
+  section: Locator,
+  { kind, points, camber, toe }: Suspension,
+  axle: AxleName = 'front',
+): Promise<void> {
   const groups = section.locator('.numbers');
   for (const [i, name] of (suspensionKinds[kind]?.points ?? []).entries()) {
-    for (const [j, x] of (points[name] ?? []).entries()) await groups.nth(i).locator('input').nth(j).fill(String(x));
+    const hub = axle === 'rear' ? (points.wheelCentre?.[0] ?? 0) : undefined;
+    const typed = (points[name] ?? []).map((x, j) => (j === 0 && hub !== undefined ? Number((x - hub).toFixed(6)) : x));
+    const asked = hub !== undefined && name === 'wheelCentre' ? typed.slice(1) : typed;
+    for (const [j, x] of asked.entries()) await groups.nth(i).locator('input').nth(j).fill(String(x));
   }
   await section.getByLabel('camber', { exact: true }).fill(String(camber));
   await section.getByLabel('toe', { exact: true }).fill(String(toe));
@@ -38,7 +47,7 @@ export async function typeAxle(page: Page, axle: AxleName, { suspension, adjuste
   if (suspensionKinds[suspension.kind]?.points.length) {
     const points = page.getByRole('button', { name: 'Points', exact: true });
     if (await points.isVisible()) await points.click();
-    await typePoints(page.locator('.measures').first(), suspension);
+    await typePoints(page.locator('.measures').first(), suspension, axle);
   }
   if (adjusters.length === 0) return;
   await openSection(page, `${title} adjusters`);

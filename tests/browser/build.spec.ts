@@ -18,7 +18,8 @@ import {
   type Window,
 } from '../../core/index.ts';
 import { oneOf, randomSuspension, stream } from '../tools/random-cars.ts';
-import { type KindCase, kindCases, sampleAdjuster } from '../tools/samples.ts';
+import { fewestCases, type KindCase, kindCases, sampleAdjuster } from '../tools/samples.ts';
+import { shortOrLong } from '../tools/seeds.ts';
 import { openSection, pickKind, typeAdjuster, typeAxle } from './build-by-hand.ts';
 import { expect, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
@@ -31,9 +32,9 @@ const inputs = (page: Page, group: string) => page.getByRole('group', { name: gr
 test('a new car by tape, with a rod, from an empty card to its moves', async ({ page, site }) => {
   await openApp(page, site);
   await press(page, 'New car');
+  await press(page, 'The whole card');
   await page.getByLabel('Name').fill('Tarn GT, <blue>');
   await page.getByLabel('Plate').fill('QX 41 TRN');
-  await page.getByLabel(/^Diameter at which/).fill('430,5');
 
   for (const axle of ['Front', 'Rear']) {
     await openSection(page, `${axle} suspension`);
@@ -43,7 +44,8 @@ test('a new car by tape, with a rod, from an empty card to its moves', async ({ 
     await page.getByLabel('Camber, degrees').fill('−0,5');
     await page.getByLabel('Toe, degrees').fill('0.1');
   }
-  await page.getByLabel('Behind the front axle').fill('2400');
+  // Where it stands behind the front axle is out of a hand’s reach, and not asked.
+  await expect(page.getByLabel('Behind the front axle')).toHaveCount(0);
 
   await openSection(page, 'Front adjusters');
   await press(page, 'Threaded rod');
@@ -81,7 +83,7 @@ test('a new car by tape, with a rod, from an empty card to its moves', async ({ 
   await press(page, 'New visit');
   await expect(page.getByRole('button', { name: /: empty$/ }).first()).toBeVisible();
   for (const text of ['4.50', '4.50', '-0.50', '-0.50', '1.10', '0.10']) await page.keyboard.type(text);
-  for (let i = 0; i < 4; i += 1) await page.keyboard.press('Enter');
+  for (let i = 0; i < 4; i += 1) await press(page, 'Skip');
   await press(page, 'Where the adjusters stand');
   await press(page, 'These are right');
   await expect(page.getByText('1 of 1')).toBeVisible();
@@ -93,6 +95,8 @@ test('a new car by tape, with a rod, from an empty card to its moves', async ({ 
 // Every kind by hand.
 
 const cases = kindCases((suspension) => (suspension === 'double-wishbone' ? 4 : 2));
+/** Each kind of adjuster once; of suspensions all under `npm run test:long`. */
+const typed = shortOrLong(fewestCases(cases), cases);
 const NOTHING: Axle = {
   suspension: { kind: 'beam-rear', points: { wheelCentre: [-2600, 770, 320] }, camber: 0, toe: 0 },
   adjusters: [],
@@ -147,19 +151,19 @@ function carOf({ suspension, adjusters }: KindCase, seed: number) {
 }
 
 test('no adjuster kind is left out of the cars by hand', () => {
-  const all = new Set(cases.flatMap(({ adjusters }) => adjusters));
+  const all = new Set(typed.flatMap(({ adjusters }) => adjusters));
   expect([...all].sort()).toEqual(Object.keys(adjusterKinds).sort());
 });
 
-for (const [index, one] of cases.entries()) {
+for (const one of typed) {
   test(`${one.suspension} by hand, with ${one.adjusters.join(', ')}`, async ({ page, site }) => {
     test.setTimeout(90_000);
-    const { car, axle, windows } = carOf(one, index + 7);
+    const { car, axle, windows } = carOf(one, cases.indexOf(one) + 7);
     await page.setViewportSize({ width: 360, height: 740 });
     await openApp(page, site);
     await press(page, 'New car');
+    await press(page, 'The whole card');
     await page.getByLabel('Name').fill(car.label);
-    await page.getByLabel(/^Diameter at which/).fill('430');
     await typeAxle(page, 'front', car.front);
     await typeAxle(page, 'rear', car.rear);
 
@@ -198,8 +202,8 @@ for (const [index, one] of cases.entries()) {
 
 const newCard = async (page: Page): Promise<void> => {
   await press(page, 'New car');
+  await press(page, 'The whole card');
   await page.getByLabel('Name').fill('Ostler 250 van');
-  await page.getByLabel(/^Diameter at which/).fill('420');
 };
 
 test('a typical layout is marked, badly known until it is typed over, and undone at a touch', async ({
@@ -210,21 +214,21 @@ test('a typical layout is marked, badly known until it is typed over, and undone
   await newCard(page);
   await openSection(page, 'Rear suspension');
   await pickKind(page, 'trailing-arm');
-  await inputs(page, 'wheel centre').nth(2).fill('301');
+  await inputs(page, 'wheel centre').last().fill('301');
   await page.getByRole('button', { name: /^Start from typical/ }).click();
   await expect(page.getByText(/^Typical, not any maker’s: measure your own\. 3 points/)).toBeVisible();
-  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('25');
+  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('30');
   await page.reload();
   await press(page, 'Undo');
-  await expect(inputs(page, 'wheel centre').nth(2)).toHaveValue('301');
+  await expect(inputs(page, 'wheel centre').last()).toHaveValue('301');
   await expect(inputs(page, 'arm, inner bush').nth(0)).toHaveValue('');
   await press(page, 'Undo');
-  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('25');
+  await expect(page.getByLabel(/^How well the points are known/)).toHaveValue('30');
   for (const [i, name] of ['arm, inner bush', 'arm, outer bush', 'wheel centre'].entries()) {
     await expect(
       page.getByText(i === 2 ? 'One point is still typical' : `${3 - i} points are still typical`),
     ).toBeVisible();
-    const up = inputs(page, name).nth(2);
+    const up = inputs(page, name).last();
     await up.fill(`${Number(await up.inputValue()) + 4}`);
   }
   await expect(page.getByText(/still typical/)).toHaveCount(0);
@@ -350,7 +354,7 @@ test('a car leaves as a file and comes back: into another profile whole, into it
     ...file,
     buffer: Buffer.from('{"format":"cornerwright","version":1,"car":{"id":"x"}}'),
   });
-  await expect(other.getByRole('alert')).toContainText('Name of the car: nothing is entered');
+  await expect(other.getByRole('alert')).toContainText('Name of the car is missing');
   await input.setInputFiles(path);
   await expect(other.getByText('Practice car was here already. Nothing in the file is new')).toBeVisible();
 

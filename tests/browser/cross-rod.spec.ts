@@ -3,6 +3,7 @@ import type { Car, Reading } from '../../core/contract.ts';
 import { formatAngle } from '../../core/index.ts';
 import { starters } from '../../core/starters/catalogue.ts';
 import { rod } from '../tools/random-cars.ts';
+import { openCarFile } from './car-file.ts';
 import { expect, MADE, openApp, test } from './harness.ts';
 import { planned } from './planned.ts';
 
@@ -37,12 +38,7 @@ test('total toe by the one, the steering wheel by the other, on cards of the axl
   const press = (name: string | RegExp) => page.getByRole('button', { name }).first().click();
   await page.setViewportSize({ width: 360, height: 740 });
   await openApp(page, site);
-  await press('New car');
-  await page.getByLabel('Or open a car file').setInputFiles({
-    name: 'car.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify({ format: 'cornerwright', version: 1, car, spec })),
-  });
+  await openCarFile(page, { car, spec });
   await press('New visit');
   await expect(page.getByRole('region', { name: 'Keypad' })).toBeVisible();
   for (const x of [3, 3, 0.2, 0.3, 0.5, -0.1, 0, 0, 0, 0]) {

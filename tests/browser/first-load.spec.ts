@@ -1,4 +1,4 @@
-/** What the browser really fetched for the first screen, compressed: what the size test can only read off the page. */
+/** What the browser really needs for the first screen, compressed: what the size test can only read off the page. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -9,14 +9,17 @@ const BUDGET = 60_000; // bytes
 test.use({ serviceWorkers: 'block' });
 
 test('the first screen needs under 60 kB of script and style', async ({ page, site }) => {
-  const fetched = new Set<string>();
-  page.on('request', (request) => {
-    const { pathname } = new URL(request.url());
-    if (/\.(js|css)$/.test(pathname)) fetched.add(pathname.slice(SUB_PATH.length));
+  const served: string[] = [];
+  let total = 0;
+  await page.route(/\.(js|css)$/, async (route) => {
+    const file = new URL(route.request().url()).pathname.slice(SUB_PATH.length);
+    total += gzipSync(readFileSync(join(site.folder, file))).length;
+    // What is asked for beyond that, as the next screen is soon, gets no answer: the first one has to be there without it.
+    if (total >= BUDGET) return;
+    served.push(file);
+    await route.continue();
   });
   await openApp(page, site);
-  const sizes = [...fetched].map((file) => gzipSync(readFileSync(join(site.folder, file))).length);
-  expect(sizes.length).toBeGreaterThan(1);
-  const total = sizes.reduce((sum, bytes) => sum + bytes, 0);
-  expect(total, [...fetched].join(', ')).toBeLessThan(BUDGET);
+  await expect(page.getByText('Practice car'), served.join(', ')).toBeVisible();
+  expect(served.length).toBeGreaterThan(1);
 });

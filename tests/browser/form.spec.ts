@@ -20,7 +20,7 @@ import { expect, MADE, openApp, test } from './harness.ts';
 const { car, spec } = JSON.parse(
   readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
 ) as { car: Car; spec: Spec };
-const { rimDiameter } = car.wheel;
+const rimDiameter = car.wheel.rimDiameter!;
 
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
 const cell = (page: Page, name: string) => page.getByRole('button', { name });
@@ -68,6 +68,14 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
   await press(page, 'each wheel');
   await expect(cell(page, 'LF Toe: 1.0')).toBeVisible();
   await press(page, 'axle total');
+  // A length that makes an unlikely angle may be one at another diameter.
+  await page.keyboard.type('90.0');
+  await expect(
+    page.getByText(
+      /^Each wheel: Toe 6\.01° is unusual.*typed as a length: is the diameter on the car’s card the gauge’s\?$/,
+    ),
+  ).toBeVisible();
+  await cell(page, 'front Total toe: 90.0').click();
   for (const text of ['7.0', ...ANGLES.rear, '2.6']) await page.keyboard.type(text);
   await expect(cell(page, 'front Total toe: 7.0')).toBeVisible();
   await press(page, 'Where the adjusters stand');
@@ -114,6 +122,7 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
   await expect(page.getByRole('row', { name: /^front total toe 7\.0/ })).toBeVisible();
   await expect(page.getByRole('row', { name: /LF toe|thrust/ })).toHaveCount(0);
   await press(page, 'Sign off');
+  await press(page, /(They are|It is) torqued/);
   await page.goto(`${site.url}#/car/${car.id}/history`);
   await expect(page.getByText('front total toe')).toBeVisible();
   await expect(page.getByText('LF toe')).toHaveCount(0);

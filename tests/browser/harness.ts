@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { test as base, expect, type Page } from '@playwright/test';
 import { serveFolder } from '../../app/terminal/serve.ts';
+import { shortOrLong } from '../tools/seeds.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 /** Two checkouts that are tested at the same time each take ports of their own. */
@@ -85,10 +86,14 @@ export const test = base.extend<Fixtures>({
   ],
 });
 
+/** A test of `npm run test:long`: beside it is said what guards the same in `npm test`. */
+type Body = Parameters<typeof test>[2];
+export const longTest = shortOrLong<(title: string, body: Body) => void>(() => undefined, test);
+
 export { expect };
 
-/** The big touch that says that the job under way is made: it names it. */
-export const MADE = /^(LF|RF|LR|RR|Front|Rear) .* made/;
+/** The big touch that says that the job under way is made, or set by the rack: it names it. */
+export const MADE = /^(LF|RF|LR|RR|Front|Rear) .* (made|set)(,|$)/;
 
 /** Opens the app and waits until it shows its first screen. */
 export async function openApp(page: Page, site: Site, hash = ''): Promise<void> {

@@ -2,6 +2,7 @@
 import type { Car } from '../../core/contract.ts';
 import { formatAngle, heightEffect } from '../../core/index.ts';
 import { starters } from '../../core/starters/catalogue.ts';
+import { openCarFile } from './car-file.ts';
 import { expect, openApp, test } from './harness.ts';
 
 const layout = (kind: string) => {
@@ -23,12 +24,7 @@ test('either end is raised, all four corners are told, and the wheelbase is the 
   const row = page.getByRole('row', { name: /^Caster/ });
   await page.setViewportSize({ width: 360, height: 740 });
   await openApp(page, site);
-  await page.getByRole('button', { name: 'New car' }).first().click();
-  await page.getByLabel('Or open a car file').setInputFiles({
-    name: 'car.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify({ format: 'cornerwright', version: 1, car })),
-  });
+  await openCarFile(page, { car });
   await page.getByRole('button', { name: 'Ride height' }).click();
   await expect(row).toContainText(caster({}, { front: 10 }));
   await page.getByRole('button', { name: /^Rear/ }).click();

@@ -90,11 +90,64 @@ export const touchesOf = (page: Page): Promise<Touches> => page.evaluate(() => (
 
 const KEYS: Readonly<Record<string, string>> = { '.': 'decimal point', '−': 'change sign' };
 
-/** Types figures on the app's own keypad, one touch a character; the fields pass on by themselves when full. */
-export async function typeOnKeypad(page: Page, text: string): Promise<void> {
-  for (const character of text) {
-    await page.getByRole('button', { name: KEYS[character] ?? character, exact: true }).tap();
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+interface Sought {
+  readonly names: Readonly<Record<string, string>>;
+  /** Of the glass, px: just after it was turned, the page may not know yet. */
+  readonly width: number | undefined;
+}
+
+/** In the page: where the keys of these names are, once all of them are there, at rest, and under nothing else. */
+async function placesOf({ names, width }: Sought): Promise<Record<string, Place>> {
+  const look = () =>
+    Object.entries(names).map(([character, name]) => {
+      const key = [...document.querySelectorAll<HTMLButtonElement>('.keypad-key')].find(
+        (one) => (one.ariaLabel ?? one.textContent) === name,
+      );
+      const { x, y, width, height } = key?.getBoundingClientRect() ?? new DOMRect();
+      const place = { x: x + width / 2, y: y + height / 2 };
+      const isFree = key && !key.disabled && key.contains(document.elementFromPoint(place.x, place.y));
+      return [character, isFree ? place : undefined] as const;
+    });
+  const until = performance.now() + 15_000;
+  for (let before = ''; performance.now() < until; ) {
+    await new Promise((done) => requestAnimationFrame(done));
+    const now = look();
+    if (innerWidth === (width ?? innerWidth) && now.every(([, place]) => place) && JSON.stringify(now) === before) {
+      return Object.fromEntries(now) as Record<string, Place>;
+    }
+    before = JSON.stringify(now);
   }
+  throw new Error(`no key at rest for ${Object.keys(names).filter((_, i) => !look()[i]?.[1])}`);
+}
+
+/**
+ * Types figures on the app's own keypad, one touch a character; the fields pass on by themselves when full. The hand has a
+ * clock of its own: `gap` ms are between its touches as the browser counts them, however long a busy machine takes.
+ *
+ * @param first when it touches first, ms of the epoch
+ * @returns when it touched last
+ */
+export async function typeOnKeypad(page: Page, text: string, { first = Date.now(), gap = 30 } = {}): Promise<number> {
+  const devtools = await page.context().newCDPSession(page);
+  let at = first - gap;
+  const names = Object.fromEntries([...text].map((character) => [character, KEYS[character] ?? character]));
+  const places = await page.evaluate(placesOf, { names, width: page.viewportSize()?.width });
+  for (const character of text) {
+    const touchPoints = [places[character] as Place];
+    at += gap;
+    const timestamp = at / 1000;
+    await Promise.all([
+      devtools.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints, timestamp }),
+      devtools.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [], timestamp }),
+    ]);
+  }
+  await devtools.detach();
+  return at;
 }
 
 /** A press of a button by its words. */

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { type Adjuster, adjusterEffects, type Car, formatAngle, type Reading } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
 import { openSection } from './build-by-hand.ts';
-import { expect, test } from './harness.ts';
+import { expect, longTest, test } from './harness.ts';
 import { planned } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
@@ -41,48 +41,49 @@ async function typeRightSide(page: Page): Promise<void> {
     .fill('1');
 }
 
-test('a right side with adjusters of its own is typed, charted, planned and shown on its own card', async ({
-  page,
-  site,
-}) => {
-  await page.setViewportSize({ width: 360, height: 740 });
-  await page.goto(`${site.url}#/car/practice-car/build`);
-  await typeRightSide(page);
-  // What a step does, a side each.
-  const toe = (list: readonly Adjuster[]) =>
-    formatAngle(adjusterEffects(suspension, list).find(({ adjuster }) => adjuster === rod.id)?.toe ?? Number.NaN, {
-      sign: true,
-    });
-  await expect(onRight(page).last().getByRole('cell').last()).toHaveText(toe(rightAdjusters));
-  await expect(
-    page
-      .locator('.adjuster-form')
-      .nth(adjusters.length - 1)
-      .getByRole('cell')
-      .last(),
-  ).toHaveText(toe(adjusters));
-  await press(page, 'Save the car');
-  await expect(page.getByText(/Right: .*Rod with the fine thread/)).toBeVisible();
+// In `npm test` tests/property/right-adjusters.test.ts plans such a car.
+longTest(
+  'a right side with adjusters of its own is typed, charted, planned and shown on its own card',
+  async ({ page, site }) => {
+    await page.setViewportSize({ width: 360, height: 740 });
+    await page.goto(`${site.url}#/car/practice-car/build`);
+    await typeRightSide(page);
+    // What a step does, a side each.
+    const toe = (list: readonly Adjuster[]) =>
+      formatAngle(adjusterEffects(suspension, list).find(({ adjuster }) => adjuster === rod.id)?.toe ?? Number.NaN, {
+        sign: true,
+      });
+    await expect(onRight(page).last().getByRole('cell').last()).toHaveText(toe(rightAdjusters));
+    await expect(
+      page
+        .locator('.adjuster-form')
+        .nth(adjusters.length - 1)
+        .getByRole('cell')
+        .last(),
+    ).toHaveText(toe(adjusters));
+    await press(page, 'Save the car');
+    await expect(page.getByText(/Right: .*Rod with the fine thread/)).toBeVisible();
 
-  await press(page, 'Its chart');
-  await expect(page.getByText(/^Left: .* degrees gained$/)).toBeVisible();
-  await expect(page.getByText(/^Right: .* degrees gained$/)).toBeVisible();
-  await press(page, 'To the car');
+    await press(page, 'Its chart');
+    await expect(page.getByText(/^Left: .* degrees gained$/)).toBeVisible();
+    await expect(page.getByText(/^Right: .* degrees gained$/)).toBeVisible();
+    await press(page, 'To the car');
 
-  const plan = planned({ car: lopsided, spec, reading: READING, settings: {} });
-  const jobs = jobsIn(plan);
-  const at = jobs.findIndex(([move]) => move?.corner === 'RF' && move.adjuster === rod.id);
-  expect(at, 'a move of the right side’s own rod').toBeGreaterThanOrEqual(0);
-  await page.goto(`${site.url}#/`);
-  await toTheMoves(page, TYPED);
-  for (let i = 0; i < at; i += 1) {
-    await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
-    await page.locator('.action-bar-primary').click();
-  }
-  await expect(page.getByText(`${at + 1} of ${jobs.length}`)).toBeVisible();
-  await expect(page.locator('.card-form')).toContainText('RFRod with the fine thread');
-  await expect(page.locator('.card-form')).toContainText(sentence(jobs[at]!));
-});
+    const plan = planned({ car: lopsided, spec, reading: READING, settings: {} });
+    const jobs = jobsIn(plan);
+    const at = jobs.findIndex(([move]) => move?.corner === 'RF' && move.adjuster === rod.id);
+    expect(at, 'a move of the right side’s own rod').toBeGreaterThanOrEqual(0);
+    await page.goto(`${site.url}#/`);
+    await toTheMoves(page, TYPED);
+    for (let i = 0; i < at; i += 1) {
+      await expect(page.getByText(`${i + 1} of ${jobs.length}`)).toBeVisible();
+      await page.locator('.action-bar-primary').click();
+    }
+    await expect(page.getByText(`${at + 1} of ${jobs.length}`)).toBeVisible();
+    await expect(page.locator('.card-form')).toContainText('RFRod with the fine thread');
+    await expect(page.locator('.card-form')).toContainText(sentence(jobs[at]!));
+  },
+);
 
 test('the right side is the mirror again at a touch, and a touch more brings its list back', async ({ page, site }) => {
   await page.goto(`${site.url}#/car/practice-car/build`);

@@ -1,35 +1,18 @@
 /** A shop of sixty cars: rows come as they are looked at, and the next start shows the same first ones. */
-import type { Page } from '@playwright/test';
-import type { Everything } from '../../app/store/schema.ts';
 import { carId, makeShop } from '../tools/shop.ts';
+import { fill } from './fill.ts';
 import { expect, openApp, test } from './harness.ts';
 
 const CARS = 60;
 const shop = makeShop({ cars: CARS, visits: 3, open: 2 });
 
-/** Into the database that the app has made. */
-const fill = (page: Page, all: Everything) =>
-  page.evaluate(async (all) => {
-    const database = await new Promise<IDBDatabase>((done) => {
-      const request = indexedDB.open('cornerwright');
-      request.addEventListener('success', () => done(request.result));
-    });
-    const transaction = database.transaction(Object.keys(all), 'readwrite');
-    for (const [store, list] of Object.entries(all)) {
-      for (const record of list) transaction.objectStore(store).put(record);
-    }
-    await new Promise((done) => transaction.addEventListener('complete', done));
-    database.close();
-  }, all);
-
 test('a long list is drawn as far as it is seen, found in, and opened again where it was', async ({ page, site }) => {
   await openApp(page, site);
   await fill(page, shop);
-  await page.reload();
   const list = page.locator('main.list');
   const rows = list.locator('.card');
   await expect(list).toHaveAttribute('aria-busy', 'false');
-  await expect(rows.first()).toContainText('On the rack');
+  await expect(rows.first()).toContainText('Open since');
   // The practice car is one more.
   expect(await rows.count()).toBeLessThan(CARS);
   await expect(async () => {

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { type BrowserContext, chromium, type Page } from '@playwright/test';
 import { build } from 'vite';
 import { serveFolder } from '../../app/terminal/serve.ts';
+import { browserProcess } from '../tools/browser-process.ts';
 import { removeProfile } from './profile.ts';
 
 /** Past those of the app's own site: see `harness.ts`. */
@@ -52,7 +53,7 @@ export async function serveStorePage(worker: number): Promise<StorePage> {
 
 /** A Chromium over one profile that is killed and opened again. */
 export class MortalBrowser {
-  private readonly profile = mkdtempSync(join(tmpdir(), 'cornerwright-profile-'));
+  readonly profile = mkdtempSync(join(tmpdir(), 'cornerwright-profile-'));
   private context: BrowserContext | undefined;
   private id = 0;
 
@@ -61,10 +62,7 @@ export class MortalBrowser {
       executablePath: process.env.CHROMIUM_PATH as string,
       chromiumSandbox: false,
     });
-    const devtools = await this.context.browser()?.newBrowserCDPSession();
-    const processes = (await devtools?.send('SystemInfo.getProcessInfo'))?.processInfo ?? [];
-    this.id = processes.find(({ type }) => type === 'browser')?.id ?? 0;
-    if (this.id === 0) throw new Error('Chromium does not say which process it is');
+    this.id = await browserProcess(this.context);
     const page = await this.context.newPage();
     await page.goto(url);
     await page.waitForFunction(() => 'createStore' in window);

@@ -1,5 +1,6 @@
 /** The store and the engine's worker in a real browser: kills, tabs, and the page that is left. */
 import { expect, test } from '@playwright/test';
+import { shortOrLong } from '../tools/seeds.ts';
 import { MortalBrowser, type StorePage, serveStorePage } from './store-page.ts';
 
 // The page is built once, for all of them.
@@ -12,7 +13,7 @@ test.beforeAll(async ({}, info) => {
 });
 test.afterAll(() => served.remove());
 
-const KILLS = 6;
+const KILLS = shortOrLong(3, 6);
 
 test(`every acknowledged write is there after each of ${KILLS} kills`, async () => {
   test.setTimeout(120_000);

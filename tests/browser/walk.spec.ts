@@ -5,7 +5,7 @@
 import type { Page } from '@playwright/test';
 import { type CarSettings, CORNERS, type Corner, formatAngle, type Plan, type Reading } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
-import { expect, goOffline, MADE, type Site, test, waitForServiceWorker } from './harness.ts';
+import { expect, goOffline, longTest, MADE, type Site, test, waitForServiceWorker } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 import { planned } from './planned.ts';
 import { car, spec } from './practice.ts';
@@ -87,7 +87,8 @@ test('from as found to as left with the network off, and all there after closing
       await expect(card).toContainText(job.length > 1 ? /arm, front and rear/ : (adjuster?.name ?? ''));
       await expect(card).toContainText(sentence(job));
       const camber = move.expectAfter[move.corner]?.camber;
-      await expect(card.locator('.expect')).toContainText(formatAngle(camber ?? Number.NaN));
+      // What it is turned to, or what it then reads.
+      await expect(card.locator(move.setBy ? '.by-rack' : '.expect')).toContainText(formatAngle(camber ?? Number.NaN));
       const before = await touchesOf(page);
       await press(page, MADE);
       if (i + 1 < jobs.length) expect((await touchesOf(page)).others - before.others).toBe(1);
@@ -107,6 +108,7 @@ test('from as found to as left with the network off, and all there after closing
     await press(page, 'As left');
     await page.getByLabel('Road test done').check();
     await press(page, 'Sign off');
+    await press(page, /(They are|It is) torqued/);
     await expect(page.getByText('signed off')).toBeVisible();
     await expect(page.locator('.save-mark')).toHaveText('saved');
 
@@ -125,64 +127,80 @@ test('from as found to as left with the network off, and all there after closing
   }
 });
 
-test('a move that will not go and one that is set elsewhere are planned around, and kept over a kill', async ({
-  site,
-}) => {
-  test.setTimeout(180_000);
+// In `npm test` leave.spec.ts has what will not move, live.spec.ts what ends elsewhere and a kill between touches.
+longTest(
+  'a move that will not go and one that is set elsewhere are planned around, and kept over a kill',
+  async ({ site }) => {
+    test.setTimeout(180_000);
+    const phone = new Phone();
+    try {
+      let page = await openOffline(phone, site);
+      const first = planned({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
+      await page.getByText('Practice car').tap();
+      await press(page, 'New visit');
+      await typeReading(page, FOUND);
+      await press(page, 'Where the adjusters stand');
+      await press(page, 'These are right');
+      const [stuckJob] = jobsIn(first);
+      const stuck = stuckJob?.[0];
+      if (!stuck) throw new Error('the plan has no moves');
+      await expect(page.getByText(`1 of ${jobsIn(first).length}`)).toBeVisible();
+
+      await press(page, 'Won’t move');
+      if (stuckJob.length > 1) await press(page, /^Front$/);
+
+      const second = planned(
+        { car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE },
+        { locked: [{ corner: stuck.corner, adjuster: stuck.adjuster }] },
+      );
+      const next = jobsIn(second);
+      await expect(page.getByText(`2 of ${next.length + 1}`)).toBeVisible();
+      await expect(page.locator('.card-form')).toContainText(sentence(next[0]!));
+      // What it costs stays in sight where it was said.
+      const cost = page.getByRole('status', { name: 'What it costs' });
+      const percent = (plan: Plan) => `${Math.round(plan.chance * 100)} %`;
+      await expect(cost).toContainText(`${percent(first)} before`);
+      await expect(cost).toContainText(second.inWindow ? `${percent(second)} now` : 'not all comes into its window');
+      await expect(cost).toBeInViewport();
+      await press(page, /^Note: /);
+      const note = page.getByRole('textbox', { name: /^Note: / });
+      await note.fill('rounded, to be drilled out');
+
+      await expect(page.locator('.save-mark')).toHaveText('saved');
+      await phone.kill();
+      page = await phone.open(site.url, { offline: true });
+      await page.getByText('Practice car').tap();
+      await expect(page.getByText(`2 of ${next.length + 1}`)).toBeVisible();
+      await expect(page.getByText('won’t move', { exact: false }).first()).toBeVisible();
+      await expect(page.getByRole('textbox', { name: /^Note: / })).toHaveValue('rounded, to be drilled out');
+
+      await press(page, 'Undo');
+      await expect(page.locator('.card-form')).toContainText(sentence(stuckJob));
+
+      await press(page, 'Set to…');
+      if (stuckJob.length > 1) await press(page, /^Front$/);
+      await page
+        .getByRole('button', { name: /^One step/, disabled: false })
+        .first()
+        .tap();
+      await press(page, 'Plan from here');
+      await expect(page.getByText(/^2 of /)).toBeVisible();
+      await expect(page.locator('.move-made')).toContainText('set');
+      expect(phone.errors).toEqual([]);
+    } finally {
+      await phone.remove();
+    }
+  },
+);
+
+// In `npm test` a window half typed is killed in start.spec.ts, and a reading half typed outlives an update in offline.spec.ts.
+longTest('a reading half typed is there after a kill, at the same field', async ({ site }) => {
   const phone = new Phone();
   try {
     let page = await openOffline(phone, site);
-    const first = planned({ car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE });
     await page.getByText('Practice car').tap();
     await press(page, 'New visit');
-    await typeReading(page, FOUND);
-    await press(page, 'Where the adjusters stand');
-    await press(page, 'These are right');
-    const [stuckJob] = jobsIn(first);
-    const stuck = stuckJob?.[0];
-    if (!stuck) throw new Error('the plan has no moves');
-    await expect(page.getByText(`1 of ${jobsIn(first).length}`)).toBeVisible();
-
-    await press(page, 'Won’t move');
-    if (stuckJob.length > 1) await press(page, /^Front$/);
-
-    const second = planned(
-      { car, spec, reading: readingOf(FOUND), settings: AT_REFERENCE },
-      { locked: [{ corner: stuck.corner, adjuster: stuck.adjuster }] },
-    );
-    const next = jobsIn(second);
-    await expect(page.getByText(`2 of ${next.length + 1}`)).toBeVisible();
-    await expect(page.locator('.card-form')).toContainText(sentence(next[0]!));
-
-    await expect(page.locator('.save-mark')).toHaveText('saved');
-    await phone.kill();
-    page = await phone.open(site.url, { offline: true });
-    await page.getByText('Practice car').tap();
-    await expect(page.getByText(`2 of ${next.length + 1}`)).toBeVisible();
-    await expect(page.getByText('won’t move', { exact: false }).first()).toBeVisible();
-
-    await press(page, 'Undo');
-    await expect(page.locator('.card-form')).toContainText(sentence(stuckJob));
-
-    await press(page, 'Set to…');
-    if (stuckJob.length > 1) await press(page, /^Front$/);
-    await page.locator('.stepper-row button:enabled').first().tap();
-    await press(page, 'Plan from here');
-    await expect(page.getByText(/^2 of /)).toBeVisible();
-    await expect(page.locator('.move-made')).toContainText('set');
-    expect(phone.errors).toEqual([]);
-  } finally {
-    await phone.remove();
-  }
-});
-
-test('a reading half typed is there after a kill, at the same field', async ({ site }) => {
-  const phone = new Phone();
-  try {
-    let page = await openOffline(phone, site);
-    await page.getByText('Practice car').tap();
-    await press(page, 'New visit');
-    await typeOnKeypad(page, '4.355.10−0.3');
+    for (const text of ['4.35', '5.10', '−0.3']) await typeOnKeypad(page, text);
     await expect(page.locator('.save-mark')).toHaveText('saved');
     await phone.kill();
     page = await phone.open(site.url, { offline: true });
@@ -191,6 +209,51 @@ test('a reading half typed is there after a kill, at the same field', async ({ s
     await expect(page.getByRole('button', { name: 'RF Caster: 5.10' })).toBeVisible();
     await typeOnKeypad(page, '2');
     await expect(page.getByRole('button', { name: 'LF Camber: −0.32' })).toBeVisible();
+    expect(phone.errors).toEqual([]);
+  } finally {
+    await phone.remove();
+  }
+});
+
+test('a whole practice visit with every tick done takes 30 touches at the most', async ({ site }) => {
+  test.setTimeout(180_000);
+  const phone = new Phone();
+  try {
+    const page = await phone.open(site.url);
+    await page.getByText('Practice car').tap();
+    await press(page, 'New visit');
+    await press(page, /^Before you measure/);
+    await press(page, 'All 10 are right');
+    await expect(page.getByText('10 of 10')).toBeVisible();
+    await press(page, 'Take the practice rack’s reading');
+    await press(page, 'Where the adjusters stand');
+    await press(page, 'These are right');
+    for (let round = 1; ; round++) {
+      const measure = page.getByRole('heading', { name: 'Re-measure' });
+      const made = page.getByRole('button', { name: MADE });
+      for (;;) {
+        await expect(made.or(measure).first()).toBeVisible();
+        if (await measure.isVisible()) break;
+        const note = await page.locator('.step-live .step-note').textContent();
+        await made.tap();
+        await expect(page.locator('.step-live .step-note')).not.toHaveText(note ?? '');
+      }
+      await press(page, 'Take the practice rack’s reading');
+      await press(page, 'Compare with the plan');
+      await expect(page.getByText(`round ${round}`)).toBeVisible();
+      if (await page.getByText('All in the window').isVisible()) break;
+      await press(page, 'Plan the next moves');
+    }
+    await press(page, 'As left');
+    await press(page, /^All \d are torqued/);
+    await press(page, 'All 7 are done');
+    for (const box of await page.getByRole('checkbox').all()) await expect(box).toBeChecked();
+    await press(page, 'Sign off');
+    await expect(page.getByText('signed off', { exact: true })).toBeVisible();
+    await expect(page.getByText(/ticked as torqued/)).toHaveCount(0);
+    const { digits, others } = await touchesOf(page);
+    console.log(`practice visit: ${digits + others} touches`);
+    expect(digits + others).toBeLessThanOrEqual(30);
     expect(phone.errors).toEqual([]);
   } finally {
     await phone.remove();

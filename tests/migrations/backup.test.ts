@@ -4,12 +4,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { createStore, type Store } from '../../app/store/store.ts';
-import { VERSION } from '../../core/records/migrations.ts';
+import { BACKUP_VERSION } from '../../core/records/backup-lines.ts';
 import { freshName, frozenRecords, inOrder } from '../store/records.ts';
 
 const folder = fileURLToPath(new URL('../../fixtures/backups/', import.meta.url));
 const backups = readdirSync(folder)
-  .filter((file) => file.endsWith('.json'))
+  .filter((file) => /^v\d+\./.test(file))
   .map((file) => ({ file, text: readFileSync(folder + file, 'utf8') }));
 
 describe('frozen backups', () => {
@@ -19,8 +19,8 @@ describe('frozen backups', () => {
   });
 
   it('there is one of every version, 1 to the present', () => {
-    const versions = backups.map(({ text }) => JSON.parse(text).version as number).sort((a, b) => a - b);
-    expect(versions).toEqual(Array.from({ length: VERSION }, (_, index) => index + 1));
+    const versions = backups.map(({ text }) => JSON.parse(text.split('\n')[0] ?? '').version as number);
+    expect(versions.sort((a, b) => a - b)).toEqual(Array.from({ length: BACKUP_VERSION }, (_, index) => index + 1));
   });
 
   it.each(backups)('$file restores with every record', async ({ text }) => {

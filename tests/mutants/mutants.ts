@@ -1,5 +1,5 @@
 /**
- * `npm run mutants [-- ROOM… --sample 60 --seed 1 --force]`: changes the code of core, one small thing at a time, and runs
+ * `npm run mutants [-- ROOM… --sample 60 --seed 1 --force]`: changes the code of core or the store, one small thing at a time, and runs
  * the quick tests of its room: a change that no test notices is printed. By room, on places that the seed draws until
  * they hold so many changes; `--sample all` tries every one, which takes hours. What was tried before, and has not
  * changed since, is tried again only with `--force`.
@@ -78,6 +78,9 @@ async function tryRoom(name: string, room: Room): Promise<{ readonly line: strin
   const score = (100 * (count('Killed') + count('Timeout'))) / (tried.length - odd);
   console.log(`\n${name}: not noticed`);
   for (const one of missed) show(one);
+  // A change that never ends is noticed; on a machine that does other work besides, others time out too: read them.
+  console.log(`\n${name}: timed out`);
+  for (const one of tried.filter(({ status }) => status === 'Timeout')) show(one);
   const line = [
     `${name.padEnd(10)}${score.toFixed(1).padStart(6)} %  of ${tried.length - odd} (all: ${all.length}, seed ${seed}):`,
     `${count('Killed')} killed, ${count('Timeout')} timed out, ${count('Survived')} survived, ${count('NoCoverage')} not run`,

@@ -2,7 +2,7 @@
 import { relative } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
-import everything from '../vitest.config.ts';
+import everything, { everyFile } from '../vitest.config.ts';
 import { ROOMS } from './rooms.ts';
 
 const room = ROOMS[process.env.MUTANTS_ROOM ?? ''];
@@ -20,11 +20,13 @@ class QuickFirst extends BaseSequencer {
 export default defineConfig({
   ...everything,
   test: {
-    ...everything.test,
+    ...everyFile,
+    passWithNoTests: false,
     include: room.tests.map((glob) => `${glob}.test.ts`),
     // What is changed runs more slowly by itself: every change is in the code, to be switched on.
     testTimeout: 120_000,
     maxWorkers: 1,
+    isolate: room.shared !== true,
     sequence: { sequencer: QuickFirst },
   },
 });

@@ -29,6 +29,7 @@ describe('a car file', () => {
       '__proto__',
       'car.id: "__proto__" is not allowed; allowed: an id that is not a name of the language itself',
     ],
+    ['car.id', '\udfff\ud800', 'is not allowed; allowed: an id of whole characters'],
     ['car.label', '', 'car.label: "" is not allowed; allowed: text of 1 to 400 characters'],
     [
       'car.wheel.rimDiameter',
@@ -209,6 +210,11 @@ describe('a car file', () => {
     ],
     [
       'visits.0.rounds.0.settings.LF.tie-rod',
+      Number.NEGATIVE_INFINITY,
+      'visits[0].rounds[0].settings.LF.tie-rod: -Infinity is not allowed; allowed: a number or a label',
+    ],
+    [
+      'visits.0.rounds.0.settings.LF.tie-rod',
       [],
       'visits[0].rounds[0].settings.LF.tie-rod: [] is not allowed; allowed: a number or a label',
     ],
@@ -237,10 +243,10 @@ describe('a car file', () => {
     expect(parseCarFile(`\ufeff${JSON.stringify(carFile('tarn-gt.json'))}`).car.label).toBe('Tarn GT, blue');
   });
 
-  it('by tape for five links is refused', () => {
-    const data = spoilt('car.rear.suspension', { kind: 'five-link', tape: { caster: 1 } });
+  it('by tape for a trailing arm is refused', () => {
+    const data = spoilt('car.rear.suspension', { kind: 'trailing-arm', tape: { caster: 1 } });
     expect(() => validateCarFile(data)).toThrow(
-      'car.rear.suspension.tape: {"caster":1} is not allowed; allowed: absent: Five links is given by points',
+      'car.rear.suspension.tape: {"caster":1} is not allowed; allowed: absent: Trailing arm is given by points',
     );
   });
 });

@@ -13,10 +13,11 @@ import { readStores } from '../../core/records/stored-schema.ts';
 import { carFile } from '../core/records/fixture.ts';
 import { refusalOf, refusalsOf, spoilt } from '../tools/spoil.ts';
 import { refusalsOfParts } from './refusals-of-parts.ts';
+import { refusalsOfSchemas } from './refusals-of-schemas.ts';
 
 /** All of them. Backups are checked in their own time. */
 export async function everyRefusal(): Promise<InputError[]> {
-  return [...ofFiles(), ...ofRequests(), ...refusalsOfParts(), ...(await ofBackups())];
+  return [...ofFiles(), ...ofRequests(), ...refusalsOfParts(), ...(await ofBackups()), ...refusalsOfSchemas()];
 }
 
 const good = carFile('tarn-gt.json');
@@ -27,7 +28,15 @@ function ofFiles(): InputError[] {
   const wheel = { camber: window, caster: window, toe: window };
   const axle = { ...wheel, totalToe: window, crossCamber: window, crossCaster: window, thrustAngle: window };
   const spec = { front: { ...axle, left: wheel, right: wheel }, rear: axle };
-  const { front, rear, ...car } = { ...good.car, plate: 'AB 12', notes: 'none', steeringRatio: 16 };
+  const { front, rear, ...car } = {
+    ...good.car,
+    plate: 'AB 12',
+    customer: 'O',
+    vin: 'V',
+    tyres: 'T',
+    notes: 'none',
+    steeringRatio: 16,
+  };
   const bare = { suspension: { kind: 'unknown' }, adjusters: [], steered: false };
   return [
     ...refusalsOf(car, (bad: object) => validateCarFile({ ...good, car: { ...bad, front, rear } })),
@@ -36,6 +45,22 @@ function ofFiles(): InputError[] {
       validateCarFile(isObject(bad) ? { ...bad, car: { ...car, front: bare, rear: bare } } : bad),
     ),
     ...refusalsOf(undefined, (bad) => validateCarFile({ ...good, car: bad })),
+    ...refusalsOf(LEARNED, (learned: object) =>
+      validateCarFile({ ...good, visits: [], car: { ...good.car, learned } }),
+    ),
+    ...[{ corners: ['LF', 'LR'] }, { unknowns: ['LF.nowhere.x'] }, { covariance: [-1] }].flatMap((wrong) => {
+      const learned = { ...LEARNED, parts: [{ ...LEARNED.parts[0], ...wrong }] };
+      return refusalOf(() => validateCarFile({ ...good, visits: [], car: { ...good.car, learned } }));
+    }),
+    ...refusalsOf(START, (start: object) =>
+      validateCarFile({ ...good, visits: [], car: { ...good.car, front: { ...good.car.front, start } } }),
+    ),
+    ...[{ corners: ['LR'] }, { unknowns: ['LF.nowhere.x'] }, { at: [] }].flatMap((wrong) => {
+      const start = { ...START, parts: [{ ...START.parts[0], ...wrong }] };
+      return refusalOf(() =>
+        validateCarFile({ ...good, visits: [], car: { ...good.car, front: { ...good.car.front, start } } }),
+      );
+    }),
     ...refusalOf(() => validateSpec({ rear: { crossCamber: { low: 0, aim: 2, high: 1 } } })),
     ...['', '[]', '['.repeat(200) + ']'.repeat(200), `[${'{},'.repeat(3e5)}{}]`].flatMap((text) =>
       refusalOf(() => parseCarFile(text)),
@@ -54,6 +79,40 @@ function ofFiles(): InputError[] {
 
 const isObject = (one: unknown): one is object => typeof one === 'object' && one !== null && !Array.isArray(one);
 
+const WHEEL = { camber: 0, caster: 3, toe: 0, sai: 12 };
+const ON_LINKS = { pinionAngle: 3, lateral: 2, pinionChange: 1, lateralChange: 1 };
+const BY = { by: 'string', sd: 0.05 };
+const METHODS = {
+  ...Object.fromEntries(
+    ['LF', 'RF', 'LR', 'RR'].map((corner) => [corner, { camber: BY, caster: BY, toe: BY, sai: BY }]),
+  ),
+  ...Object.fromEntries(['front', 'rear'].map((axle) => [axle, { pinionAngle: BY, lateral: BY }])),
+};
+const FULL_READING = {
+  ...{ LF: WHEEL, RF: WHEEL, LR: WHEEL, RR: WHEEL, front: ON_LINKS, rear: ON_LINKS },
+  toeReference: 'centreline',
+  steeringWheel: 3,
+  methods: METHODS,
+  rideHeights: { LF: 380, RF: 385, LR: 400, RR: 400 },
+  unreachable: [{ corner: 'RF', message: 'x' }],
+};
+
+const LEARNED = {
+  parts: [
+    {
+      corners: ['LF'],
+      unknowns: [`LF.${Object.keys(good.car.front.suspension.points)[0]}.x`],
+      covariance: [2],
+      by: [1],
+    },
+  ],
+  leftOut: [{ corner: 'LF', round: 'r' }],
+  places: [{ corner: 'LF', adjuster: 'x', at: 1, deviation: 2 }],
+  last: { id: 'r', at: '2026-01-01', reading: FULL_READING, settings: {} },
+};
+const { by: _, ...PART } = LEARNED.parts[0]!;
+const START = { of: 'Other', readings: 4, parts: [{ ...PART, at: [1] }] };
+
 const FULL_ROUND = {
   id: 'r',
   at: '2026-01-01',
@@ -62,14 +121,17 @@ const FULL_ROUND = {
     LF: { camber: 0, caster: 3, toe: 0, sai: 12 },
     toeReference: 'centreline',
     steeringWheel: 3,
+    rideHeights: { LF: 380, RF: 385, LR: 400, RR: 400 },
     unreachable: [{ corner: 'RF', message: 'x' }],
   },
   settings: { LF: { pack: 3 } },
+  unknown: [{ corner: 'LF', adjuster: 'x' }],
   packs: { LF: { pack: [{ size: 1.5, count: 2 }] } },
   moved: [
     {
       ...{ id: 'm', at: '2026-01-01', replaces: 'l', corner: 'LF', adjuster: 'x', from: 1, to: 'B', outcome: 'done' },
       shims: [{ size: 1.5, count: 2 }],
+      setBy: { angle: 'toe', value: 0.1, shown: { camber: -0.5, caster: 4, toe: 0.12 }, within: 0.1 },
     },
   ],
 };
@@ -88,13 +150,15 @@ const OPTIONS = {
   style: 'surest',
   maxEffort: 60,
   gauge: { camber: 0.02, caster: 0.05, toe: 0.02 },
+  live: ['camber', 'toe'],
   drawer: [{ size: 1.5, count: 2 }],
   language: 'en',
 };
 
 function ofRequests(): InputError[] {
   const { car, ...request } = planRequest(good);
-  const from = { ...request, ...OPTIONS };
+  const unsure = [{ corner: 'LF', adjuster: 'tie-rod', deviation: 0.1 }];
+  const from = { ...request, ...OPTIONS, unsure };
   return [
     ...refusalsOf(from, (bad: object) => validatePlanRequest({ car, ...bad })),
     ...refusalOf(() => validatePlanRequest(undefined)),

@@ -1,7 +1,7 @@
 /** Every refusal that core can give, as a person is told of it: in words, and no field by the name that a file gives it. */
 
 import * as v from 'valibot';
-import { beforeAll, describe, expect, it, test } from 'vitest';
+import { beforeAll, describe, expect, it, test, vi } from 'vitest';
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { choice, number, positive, several, whole } from '../../core/adjuster/fields.ts';
 import { check } from '../../core/check/refuse.ts';
@@ -13,11 +13,23 @@ import { rules } from '../../core/words/en/exact.ts';
 import { FIELD_WORDS } from '../../core/words/en/field-words.ts';
 import { en } from '../../core/words/en/index.ts';
 import { pathOf } from '../../core/words/en/refusal.ts';
+import { fieldsIn, namesIn } from '../tools/schema-fields.ts';
 import { refusalOf } from '../tools/spoil.ts';
 import { everyRefusal } from './every-refusal.ts';
 
 /** Rules that files and commands have before core sees them, and those that stand behind what cannot happen. */
 const ELSEWHERE: readonly Rule['is'][] = ['path', 'readable', 'other'];
+
+/** Every schema that anything was checked by, with where it stood. */
+const checkedBy = vi.hoisted(() => new Map<unknown, Set<string>>());
+vi.mock('../../core/check/refuse.ts', async (original) => {
+  const real = await original<typeof import('../../core/check/refuse.ts')>();
+  const check: typeof real.check = (schema, value, field) => {
+    checkedBy.set(schema, (checkedBy.get(schema) ?? new Set()).add(field));
+    return real.check(schema, value, field);
+  };
+  return { ...real, check };
+});
 
 let all: readonly InputError[] = [];
 beforeAll(async () => {
@@ -49,6 +61,44 @@ describe('every refusal', () => {
     expect([...sentences].filter((one) => !/^[A-Z“0-9].*[^.]\.$/s.test(one))).toEqual([]);
   });
 
+  it('is met here, field by field of every schema', () => {
+    const places = (field: string) => field.replace(/\[\d+\]/g, '[]');
+    /** The field as it ends, behind whatever it stands in. */
+    const met = new Set<string>();
+    for (const { field } of all) {
+      const parts = places(field).split('.');
+      for (const [i] of parts.entries()) {
+        for (let end = i + 1; end <= parts.length; end++) met.add(parts.slice(i, end).join('.'));
+      }
+    }
+    const asked = [...checkedBy.keys()].flatMap((schema) => fieldsIn(schema));
+    expect(asked.length).toBeGreaterThan(200);
+    expect([...new Set(asked.filter((field) => !met.has(field) && !met.has(field.replace(/(\[\])+$/, ''))))]).toEqual(
+      [],
+    );
+  });
+
+  it('has no field’s or choice’s code name in it', () => {
+    const names = new Set([...checkedBy.keys()].flatMap(namesIn));
+    const codes = [...names, ...Object.keys(adjusterKinds), ...Object.keys(suspensionKinds)].filter((name) =>
+      /[a-z][A-Z0-9]|[-_@]/.test(name),
+    );
+    expect(codes.length).toBeGreaterThan(40);
+    const code = new RegExp(`(^|[^\\w-])(${codes.join('|')})($|[^\\w-])`);
+    const told = new Set(all.map((one) => withoutQuotes(en.refusal(one))));
+    expect([...told].filter((one) => code.test(one))).toEqual([]);
+    // Nor is a piece of a file shown as it stands there.
+    expect(all.map((one) => en.refusal(one)).filter((one) => /“[[{]|":/.test(one))).toEqual([]);
+  });
+
+  it('is told in the shop’s own units', () => {
+    const shop = { length: 'inch', angle: 'degrees-minutes', decimal: ',' } as const;
+    // What was entered is shown as it is where it is text; the choice of a unit names the units.
+    const own = all.filter(({ field }) => !/preferences\[\d+\]\.value\.(toe|length|mm|inch)$/.test(field));
+    const told = new Set(own.map((one) => en.refusal(one, undefined, shop)).map(withoutQuotes));
+    expect([...told].filter((one) => /\bmm\b|\d\.\d|\d,\d+\s?°/.test(one))).toEqual([]);
+  });
+
   it('names its field by words that were chosen for it', () => {
     const chosen = new Set([
       ...Object.keys(FIELD_WORDS).map((name) => name.split('.').at(-1)),
@@ -73,7 +123,7 @@ describe('every refusal', () => {
   it('shows what was entered', () => {
     const typed = all.filter(({ value, rule }) => value === 'x' && rule.is === 'number');
     expect(typed.length).toBeGreaterThan(10);
-    for (const one of typed) expect(en.refusal(one)).toContain('not “x” but a number from ');
+    for (const one of typed) expect(en.refusal(one)).toMatch(/not “x” but (a number|an angle) from /);
   });
 });
 
@@ -84,17 +134,12 @@ test.each<[string, unknown, Rule, string]>([
     { is: 'number', low: 100, high: 2000, unit: 'mm' },
     'Diameter at which toe is a length: not “12x” but a number from 100 to 2000 mm.',
   ],
-  [
-    'tape.camber',
-    undefined,
-    { is: 'number', low: -20, high: 20, unit: 'degrees' },
-    'Camber: nothing is entered; a number from −20 to 20 degrees.',
-  ],
+  ['tape.camber', undefined, { is: 'number', low: -20, high: 20, unit: 'degrees' }, 'Camber is missing: −20° to 20°.'],
   [
     'visits[0].rounds[1].reading.LF.camber',
     null,
     { is: 'number', low: -90, high: 90, unit: 'degrees' },
-    'Visit 1, round 2, LF camber: nothing is entered; a number from −90 to 90 degrees.',
+    'Visit 1, round 2, LF camber is missing: −90° to 90°.',
   ],
   [
     'spec.rear.totalToe.low',
@@ -106,7 +151,43 @@ test.each<[string, unknown, Rule, string]>([
     'car.front.suspension.points.upperBall[1]',
     20000,
     { is: 'number', low: -10000, high: 10000, unit: 'mm' },
-    'Front axle, suspension, upper ball, outboard: not “20000” but a number from −10 000 to 10 000 mm.',
+    'Front axle, suspension, upper ball joint, outboard: not “20000” but a number from −10 000 to 10 000 mm.',
+  ],
+  [
+    'car.front.adjusters[0].at',
+    undefined,
+    { is: 'point-name' },
+    'Front axle, adjuster 1, point that it moves is missing: one of the points of the suspension.',
+  ],
+  [
+    'car.front.adjusters[0].spacing',
+    undefined,
+    { is: 'above-zero', high: 200, unit: 'mm' },
+    'Front axle, adjuster 1, distance between the two bolts is missing: a number above 0, up to 200 mm.',
+  ],
+  [
+    'car.rear.adjusters[1].marks',
+    undefined,
+    { is: 'number', low: 4, high: 360, unit: '' },
+    'Rear axle, adjuster 2, marks to a full turn are missing: 4 to 360.',
+  ],
+  [
+    'tape.inner2Ahead',
+    undefined,
+    { is: 'number', low: -900, high: 900, unit: 'mm' },
+    'Upper rear link, body pivot, ahead of the hub is missing: −900 to 900 mm.',
+  ],
+  [
+    'car.rear.adjusters[0].links[0]',
+    'dragBody',
+    { is: 'point', among: ['lowerBody', 'upperBody'] },
+    'Rear axle, adjuster 1, rod 1: not “drag link, at the steering box” but one of lower link, at the body; upper link, at the body.',
+  ],
+  [
+    'car.rear.adjusters[0].id',
+    '\ud800',
+    { is: 'whole-characters' },
+    'Rear axle, adjuster 1, name in the file: not “\ud800” but a name of whole characters.',
   ],
   [
     'spec.front.chamber',
@@ -135,7 +216,7 @@ describe('a kind that brings no words', () => {
   test.each<[object, string]>([
     [{ throwLength: 0 }, 'Throw length: not “0” but a number above 0, up to 9 mm.'],
     [{ clicks: 2.5 }, 'Clicks: not “2.5” but a whole number, 1 to 40.'],
-    [{ way: undefined }, 'Way: nothing is entered; inwards or outwards.'],
+    [{ way: undefined }, 'Way is missing: inwards or outwards.'],
     [{ stops: [] }, 'Stops: what is there will not do; at least one.'],
     [{ stops: [0, 0, 0, 0] }, 'Stops: not “0, 0, 0, 0” but up to three.'],
     [{ stops: [0, 2] }, 'Stops, number 2: not “2” but a number from 0 to 1 turns.'],

@@ -1,8 +1,8 @@
 /** What lies just beyond a limit is refused by name, and what lies on it is taken. */
 import { describe, expect, it, test } from 'vitest';
 import { InputError } from '../../core/input-error.ts';
-import { toeFromRimDistances } from '../../core/reading/rim-distances.ts';
-import { casterFromSweep, saiFromSweep } from '../../core/reading/sweep.ts';
+import { toeFromRimDistances } from '../../core/measure/distances.ts';
+import { casterFromSweep, saiFromSweep } from '../../core/measure/sweep.ts';
 import { formatLength, parseLength } from '../../core/units/length.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { toeToLength } from '../../core/units/toe.ts';

@@ -8,19 +8,40 @@ import { heightEffect } from '../../core/ask/side-effects.ts';
 import { solveAxle } from '../../core/ask/solve-axle.ts';
 import { solveCorner } from '../../core/ask/solve-corner.ts';
 import { validateAdjusters } from '../../core/check/adjusters.ts';
-import { validateAxle } from '../../core/check/car.ts';
+import { validateAxle, validateCar } from '../../core/check/car.ts';
 import { validateSuspension } from '../../core/check/suspension.ts';
 import type { Adjuster, Axle, PlanRequest, Suspension } from '../../core/contract.ts';
+import {
+  asideFromGaps,
+  axisFromSweep,
+  camberFromPlumb,
+  casterAgainstFrame,
+  casterFromSweep,
+  floorSlope,
+  frameAngleFrom,
+  heightsOff,
+  repeatability,
+  roughToe,
+  saiFromSweep,
+  sideSlipOf,
+  toeFromRimDistances,
+  toeFromSideSlip,
+  toeFromStrings,
+  totalToeAcross,
+  turnedRound,
+  whatIsBent,
+  withoutRunOut,
+} from '../../core/index.ts';
 import type { InputError } from '../../core/input-error.ts';
-import { casterAgainstFrame } from '../../core/reading/frame-angle.ts';
-import { toeFromRimDistances } from '../../core/reading/rim-distances.ts';
-import { casterFromSweep, saiFromSweep } from '../../core/reading/sweep.ts';
+import { startersFor } from '../../core/starters/catalogue.ts';
+import { suspensionFromStarter } from '../../core/starters/starter.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { tapeLayouts } from '../../core/suspension/tape/catalogue.ts';
 import { pointsFromTape } from '../../core/suspension/tape/points-from-tape.ts';
 import { formatAngle } from '../../core/units/format.ts';
 import { formatLength, parseLength } from '../../core/units/length.ts';
 import { parseAngle } from '../../core/units/parse.ts';
+import { parsePlusMinus } from '../../core/units/plus-minus.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';
 import { lengthToToe, toeToLength } from '../../core/units/toe.ts';
 import { carFile } from '../core/records/fixture.ts';
@@ -34,6 +55,7 @@ export const refusalsOfParts = (): InputError[] => [
   ...ofSuspensions(),
   ...ofQuestions(planRequest(carFile('tarn-gt.json'))),
   ...ofUnits(),
+  ...ofTools(),
 ];
 
 /** Fields of every adjuster that no sample has. */
@@ -91,6 +113,7 @@ function ofSuspensions(): InputError[] {
     adjusters: [],
     steered: false,
   });
+  const usual = suspensionFromStarter(startersFor('double-wishbone', 'front')[0]!, 'front');
   const withRod = { kind: 'beam-linked', points: LAYOUTS['beam-linked']!, camber: 0, toe: 0 };
   return [
     ...Object.keys(suspensionKinds).flatMap((kind) => {
@@ -100,8 +123,9 @@ function ofSuspensions(): InputError[] {
     }),
     ...Object.values(tapeLayouts).flatMap(({ kind, dimensions }) => {
       const all = Object.fromEntries(dimensions.map(({ name }) => [name, undefined]));
-      const tape = { caster: 3, camber: 0, toe: 0, track: { value: 1500, tolerance: 5 }, tie: 'ahead' };
-      const taped = (bad: object) => pointsFromTape({ kind, caster: 3, camber: 0, toe: 0, ...bad });
+      const own = { ...('caster' in all && { caster: 3 }), camber: 0, toe: 0 };
+      const tape = { ...own, track: { value: 1500, tolerance: 5 }, tie: 'ahead' };
+      const taped = (bad: object) => pointsFromTape({ kind, ...own, ...bad });
       return refusalsOf({ ...all, ...tape, kind }, taped);
     }),
     ...[
@@ -111,6 +135,19 @@ function ofSuspensions(): InputError[] {
       {},
     ].flatMap((tape) => refusalOf(() => pointsFromTape({ caster: 4, camber: 0, toe: 0, ...tape }))),
     ...refusalOf(() => pointsFromTape({})),
+    ...refusalOf(() => pointsFromTape({ kind: 'five-link', camber: 0, toe: 0, link3Length: 100 })),
+    ...[
+      { upperPivotSpacing: 60, upperFrontHeight: 200, upperRearHeight: 600 },
+      { nothing: 1 },
+      { ballSpacing: { value: 300, tolerance: -1 } },
+    ].flatMap((measured) =>
+      refusalOf(() =>
+        validateCar({
+          ...{ id: 'c', label: 'c', wheel: {}, rear: beam },
+          front: { suspension: { ...usual, measured }, adjusters: [], steered: true },
+        }),
+      ),
+    ),
     ...refusalOf(() => validateAxle(axle('beam-linked', 'beam-rear'))),
     ...refusalOf(() => validateAxle({ ...axle('beam-linked', 'beam-linked'), rightSuspension: withRod })),
     ...refusalsOf({ adjusters: [WEDGE], rightAdjusters: [WEDGE] }, (bad) => validateAxle(Object.assign({}, beam, bad))),
@@ -166,9 +203,58 @@ function ofPlans(request: PlanRequest): InputError[] {
   ];
 }
 
+function ofTools(): InputError[] {
+  const end = { turned: 20, camber: 1, roll: 2 };
+  const none = { camber: 0, turned: 0, roll: 0 };
+  const across = { front: 1500, rear: 1503, diameter: 600 };
+  const wheel = { ahead: 150, behind: 151, hub: 150 };
+  const base = { diameter: 400, track: { front: 1500, rear: 1490 }, wheelbase: { left: 2600, right: 2600 } };
+  const rough = { distances: across, aim: 0, lead: 1.5, arm: 100, wheelOff: 3, ratio: 16 };
+  const numbers = <T extends object>(good: T, work: (bad: T) => unknown): InputError[] =>
+    Object.keys(good).flatMap((key) =>
+      [undefined, Number.NaN, -1e6, 1e6].flatMap((bad) => refusalOf(() => work({ ...good, [key]: bad }))),
+    );
+  return [
+    ...numbers(end, (bad) => axisFromSweep(bad, { ...end, turned: -20 }, none)),
+    ...refusalOf(() => axisFromSweep(end, end, none)),
+    ...refusalOf(() => axisFromSweep(end, { turned: -20, camber: 1 }, none, { value: 90, sd: 0 })),
+    ...numbers(across, (bad) => totalToeAcross(bad, 1)),
+    ...refusalOf(() => totalToeAcross({ ...across, diameter: 17 }, 1)),
+    ...numbers(wheel, (LF) => toeFromStrings({ ...base, wheels: { LF } }, { rule: 1, tape: 1 })),
+    ...numbers(base.track, (track) => toeFromStrings({ ...base, track, wheels: { LF: wheel } }, { rule: 1, tape: 1 })),
+    ...numbers(base.wheelbase, (wheelbase) =>
+      toeFromStrings({ ...base, wheelbase, wheels: { LF: wheel } }, { rule: 1, tape: 1 }),
+    ),
+    ...refusalOf(() => toeFromStrings({ diameter: 400, wheels: {} }, { rule: 1, tape: 1 })),
+    ...refusalOf(() =>
+      toeFromStrings({ diameter: 400, track: base.track, wheels: { LF: wheel } }, { rule: 1, tape: 1 }),
+    ),
+    ...numbers(rough, (bad) => roughToe({ ...bad, distances: across, rods: 'ahead' }, { tape: 1 })),
+    ...numbers({ above: 100, below: 101, diameter: 400 }, (bad) => camberFromPlumb(bad, 1)),
+    ...refusalOf(() => camberFromPlumb({ above: 900, below: 1, diameter: 400 }, 1)),
+    ...refusalOf(() => floorSlope(900, 1500)),
+    ...refusalOf(() => floorSlope(9, 15)),
+    ...[[], [1, 5], [1000]].flatMap((readings) => refusalOf(() => turnedRound(readings, [0]))),
+    ...[[], [[1]], [[1, 99]], [[1, Number.NaN]]].flatMap((things) => refusalOf(() => repeatability(things, 5))),
+    ...[
+      [1, 2, 3],
+      [1, Number.NaN],
+    ].flatMap((readings) => refusalOf(() => withoutRunOut(readings, 0.1))),
+    ...numbers({ left: 100, right: 101 }, (bad) => asideFromGaps(bad, 1)),
+    ...numbers({ front: 400, rear: 410, between: 1000 }, (bad) => frameAngleFrom(bad, 1)),
+    ...numbers({ LF: 300, RF: 300 }, (bad) => heightsOff(bad, bad, 1)),
+    ...refusalOf(() => toeFromSideSlip(99, 1)),
+    ...refusalOf(() => sideSlipOf(99)),
+    ...refusalOf(() => whatIsBent({}, {}, { setback: 999 })),
+    ...refusalOf(() => whatIsBent({}, {}, { outer: { left: 99, right: 18 } })),
+    ...refusalsOf({ low: 11, high: 13 }, (sai) => whatIsBent({}, {}, { sai })),
+  ];
+}
+
 function ofUnits(): InputError[] {
   return [
     ...['', 'x', '91', "1°60'"].flatMap((text) => refusalOf(() => parseAngle(text))),
+    ...refusalOf(() => parsePlusMinus('1 ± 0', Number)),
     ...refusalOf(() => parseAngle('1.30', { mode: 'degrees-minutes' })),
     ...['', 'x', '3/16'].flatMap((text) => refusalOf(() => parseLength(text))),
     ...refusalOf(() => formatAngle(Number.NaN)),

@@ -38,7 +38,14 @@ describe('tape dimensions', () => {
       { ...tape, kind: 'cart-spring' },
       'tape.kind: "cart-spring" is not allowed; allowed: one of double-wishbone, strut',
     ],
-    [{ ...tape, kind: 'five-link' }, 'tape.kind: "five-link" is not allowed; allowed: one of double-wishbone, strut'],
+    [
+      { ...tape, kind: 'trailing-arm' },
+      'tape.kind: "trailing-arm" is not allowed; allowed: one of double-wishbone, strut, five-link',
+    ],
+    [
+      { kind: 'five-link', camber: 0, toe: 0, link3Length: 100 },
+      'tape.link3Length: 100 is not allowed; allowed: mm above 183.3, how far its ends are apart along the car and in height',
+    ],
     [{ ...tape, kind: 7 }, 'tape.kind: 7 is not allowed; allowed: one of double-wishbone, strut'],
     [
       { ...tape, kind: 'strut', ballSpacing: 270 },

@@ -97,4 +97,16 @@ describe('what is just allowed is planned', () => {
     const rod = { ...ROD, stepTurns: 0.0011 } as unknown as Adjuster;
     expect(planned([rod]).moves.length).toBeGreaterThan(0);
   });
+
+  it('not plates of which any two have more places together than can be listed: it is said how many', () => {
+    // Any two of four, each with 801 places; and of different numbers of places.
+    expect(() => planned(slides(4, 0.01, [-4, 4]))).toThrow(
+      expect.objectContaining({
+        ...{ field: 'front.adjusters', value: 6 * 801 ** 2 },
+        rule: expect.objectContaining({ is: 'combinations', most: 5e5 }),
+      }),
+    );
+    const uneven = slides(3, 0.01, [-4, 4]).map((one, i) => ({ ...one, step: [0.01, 0.02, 0.04][i] }) as Adjuster);
+    expect(() => planned(uneven)).toThrow(expect.objectContaining({ value: 801 * 401 + 801 * 201 + 401 * 201 }));
+  });
 });

@@ -1,8 +1,8 @@
 /** What must be refused, with the exact words. */
 import { describe, expect, it, test } from 'vitest';
 import { InputError } from '../../core/input-error.ts';
-import { toeFromRimDistances } from '../../core/reading/rim-distances.ts';
-import { casterFromSweep, saiFromSweep } from '../../core/reading/sweep.ts';
+import { toeFromRimDistances } from '../../core/measure/distances.ts';
+import { casterFromSweep, saiFromSweep } from '../../core/measure/sweep.ts';
 import { parseLength } from '../../core/units/length.ts';
 import { parseAngle } from '../../core/units/parse.ts';
 import { shimStack } from '../../core/units/shim-stack.ts';

@@ -160,8 +160,16 @@ describe('eccentric bolt', () => {
       '1 mark clockwise, seen from the bolt head',
     );
   });
-  it('says only the sign where the sense is not on file', () => {
-    expect(words(bolt, 0, -30)?.note).toBe('2 marks towards −');
+  it('draws no arrow and no side where the sense is not on file, and says what the point does', () => {
+    expect(words(bolt, 0, -30)).toEqual({ from: '', to: '2 marks', note: 'inboard' });
+    expect(words(bolt, -30, 15)).toMatchObject({ to: '3 marks', note: 'outboard' });
+    for (const to of [-30, 30]) {
+      const drawn = draw(bolt as unknown as Adjuster, 0, to);
+      expect(drawn).not.toMatch(/picture-arrow|eccentric-(from|to)|cam-turn|>[+−]/);
+      expect(titleOf(drawn)).toMatch(/2 marks: (in|out)board\. Which way to turn is not on file/);
+      // The sense drawn is the one on file.
+      expect(draw({ ...bolt, turns: 'clockwise' } as unknown as Adjuster, 0, to)).toMatch(/>\+<.*>−<.*picture-arrow/s);
+    }
   });
   it('agrees with the sentence of the core', () => {
     for (const turns of ['clockwise', 'anticlockwise'])

@@ -1,6 +1,6 @@
 /**
- * The order in which moves are made. Trade practice without a single source: rear before front, caster, camber and toe
- * last; cams of a lower arm for camber before caster.
+ * The order in which moves are made: rear before front, caster, camber and toe last (Nissan and Volvo service manuals, US
+ * Army TM 5-4210-230-14&P-1); cams of a lower arm for camber before caster (Mazda MX-5 2016 service manual).
  */
 import { describe, expect, it } from 'vitest';
 import type { Adjuster, Car, Plan, Suspension, Vec3 } from '../../core/contract.ts';

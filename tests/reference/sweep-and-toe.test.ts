@@ -1,7 +1,7 @@
 /** Published rows: caster by sweep, toe as a length, tie rods, what a camber and SAI pattern points to. */
 import { describe, expect, it, test } from 'vitest';
-import { toeFromRimDistances } from '../../core/reading/rim-distances.ts';
-import { casterFromSweep, saiFromSweep } from '../../core/reading/sweep.ts';
+import { toeFromRimDistances } from '../../core/measure/distances.ts';
+import { casterFromSweep, saiFromSweep } from '../../core/measure/sweep.ts';
 import { lengthToToe, toeToLength } from '../../core/units/toe.ts';
 
 describe('caster from a sweep: in 20°, zero, out 20° (method: US Navy NAVEDTRA 14273)', () => {
@@ -35,6 +35,29 @@ describe('toe as a length at its diameter', () => {
   ])('%s', (_, mm, diameter, minutes) => {
     expect(Math.abs(lengthToToe(mm, diameter) * 60 - minutes)).toBeLessThan(0.05);
     expect(Math.abs(toeToLength(minutes / 60, diameter) - mm)).toBeLessThan(0.01);
+  });
+
+  it.each([
+    ['3 ± 2 mm and 18′ ± 12′ (Toyota Supra 1997 rear)', [1, 5], [6, 30], 573],
+    [
+      '4 mm at the tyre and 2.8 mm at the rim, both 20′ (Mazda MX-5 2016): the diameters are as the lengths',
+      [2.8],
+      [20],
+      481.3,
+    ],
+  ] as const)('a window: %s', (_, lengths, minutes, diameter) => {
+    lengths.forEach((mm, i) => {
+      // A total is the sum of both wheels: a tape across reads the whole of it.
+      const found = toeFromRimDistances({ front: 1500, rear: 1500 + mm, diameter });
+      expect(Math.abs(found * 60 - minutes[i]!)).toBeLessThan(0.1);
+    });
+    expect(4 / 2.8).toBeCloseTo(687.5 / 481.3, 2);
+  });
+
+  it.each([404, 728])('a diameter of %d mm, the least and the most that makers’ pairs imply, is taken', (diameter) => {
+    const length = toeToLength(0.25, diameter);
+    expect(length).toBeCloseTo((diameter * 0.25 * Math.PI) / 180, 3);
+    expect(lengthToToe(length, diameter)).toBeCloseTo(0.25, 12);
   });
 
   it('1° is 17.455 mm a metre by the tangent and 17.452 by the sine that a diameter calls for', () => {

@@ -15,8 +15,13 @@ vi.stubGlobal('document', page);
 vi.stubGlobal('addEventListener', page.addEventListener);
 vi.stubGlobal('location', { hash: '' });
 const { adjusterTexts, fileOf, textsOf } = await import('../../app/screens/build/car-texts.ts');
-const { rightList } = await import('../../app/screens/build/new-adjuster.ts');
-const { withSides } = await import('../../app/screens/build/window-texts.ts');
+const { planeOf, saidOf } = await import('../../app/screens/build/cam-round.tsx');
+const { roundPlaces } = await import('../../app/screens/build/table.tsx');
+const { copyOf, rightList } = await import('../../app/screens/build/new-adjuster.ts');
+const { aroundAim, axleWindowsOf, axleWindowTexts, typedWindow, withSides } = await import(
+  '../../app/screens/build/window-texts.ts'
+);
+const { useCardUnits } = await import('../../app/screens/build/numbers.ts');
 
 const REST: Axle = {
   suspension: { kind: 'beam-rear', points: { wheelCentre: [-2601.123456789, 770, 320] }, camber: 0.123456789, toe: 0 },
@@ -40,6 +45,9 @@ const recordOf = (front: Axle, spec = SPEC): CarRecord => {
     id: 'c',
     label: 'Marl estate',
     plate: 'A 1',
+    customer: 'M. Ostler',
+    vin: 'PRACTICE 0001',
+    tyres: '205/55 R16, 2.3 front and 2.1 rear',
     wheel: { rimDiameter: 431.8 },
     wheelbase: 2601.1234567,
     steeringRatio: 15.7,
@@ -181,3 +189,110 @@ function near(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value;
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, near(one)]));
 }
+
+describe('a window typed as the maker prints it', () => {
+  const at = 'spec.front.camber';
+  const typed = (texts: Readonly<Record<string, string>>, end: string, text: string) => ({
+    ...texts,
+    ...typedWindow(texts, at, `${at}.${end}`, text, 'camber', undefined),
+  });
+  const windows = (texts: Readonly<Record<string, string>>) =>
+    axleWindowsOf(texts, 'spec.front', { now: undefined, before: undefined }, undefined);
+
+  it.each(['−0.5 ± 0.75', '-0,5+/-0,75', '−0°30′ ± 0°45′'])('%s gives low, aim and high, and is shown back', (text) => {
+    const texts = typed({}, 'aim', text);
+    expect(windows(texts)).toEqual({ camber: { low: -1.25, aim: -0.5, high: 0.25 } });
+    const back = axleWindowTexts({ camber: { low: -1.25, aim: -0.5, high: 0.25 } }, 'spec.front', undefined);
+    expect(aroundAim(back, at, 'camber', undefined)).toBe('−0.50 ± 0.75');
+  });
+
+  it('follows the aim digit by digit, and an end that is typed afterwards is that end', () => {
+    let texts = {};
+    for (const end of [3, 6, 8, 9, 10, 11]) texts = typed(texts, 'aim', '−0.5 ± 0.75'.slice(0, end));
+    texts = typed(texts, 'high', '0.1');
+    expect(windows(texts)).toEqual({ camber: { low: -1.25, aim: -0.5, high: 0.1 } });
+    expect(aroundAim(texts, at, 'camber', undefined)).toBe('');
+  });
+
+  it('of toe in inches is a length at the maker’s diameter, and reads otherwise at the gauge’s', () => {
+    useCardUnits({ '@toe': 'inch', '@toeParts': '32', '@length': 'inch', '@angle': 'degrees', '@decimal': '.' });
+    const toe = 'spec.front.toe';
+    const texts = typedWindow({}, toe, `${toe}.aim`, '1/16 ± 1/32', 'toe', 700);
+    const angle = (inches: number, diameter: number) => (Math.asin((inches * 25.4) / diameter) * 180) / Math.PI;
+    const window = { low: angle(1 / 32, 700), aim: angle(1 / 16, 700), high: angle(3 / 32, 700) };
+    const told = axleWindowsOf(texts, 'spec.front', { now: 700, before: undefined }, undefined) as typeof SPEC.front;
+    for (const end of ['low', 'aim', 'high'] as const) expect(told?.toe?.[end]).toBeCloseTo(window[end], 9);
+    expect(axleWindowTexts(told, 'spec.front', 700)).toMatchObject({ [`${toe}.low`]: '1/32', [`${toe}.high`]: '3/32' });
+    // The gauge touches further in: the same angle is less there.
+    expect(axleWindowTexts(told, 'spec.front', 350)).toMatchObject({ [`${toe}.low`]: '1/64', [`${toe}.high`]: '3/64' });
+    expect(axleWindowTexts(told, 'spec.front', undefined)[`${toe}.low`]).toContain('°');
+    useCardUnits(undefined);
+  });
+});
+
+it('a car whose toe is an angle needs no diameter, and keeps the maker’s where it has one', () => {
+  const record = recordOf({ ...REST }, { ...SPEC, toeDiameter: 660 });
+  const { rimDiameter: _, ...wheel } = record.car.wheel;
+  const bare: CarRecord = { ...record, car: { ...record.car, wheel } };
+  const { car, spec } = checked(fileOf(textsOf(bare), 'c', bare));
+  expect(car.wheel).toEqual({});
+  expect(spec?.toeDiameter).toBe(660);
+  expect(checked(fileOf({ ...textsOf(bare), 'spec.toeDiameter': '' }, 'c', bare)).spec).not.toHaveProperty(
+    'toeDiameter',
+  );
+  expect(() => checked(fileOf({ ...textsOf(bare), 'spec.toeDiameter': '50' }, 'c', bare))).toThrow(
+    'spec.toeDiameter: 50',
+  );
+});
+
+describe('an adjuster copied', () => {
+  const texts = {
+    'car.rear.adjusters[0].id': 'cam-1',
+    'car.rear.adjusters[0].name': 'Cam',
+    'car.rear.adjusters[0].positions[0].label': '1',
+    'car.rear.adjusters[1].id': 'cam-2',
+    'car.rear.adjusters[1].name': 'Cam 2',
+  };
+  it('stands last in the same list, under a name and an id of its own', () => {
+    expect(copyOf(texts, 'car.rear.adjusters[0]', 'car.rear.adjusters')).toEqual({
+      'car.rear.adjusters[2].id': 'cam-3',
+      'car.rear.adjusters[2].name': 'Cam 3',
+      'car.rear.adjusters[2].positions[0].label': '1',
+    });
+  });
+  it('on the other side keeps them, as nobody there has them', () => {
+    expect(copyOf(texts, 'car.rear.adjusters[1]', 'car.rear.rightAdjusters')).toEqual({
+      'car.rear.rightAdjusters[0].id': 'cam-2',
+      'car.rear.rightAdjusters[0].name': 'Cam 2',
+    });
+  });
+});
+
+describe('a cam laid round', () => {
+  it('has its numbers evenly about the middle, the first where it was said to be', () => {
+    for (const [first, at] of [
+      [0, [0, 3, 0]],
+      [90, [0, 0, 3]],
+      [180, [0, -3, 0]],
+      [270, [0, 0, -3]],
+    ] as const) {
+      const places = roundPlaces(8, 3, first);
+      expect(places.map(({ label }) => label)).toEqual(['1', '2', '3', '4', '5', '6', '7', '8']);
+      places[0]!.offset.forEach((x, i) => {
+        expect(x).toBeCloseTo(at[i]!, 6);
+      });
+      for (const axis of [1, 2] as const)
+        expect(places.reduce((sum, { offset }) => sum + offset[axis], 0)).toBeCloseTo(0, 5);
+      for (const { offset } of places) expect(Math.hypot(...offset)).toBeCloseTo(3, 5);
+    }
+    // From outboard on towards the top.
+    expect(roundPlaces(4, 2, 0)[1]?.offset).toEqual([0, 0, 2]);
+  });
+  it('is drawn in the plane that it moves in, and said', () => {
+    expect(planeOf(roundPlaces(6, 2, 0))).toEqual([1, 2]);
+    expect(planeOf([{ label: '1', offset: [2, 1, 0] }])).toEqual([1, 0]);
+    expect(planeOf([{ label: '1', offset: [2, 0, 1] }])).toEqual([0, 2]);
+    expect(saidOf(roundPlaces(4, 2.5, 0)[0]!)).toBe('number 1: 2.5 mm out');
+    expect(saidOf({ label: '2', offset: [0, 0, 0] })).toBe('number 2: in the middle');
+  });
+});

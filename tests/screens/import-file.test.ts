@@ -1,7 +1,9 @@
 /** A car file that comes in beside records that are here: nothing lost, nothing doubled, and it is said what came. */
 import { describe, expect, it } from 'vitest';
 import { type Incoming, incoming } from '../../app/screens/build/import-file.ts';
+import { isGone, workOn } from '../../app/state/gone.ts';
 import type { CarFile, Round } from '../../core/contract.ts';
+import { deletedNow } from '../../core/records/deletion-marks.ts';
 import { toCarFile } from '../../core/records/exchange.ts';
 import type { Stores } from '../../core/records/stored.ts';
 import { keptVersions } from '../../core/records/versions.ts';
@@ -122,5 +124,16 @@ describe('a car file', () => {
     expect(what.other?.car.label).toBe('Renamed');
     expect(what.other?.spec).toEqual(FILE.spec);
     expect(fileFrom(now)).toEqual(fileFrom(all));
+  });
+
+  it('of a car that was deleted here brings it back', () => {
+    const here = bring(EMPTY, FILE).all;
+    const [car] = here.cars as [Stores['cars'][number]];
+    const gone = { ...here, cars: [deletedNow(car, workOn(here, car), '2025-02-02T08:00:00Z')] };
+    expect(isGone(gone, gone.cars[0]!)).toBe(true);
+    const { all, what } = bring(gone, FILE);
+    expect(what).toMatchObject({ known: true, isBack: true, added: NONE });
+    expect(isGone(all, all.cars[0]!)).toBe(false);
+    expect(bring(all, FILE).what).toMatchObject({ entries: [], added: NONE });
   });
 });

@@ -2,7 +2,16 @@
 import 'fake-indexeddb/auto';
 import { beforeAll, expect, it, vi } from 'vitest';
 import { carState } from '../../app/state/car-state.ts';
-import { keep, keepDraft, loadError, loading, loadRecords, loadSoon, records } from '../../app/state/records.ts';
+import {
+  cleared,
+  keep,
+  keepDraft,
+  loadError,
+  loading,
+  loadRecords,
+  loadSoon,
+  records,
+} from '../../app/state/records.ts';
 import { lastSettings, openVisit, visitView } from '../../app/state/visits.ts';
 import { byId, ClearedError, type Entry, store } from '../../app/store/index.ts';
 import { createStore } from '../../app/store/store.ts';
@@ -94,6 +103,9 @@ it('where the browser has cleared the rest meanwhile, that is said instead of tr
   await loadRecords(first, async () => expect.fail('it is not empty'));
   expect(loading.value).toBe('failed');
   expect(loadError.value).toContain('cleared');
+  // The screen that offers to save what was read by then.
+  expect(cleared.value).toBe(true);
+  expect(records.value.cars.map(({ id }) => id)).toEqual(first.cars);
   expect(gone).toHaveBeenCalledTimes(1);
   gone.mockRestore();
 });

@@ -1,16 +1,16 @@
 /** What was chosen once, read from whatever is on file: what is not as it should be counts as not set, and nothing throws. */
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it, test } from 'vitest';
-import { drawer, gauge, theme, toeReference, units, usualForm } from '../../app/state/preferences.ts';
+import { drawer, gauge, rack, theme, toeReference, units, usualForm } from '../../app/state/preferences.ts';
 import { records } from '../../app/state/records.ts';
 import { readStores } from '../../core/records/stored-schema.ts';
 
 const NONE = { cars: [], visits: [], readings: [], moves: [], drafts: [], preferences: [] };
-const IDS = ['units', 'gauge', 'drawer', 'theme', 'toe-reference', 'total-toe:c', 'toe-reference:c', 'backup'];
+const IDS = ['units', 'gauge', 'drawer', 'theme', 'toe-reference', 'total-toe:c', 'toe-reference:c', 'backup', 'rack'];
 const given = (id: string, value: unknown): void => {
   records.value = { ...NONE, preferences: [{ id, value }] };
 };
-const all = () => [units.value, gauge.value, drawer.value, theme.value, toeReference.value, usualForm('c')];
+const all = () => [units.value, gauge.value, drawer.value, theme.value, toeReference.value, usualForm('c'), rack.value];
 
 beforeEach(() => {
   records.value = NONE;
@@ -31,6 +31,8 @@ describe('a preference that is not what it should be', () => {
     ['theme', ['dark']],
     ['toe-reference', 'moon'],
     ['total-toe:c', 'true'],
+    ['rack', 'two'],
+    ['rack', { order: 'zigzag', angle: 4, toe: '2', mm: 1.5 }],
   ])('counts as not set: %s = %j', (id, value) => {
     const usual = all();
     given(id, value);
@@ -38,6 +40,8 @@ describe('a preference that is not what it should be', () => {
   });
 
   it('takes nothing with it that is right beside it', () => {
+    given('rack', { order: 'wheel', angle: 3, toe: 0 });
+    expect(rack.value).toEqual({ order: 'wheel', decimals: { angle: 3, toe: 2, mm: 1, inch: 2 }, assumed: false });
     given('units', { angle: 'degrees-minutes', toe: 'feet', sai: true });
     expect(units.value).toMatchObject({ angle: 'degrees-minutes', toe: 'angle', sai: true });
     given('drawer', { counted: true, shims: [null, { size: 1.5, count: 4 }] });
@@ -48,7 +52,7 @@ describe('a preference that is not what it should be', () => {
     fc.assert(
       fc.property(fc.constantFrom(...IDS), fc.anything(), (id, value) => {
         given(id, value);
-        expect(all()).toHaveLength(6);
+        expect(all()).toHaveLength(7);
         for (const { size, count } of drawer.value.shims) expect(size * count).toBeGreaterThanOrEqual(0);
       }),
     );
@@ -60,13 +64,14 @@ describe('of a backup', () => {
     readStores({ ...NONE, preferences: [{ id, value }] }).aside.map(({ id: own }) => own);
 
   it('one that is known and wrong is set aside, one that is not known comes in whatever it is', () => {
-    for (const id of IDS) expect(aside(id, { shims: [null], angle: 1, at: 'x' })).toEqual([id]);
+    for (const id of IDS) expect(aside(id, { shims: [null], angle: 1, at: 'x', order: 7 })).toEqual([id]);
     expect(aside('constructor', 7)).toEqual([]);
     expect(aside('of-a-later-version', { any: [null] })).toEqual([]);
   });
 
   it('what the app itself keeps comes in', () => {
     expect(aside('units', units.value)).toEqual([]);
+    expect(aside('rack', { order: rack.value.order, ...rack.value.decimals })).toEqual([]);
     expect(aside('gauge', { camber: 0.02, caster: 0.05, toe: 0.02 })).toEqual([]);
     expect(aside('drawer', { counted: true, shims: [{ size: 1.5, count: 999 }] })).toEqual([]);
     for (const one of ['system', 'light', 'dark', 'high-contrast']) expect(aside('theme', one)).toEqual([]);

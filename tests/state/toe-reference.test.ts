@@ -162,7 +162,7 @@ describe('two readings against different lines', () => {
     put('r1', 'v', centre);
     put('r2', 'w', thrust, '2026-01-02T08:00:00Z');
     const lines = () => {
-      const { past, fields: all, ...rest } = pastOf(records.value, records.value.cars[0]!);
+      const { past, lines: all, ...rest } = pastOf(records.value, records.value.cars[0]!);
       const field = all.find(({ id }) => id === 'LF.toe')!;
       return { found: past.map(({ found }) => found(field)), ...rest };
     };

@@ -13,7 +13,8 @@ const front: Axle = { suspension, adjusters: [tie], steered: true };
 const rear: Axle = { suspension: randomSuspension(stream(9), 'beam-rear'), adjusters: [], steered: false };
 const at = '2026-01-01T08:00:00Z';
 const settings: CarSettings = { LF: { tie: 0.5 }, RF: { tie: -0.5 } };
-const reading = { LF: { camber: 0, toe: 0.3 }, RF: { camber: 0, toe: 0.3 } };
+const angles = { LF: { camber: 0, toe: 0.3 }, RF: { camber: 0, toe: 0.3 } };
+const reading = { ...angles, rideHeights: { LF: 380, RF: 385 } };
 const moves = (['LF', 'RF'] as const).map((corner) => ({
   ...{ id: corner, visitId: 'v', readingId: 'r', at, corner, adjuster: 'tie', outcome: 'done' as const },
   ...{ from: settings[corner]?.tie ?? 0, to: 1 },
@@ -52,4 +53,8 @@ it('finds the adjuster of a move on its own side', () => {
   expect(adjusterOf(car, { corner: 'LF', adjuster: 'tie' })?.name).toBe('Tie rod');
   expect(adjusterOf(car, { corner: 'RF', adjuster: 'tie' })?.name).toBe('Rod of its own');
   expect(adjusterOf(fileOf([]).car, { corner: 'RF', adjuster: 'tie' })).toBeUndefined();
+});
+
+it('says nothing of how high the body stood: no move hangs on it', () => {
+  expect(fileOf().visits?.[0]?.rounds[0]?.reading).toEqual(angles);
 });

@@ -2,13 +2,8 @@
 import 'fake-indexeddb/auto';
 import { vi } from 'vitest';
 import { type Entry, type Everything, isInternal, STORES } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import { open } from './opened.ts';
 import { inOrder } from './records.ts';
-
-const opened: Store[] = [];
-export function closeAll(): void {
-  for (const store of opened.splice(0)) store.close();
-}
 
 /** A localStorage, which Node has not. Returns what is in it. */
 export function standIn(): Map<string, string> {
@@ -26,8 +21,7 @@ export const entriesOf = (all: Everything): Entry[] =>
 
 /** A store and the screens' memory of it. */
 export async function app(name: string, { remembers = true } = {}) {
-  const store = createStore(name);
-  opened.push(store);
+  const store = open(name);
   let memory = await store.load();
   if (remembers) store.remember(() => memory);
   const keep = (...entries: Entry[]) => {
@@ -45,28 +39,39 @@ export const asked = <T>(request: IDBRequest<T>) =>
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
   });
-/** What another hand does to the database, past the app's code. */
-export async function beside(name: string, change: (transaction: IDBTransaction) => void): Promise<void> {
-  const database = await asked(indexedDB.open(name));
+/**
+ * What another hand does to the database, past the app's code.
+ * @param held its connection, where it has one
+ */
+export async function beside(
+  name: string,
+  change: (transaction: IDBTransaction) => void,
+  held?: IDBDatabase,
+): Promise<void> {
+  const database = held ?? (await asked(indexedDB.open(name)));
   const transaction = database.transaction([...database.objectStoreNames], 'readwrite');
   change(transaction);
   await new Promise((done) => {
     transaction.oncomplete = done;
   });
-  database.close();
+  if (!held) database.close();
 }
 export const clear = (name: string) =>
   beside(name, (transaction) => {
     for (const store of transaction.objectStoreNames) transaction.objectStore(store).clear();
   });
-export const onDisk = async (name: string): Promise<Everything> => {
+export const onDisk = async (name: string, held?: IDBDatabase): Promise<Everything> => {
   const all: Record<string, Entry[1][]> = {};
-  await beside(name, (transaction) => {
-    for (const store of STORES) {
-      transaction.objectStore(store).getAll().onsuccess = ({ target }) => {
-        all[store] = (target as IDBRequest<Entry[1][]>).result.filter(({ id }) => !isInternal(id));
-      };
-    }
-  });
+  await beside(
+    name,
+    (transaction) => {
+      for (const store of STORES) {
+        transaction.objectStore(store).getAll().onsuccess = ({ target }) => {
+          all[store] = (target as IDBRequest<Entry[1][]>).result.filter(({ id }) => !isInternal(id));
+        };
+      }
+    },
+    held,
+  );
   return inOrder(all as unknown as Everything);
 };

@@ -1,19 +1,13 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { CANARY, UNDO } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import type { Store } from '../../app/store/store.ts';
 import { InputError } from '../../core/input-error.ts';
-import { car, draft, freshName, frozenRecords, inOrder, reading } from './records.ts';
+import { open } from './opened.ts';
+import { car, draft, freshName, frozenRecords, inOrder, oneText, reading, storesOf } from './records.ts';
 
-const opened: Store[] = [];
-function open(name = freshName()): Store {
-  const store = createStore(name);
-  opened.push(store);
-  return store;
-}
 afterEach(() => {
   vi.restoreAllMocks();
-  for (const store of opened.splice(0)) store.close();
 });
 
 /** A store that holds the frozen records. */
@@ -61,15 +55,15 @@ describe('a backup', () => {
   it('holds every record of every store that the database has', async () => {
     const name = freshName();
     const store = await filled(name);
-    const backup = JSON.parse(await store.exportAll());
+    const stores = await storesOf(await store.exportAll());
     const database = await raw(name);
     expect(Object.keys(database).length).toBeGreaterThanOrEqual(6);
-    expect(Object.keys(backup.stores).sort()).toEqual(Object.keys(database).sort());
+    expect(Object.keys(stores).sort()).toEqual(Object.keys(database).sort());
     // Which database this is, is no record: another phone's is another.
     database.preferences = database.preferences?.filter(({ id }) => id !== CANARY) ?? [];
     for (const [name, records] of Object.entries(database)) {
       expect(records.length, `the test has records in ${name}`).toBeGreaterThan(0);
-      expect(inOrder(backup.stores)).toMatchObject({ [name]: inOrder({ [name]: records } as never)[name as never] });
+      expect(inOrder(stores)).toMatchObject({ [name]: inOrder({ [name]: records } as never)[name as never] });
     }
   });
 
@@ -86,19 +80,22 @@ describe('a backup', () => {
   it('holds what has not been written yet', async () => {
     const store = open();
     void store.put('cars', car);
-    expect(JSON.parse(await store.exportAll()).stores.cars).toEqual([car]);
+    expect((await storesOf(await store.exportAll())).cars).toEqual([car]);
   });
 
   it('can be made of what is on the screen when the database is out of reach', async () => {
     const store = open();
     await store.load();
-    vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(() => {
+    const { transaction } = IDBDatabase.prototype;
+    vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(function (this: IDBDatabase, ...args) {
+      // The empty database that begins the log is made by the stand-in's own upgrade, at its own time: not this one.
+      if (this.name.endsWith('-log')) return transaction.apply(this, args);
       throw new DOMException('gone', 'InvalidStateError');
     });
     await expect(store.exportAll()).rejects.toThrow('InvalidStateError');
     void store.put('drafts', draft('a', '1'));
-    const text = await store.exportAll({ ...frozenRecords, drafts: [] });
-    expect(JSON.parse(text).stores).toEqual({ ...frozenRecords, drafts: [draft('a', '1')] });
+    const file = await store.exportAll({ ...frozenRecords, drafts: [] });
+    expect(await storesOf(file)).toEqual({ ...frozenRecords, drafts: [draft('a', '1')] });
   });
 
   it('brings hostile text back as the text it is', async () => {
@@ -165,10 +162,10 @@ describe('restoring', () => {
       ['preferences', { id: 'units', value: 'mine' }],
     ]);
     const before = inOrder(await to.load());
-    expect(await to.canUndoRestore()).toBe(false);
+    expect(await to.undoes()).toBeUndefined();
     await to.restore(text);
     const after = inOrder(await to.load());
-    expect(await to.canUndoRestore()).toBe(true);
+    expect(await to.undoes()).toBe('restore');
     expect(await to.undoRestore()).toBe(true);
     expect(inOrder(await to.load())).toEqual(before);
     expect(await to.undoRestore()).toBe(true);
@@ -186,25 +183,9 @@ describe('restoring', () => {
     const name = freshName();
     const to = open(name);
     await to.restore(await (await filled()).exportAll());
-    expect((await raw(name)).preferences?.map(({ id }) => id)).toContain(UNDO);
-    expect((await to.load()).preferences.map(({ id }) => id)).not.toContain(UNDO);
-    expect(await to.exportAll()).not.toContain(UNDO);
-  });
-
-  it('writes all or nothing', async () => {
-    const text = await (await filled()).exportAll();
-    const name = freshName();
-    const to = open(name);
-    await to.put('drafts', draft('mine', '1'));
-    const before = await raw(name);
-    const put = IDBObjectStore.prototype.put;
-    vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, record) {
-      if (this.name === 'moves') throw new DOMException('no room', 'QuotaExceededError');
-      return put.call(this, record);
-    });
-    await expect(to.restore(text)).rejects.toThrow('no room left');
-    vi.restoreAllMocks();
-    expect(await raw(name)).toEqual(before);
+    expect(await to.undoes()).toBe('restore');
+    expect((await raw(name)).preferences?.map(({ id }) => id)).not.toContain(UNDO);
+    expect((await (await to.exportAll()).text()).length).toBeLessThan(8000);
   });
 
   it('tells the screens to load again', async () => {
@@ -253,7 +234,7 @@ describe('a backup that is refused', () => {
   ];
 
   it.each(refusals)('because it %s: nothing is touched', async (_why, spoil, message) => {
-    const text = await (await filled()).exportAll();
+    const text = await oneText(frozenRecords);
     const name = freshName();
     const to = open(name);
     await to.put('drafts', draft('mine', '1'));
@@ -264,6 +245,6 @@ describe('a backup that is refused', () => {
       expect((error as InputError).message).toMatch(message);
     }
     expect(await raw(name)).toEqual(before);
-    expect(await to.canUndoRestore()).toBe(false);
+    expect(await to.undoes()).toBeUndefined();
   });
 });

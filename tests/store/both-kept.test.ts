@@ -1,20 +1,17 @@
 /** What two phones told differently, through the database and a file: both are there, it is said, and the order is one. */
 import 'fake-indexeddb/auto';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import type { Store } from '../../app/store/store.ts';
+import { canonical } from '../../core/records/canonical.ts';
 import type { CarRecord, VisitRecord } from '../../core/records/stored.ts';
 import { chosen, edited, keptVersions, otherVersions } from '../../core/records/versions.ts';
 import { marked, otherNotes } from '../../core/records/visit-facts.ts';
-import { car, freshName, inOrder, reading } from './records.ts';
+import { open } from './opened.ts';
+import { car, inOrder, reading, storesOf } from './records.ts';
 
-const opened: Store[] = [];
-afterEach(() => {
-  for (const store of opened.splice(0)) store.close();
-});
 async function phone(...entries: Entry[]): Promise<Store> {
-  const store = createStore(freshName());
-  opened.push(store);
+  const store = open();
   if (entries.length > 0) await store.putAll(entries);
   return store;
 }
@@ -32,8 +29,8 @@ async function together(one: Store, other: Store) {
   const report = await forth.restore(files[1]);
   await back.restore(files[1]);
   await back.restore(files[0]);
-  const [a, b] = [JSON.parse(await forth.exportAll()), JSON.parse(await back.exportAll())];
-  expect(a.checksum).toBe(b.checksum);
+  const [a, b] = [await storesOf(await forth.exportAll()), await storesOf(await back.exportAll())];
+  expect(canonical(a)).toBe(canonical(b));
   const again = await forth.restore(files[0]);
   expect(again.changes).toMatchObject({ added: 0, updated: 0 });
   return { all: inOrder(await forth.load()), both: report.both };

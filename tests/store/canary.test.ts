@@ -1,8 +1,9 @@
 /** The database cleared or lost under a running app and between two starts: said at once, and what is in memory written back. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CANARY } from '../../app/store/schema.ts';
-import { app, asked, beside, clear, closeAll, entriesOf, onDisk, standIn } from './app.ts';
-import { car, draft, freshName, frozenRecords, inOrder } from './records.ts';
+import { app, asked, beside, clear, entriesOf, onDisk, standIn } from './app.ts';
+import { closeAll } from './opened.ts';
+import { car, draft, freshName, frozenRecords, inOrder, storesOf } from './records.ts';
 
 let outside: Map<string, string>;
 beforeEach(() => {
@@ -53,7 +54,8 @@ describe('records cleared under a running app', () => {
     const begin = vi.spyOn(IDBDatabase.prototype, 'transaction');
     const { store, keep, memory } = await app(name);
     await keep(...entriesOf(frozenRecords));
-    const database = begin.mock.contexts[0] as unknown as IDBDatabase;
+    const opened = begin.mock.contexts as unknown as IDBDatabase[];
+    const database = opened.find((one) => one.name === name)!;
     await clear(name);
     database.close();
     // As fake-indexeddb's events are made, which are not Node's.
@@ -81,7 +83,7 @@ describe('records cleared under a running app', () => {
     await keep(...entriesOf(frozenRecords));
     await clear(name);
     await expect(store.load()).rejects.toThrow('has cleared the records');
-    const { stores } = JSON.parse(await store.exportAll(memory()));
+    const stores = await storesOf(await store.exportAll(memory()));
     expect(inOrder(stores)).toEqual(inOrder(memory()));
   });
 

@@ -1,9 +1,10 @@
 /** A database cleared while a start reads it part by part: told, and no part is written back as the whole. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CANARY } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import type { Store } from '../../app/store/store.ts';
 import { carId, makeShop } from '../tools/shop.ts';
-import { app, beside, clear, closeAll, entriesOf, onDisk, standIn } from './app.ts';
+import { app, beside, clear, entriesOf, onDisk, standIn } from './app.ts';
+import { closeAll, open } from './opened.ts';
 import { draft, freshName } from './records.ts';
 
 const shop = makeShop({ cars: 40, visits: 10, open: 3 });
@@ -11,15 +12,12 @@ const nothing = { cars: [], visits: [], readings: [], moves: [], drafts: [], pre
 const first = { cars: [carId(0)], visits: [] };
 
 let outside: Map<string, string>;
-const opened: Store[] = [];
 beforeEach(() => {
   outside = standIn();
 });
 afterEach(() => {
-  for (const store of opened.splice(0)) store.close();
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
-  closeAll();
 });
 
 /** A database with the shop in it, and a store that has read none of it. */
@@ -31,12 +29,11 @@ async function filled({ isCounted = true } = {}): Promise<{ readonly name: strin
     await beside(name, (transaction) => transaction.objectStore('preferences').delete(CANARY));
     outside.clear();
   }
-  const store = createStore(name);
-  opened.push(store);
+  const store = open(name);
   return { name, store };
 }
 async function isTold(store: Store): Promise<void> {
-  await vi.waitFor(() => expect(store.saveState.value).toBe('not-saved'));
+  await vi.waitFor(() => expect(store.saveState.value).toBe('not-saved'), 10_000);
   expect(store.saveMessage.value).toContain('has cleared the records');
 }
 
@@ -70,6 +67,22 @@ describe.each([true, false])(
       void store.put('drafts', draft('a', '1'));
       await isTold(store);
       expect(await onDisk(name)).toEqual(nothing);
+    });
+
+    it('are told by the rest, though a page that was hidden meanwhile has written something', async () => {
+      const { name, store } = await filled({ isCounted });
+      await store.loadSome(first);
+      await clear(name);
+      void store.put('drafts', draft('a', '1'));
+      await store.flush().catch(() => undefined);
+      await isTold(store);
+      const take = vi.fn();
+      await expect(store.loadAll(take)).rejects.toThrow('has cleared the records');
+      store.remember(() => nothing as Parameters<typeof entriesOf>[0]);
+      store.retry();
+      await expect(store.load()).rejects.toThrow('has cleared the records');
+      expect(take).not.toHaveBeenCalled();
+      expect(store.loss.value?.kind).not.toBe('put-back');
     });
 
     it('are told when it happens between two slices', async () => {
@@ -113,7 +126,7 @@ it('records that all are here and then cleared are written back whole', async ()
   store.remember(() => memory);
   await clear(name);
   await expect(store.loadAll(() => undefined)).rejects.toThrow('has cleared the records');
-  await vi.waitFor(() => expect(store.loss.value?.kind).toBe('put-back'));
+  await vi.waitFor(() => expect(store.loss.value?.kind).toBe('put-back'), 10_000);
   expect((await onDisk(name)).readings).toHaveLength(shop.readings.length);
   expect(store.saveState.value).toBe('saved');
 });

@@ -1,17 +1,13 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { createStore, type Store } from '../../app/store/store.ts';
+import { open } from './opened.ts';
 import { car, draft, freshName, frozenRecords, inOrder } from './records.ts';
 
-const opened: Store[] = [];
-function open(name = freshName()): Store {
-  const store = createStore(name);
-  opened.push(store);
-  return store;
-}
+// Here each call of the browser's database is counted: the log is `torn-log.spec.ts`'s.
+vi.mock('../../app/store/fresh-log.ts', () => ({ freshLog: async () => undefined }));
+
 afterEach(() => {
   vi.restoreAllMocks();
-  for (const store of opened.splice(0)) store.close();
 });
 
 /** Makes the next calls of a method fail as a phone would make them fail. */

@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { afterEach, expect, it, vi } from 'vitest';
 import type { Entry } from '../../app/store/schema.ts';
-import { app, asked, clear, closeAll, entriesOf, onDisk } from './app.ts';
+import { app, asked, clear, entriesOf, onDisk } from './app.ts';
+import { closeAll } from './opened.ts';
 import { car, draft, freshName, frozenRecords, inOrder } from './records.ts';
 
 afterEach(() => {

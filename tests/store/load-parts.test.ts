@@ -2,20 +2,14 @@
 import 'fake-indexeddb/auto';
 import { afterEach, expect, it, vi } from 'vitest';
 import type { Entry, Everything } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import type { Store } from '../../app/store/store.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { carId, makeShop, minute, visitId } from '../tools/shop.ts';
+import { open } from './opened.ts';
 import { draft, freshName, inOrder } from './records.ts';
 
-const opened: Store[] = [];
-function open(name = freshName()): Store {
-  const store = createStore(name);
-  opened.push(store);
-  return store;
-}
 afterEach(() => {
   vi.restoreAllMocks();
-  for (const store of opened.splice(0)) store.close();
 });
 
 async function filled(shop: Everything): Promise<Store> {

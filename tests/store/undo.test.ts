@@ -1,25 +1,16 @@
 /** The undo of a restore takes back what the restore brought, and nothing that came since. */
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type Entry, type Everything, UNDO } from '../../app/store/schema.ts';
-import { createStore, type Store } from '../../app/store/store.ts';
+import { markOf } from '../../app/store/undo.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
+import { open } from './opened.ts';
 import { car, draft, freshName, frozenRecords, inOrder, reading } from './records.ts';
-
-const opened: Store[] = [];
-function open(name = freshName()): Store {
-  const store = createStore(name);
-  opened.push(store);
-  return store;
-}
-afterEach(() => {
-  for (const store of opened.splice(0)) store.close();
-});
 
 const entriesOf = (all: Partial<Everything>): Entry[] =>
   Object.entries(all).flatMap(([name, list]) => list.map((record) => [name, record] as Entry));
-async function backupOf(all: Partial<Everything>): Promise<string> {
+async function backupOf(all: Partial<Everything>): Promise<Blob> {
   const store = open();
   await store.putAll(entriesOf(all));
   return store.exportAll();
@@ -180,6 +171,37 @@ describe('an undo that an earlier version kept', () => {
     const { cars, visits, readings, moves, drafts, preferences } = await store.load();
     expect([cars, visits, readings, moves, drafts]).toEqual([[car], [visit], [], [], []]);
     expect(inOrder({ ...none, preferences })).toEqual(inOrder({ ...none, preferences: frozenRecords.preferences }));
+  });
+
+  it('takes back what the steps tell that it kept, once, and then that is undone', async () => {
+    const older = { ...car, car: { ...car.car, label: 'Older' } };
+    const step = (store: string, id: string, rest: object) => ({ store, id, ...rest });
+    const steps = [
+      step('cars', car.id, { before: older, after: markOf(car) }),
+      step('drafts', 'brought', { after: markOf(draft('brought', '1')) }),
+    ];
+    const name = freshName();
+    const store = open(name);
+    await store.putAll([
+      ...entriesOf({ cars: [car], drafts: [draft('brought', '1'), draft('mine', '1')] }),
+      ['preferences', { id: UNDO, value: { at: '2026-06-01T08:00:00.000Z', steps } }],
+    ]);
+    expect(await store.undoes()).toBe('restore');
+    expect((await store.inspectUndo())?.goes.map(([, { id }]) => id)).toEqual(['brought']);
+    expect(await store.undoRestore()).toBe(true);
+    const { cars, drafts } = await store.load();
+    expect([cars, drafts]).toEqual([[older], [draft('mine', '1')]]);
+    expect(await store.undoes()).toBe('undo');
+    await store.undoRestore();
+    expect((await store.load()).cars).toEqual([car]);
+  });
+
+  it('is of no more use after a restore by this version', async () => {
+    const store = open();
+    await store.putAll([...entriesOf({ drafts: [draft('mine', '1')] }), kept(none)]);
+    await store.restore(await backupOf({ drafts: [draft('brought', '1')] }));
+    await store.undoRestore();
+    expect((await store.load()).drafts).toEqual([draft('mine', '1')]);
   });
 
   it('puts back what an undo had taken away', async () => {

@@ -1,18 +1,14 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { createStore, type Store } from '../../app/store/store.ts';
 import { InputError } from '../../core/input-error.ts';
-import { car, draft, freshName, reading } from './records.ts';
+import { open } from './opened.ts';
+import { car, draft, freshName, frozenRecords, oneText, reading } from './records.ts';
 
-const opened: Store[] = [];
-function open(name = freshName()): Store {
-  const store = createStore(name);
-  opened.push(store);
-  return store;
-}
+// Here each call of the browser's database is counted: the log is `torn-log.spec.ts`'s.
+vi.mock('../../app/store/fresh-log.ts', () => ({ freshLog: async () => undefined }));
+
 afterEach(() => {
   vi.restoreAllMocks();
-  for (const store of opened.splice(0)) store.close();
 });
 
 const noRoom = () => new DOMException('no room', 'QuotaExceededError');
@@ -35,7 +31,8 @@ describe('writing', () => {
       ['drafts', draft('a', '1')],
     ]);
     await store.remove('drafts', 'a');
-    await store.restore(await store.exportAll());
+    await store.restore(await oneText(frozenRecords));
+    await store.undoRestore();
     const writing = transaction.mock.calls.filter(([, mode]) => mode === 'readwrite');
     expect(writing.length).toBeGreaterThanOrEqual(4);
     for (const call of writing) expect(call[2]).toEqual({ durability: 'strict' });

@@ -44,9 +44,10 @@ export class Checks {
     });
   }
 
-  playwright(name: string, env: Env): void {
+  /** @param only files to run; absent: all */
+  playwright(name: string, env: Env, only: readonly string[] = []): void {
     const file = join(this.#results, 'browser.json');
-    const args = ['playwright', 'test', '--config', 'tests/playwright.config.ts', '--reporter=list,json'];
+    const args = ['playwright', 'test', '--config', 'tests/playwright.config.ts', '--reporter=list,json', ...only];
     const ok = this.#step(name, args, { ...env, PLAYWRIGHT_JSON_OUTPUT_NAME: file });
     this.#runner('playwright', ok, file, ({ stats }: PlaywrightResult) => ({
       passed: stats.expected,

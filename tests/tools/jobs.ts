@@ -7,7 +7,7 @@ export const jobsIn = ({ moves }: Pick<Plan, 'moves'>): readonly (readonly Move[
 
 export function sentence(job: readonly Move[]): string {
   const [first] = job as readonly [Move];
-  if (job.length === 1) return first.instruction;
+  if (job.length === 1 || job.some(({ setBy }) => setBy)) return job.map(({ instruction }) => instruction).join(' ');
   return wordsOf().job(
     job.map(({ job: part, act }) => ({ end: part!.end, act })),
     first.job?.arm,

@@ -5,7 +5,7 @@ type Data = Readonly<Record<string, unknown>>;
 
 /** Nothing, what is empty, of another type, beyond any limit, beside every list of names. */
 const BAD: readonly unknown[] = [
-  ...[undefined, null, '', 'x', '__proto__', 'x'.repeat(4001), true, 0, -1, 1e9, Number.NaN],
+  ...[undefined, null, '', 'x', '__proto__', '\ud800', 'x'.repeat(4001), true, 0, -1, 1e9, Number.NaN],
   ...[[], [0, 0, 0], [2, 1], ['x'], {}],
 ];
 /** More than any list of a car may have. */

@@ -11,20 +11,25 @@ export interface Batch {
   readonly family: number;
   readonly from: number;
   readonly to: number;
+  /** mm that the true points are off by: played with learning and without; see play-learning.ts. */
+  readonly off?: number;
 }
 
 interface Job {
   readonly batch: Batch;
-  readonly done: (played: readonly (Played | undefined)[]) => void;
+  readonly done: (played: readonly unknown[]) => void;
 }
 
 const HAND = fileURLToPath(new URL('hand.ts', import.meta.url));
 
 /** Outcomes of every batch's cars, a promise a batch, begun in that order. A hand that fails ends the whole run. */
-export function playAll(batches: readonly Batch[]): Promise<readonly (Played | undefined)[]>[] {
+export function playAll<T = Played>(batches: readonly Batch[]): Promise<readonly (T | undefined)[]>[] {
   const jobs: Job[] = [];
   const played = batches.map(
-    (batch) => new Promise<readonly (Played | undefined)[]>((done) => void jobs.push({ batch, done })),
+    (batch) =>
+      new Promise<readonly (T | undefined)[]>(
+        (done) => void jobs.push({ batch, done: (played) => done(played as readonly (T | undefined)[]) }),
+      ),
   );
   for (let i = 0; i < Math.min(availableParallelism(), batches.length); i++) {
     const hand = fork(HAND, { serialization: 'advanced' });

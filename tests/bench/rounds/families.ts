@@ -124,6 +124,24 @@ export const FAMILIES: readonly Family[] = [
   },
 ];
 
+const [wishbone, , links] = FAMILIES as readonly [Family, Family, Family];
+
+/** Those that are played with learning: the same, and two on cams, of which one has no rod. */
+export const LEARNERS: readonly Family[] = [
+  ...FAMILIES,
+  {
+    ...wishbone,
+    name: 'double wishbone, two eccentrics on the lower arm, tie rod',
+    adjusters: [cam('front', 'lowerFront'), cam('rear', 'lowerRear'), rod('tieInner')],
+  },
+  {
+    ...links,
+    name: 'five links, two eccentrics, no rod',
+    // The second one sets toe, and there is no third.
+    adjusters: [cam('upper', 'inner1'), cam('toe', 'inner5')] as unknown as Family['adjusters'],
+  },
+];
+
 /** A whole car of which one axle is the family's, each side with the points that were entered for it. */
 export function carOf(family: Family, left: Suspension, right: Suspension): Car {
   const own = { suspension: left, rightSuspension: right, adjusters: family.adjusters };

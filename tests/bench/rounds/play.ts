@@ -14,8 +14,8 @@ export const TOE = 0.1;
 export const ALL_KNOWN = 'all known';
 /** Its chance says nothing of what a tape leaves open. */
 export const POINTS_EXACT = '  points exact';
-const LEAN = ['camber', 'caster'] as const;
-const ALL = ['camber', 'caster', 'toe'] as const;
+export const LEAN = ['camber', 'caster'] as const;
+export const ALL = ['camber', 'caster', 'toe'] as const;
 
 function specOf({ aim }: Family, half: number): AxleSpec {
   const window = (middle: number, by: number) => ({ low: middle - by, aim: middle, high: middle + by });
@@ -26,7 +26,12 @@ function specOf({ aim }: Family, half: number): AxleSpec {
   };
 }
 
-function isIn(spec: AxleSpec, reading: Reading, corners: readonly Corner[], angles: readonly (typeof ALL)[number][]) {
+export function isIn(
+  spec: AxleSpec,
+  reading: Reading,
+  corners: readonly Corner[],
+  angles: readonly (typeof ALL)[number][],
+) {
   return corners.every((corner) =>
     angles.every((angle) => {
       const window = spec[angle];
@@ -37,7 +42,7 @@ function isIn(spec: AxleSpec, reading: Reading, corners: readonly Corner[], angl
 }
 
 /** Whether any pair of positions brings camber and caster of the true wheel so far into the window, by trying them all. */
-function canReach(family: Family, spec: AxleSpec, corner: TrueCorner, inside: Inside): boolean {
+export function canReach(family: Family, spec: AxleSpec, corner: TrueCorner, inside: Inside): boolean {
   const [first, second] = family.adjusters;
   const narrow = {
     camber: narrowed(spec.camber as Window, inside.camber),

@@ -1,12 +1,14 @@
 /**
- * `npm run bench:rounds [-- CARS]`: how many re-measures a car takes, by the rule of thumb, by the kit's chart and by
- * Cornerwright, on simulated cars; and whether the chance that a plan states comes true.
+ * `npm run bench:rounds [-- CARS [learning]]`: how many re-measures a car takes, by the rule of thumb, by the kit's chart and by
+ * Cornerwright, on simulated cars; and whether the chance that a plan states comes true. With `learning` the last rows alone.
  */
 import { type Batch, playAll } from './crew.ts';
 import { FAMILIES } from './families.ts';
+import { learningRows } from './learning.ts';
 import { ALL_KNOWN, type Outcome, POINTS_EXACT, TOE } from './play.ts';
 
 const CARS = Number(process.argv[2] ?? 500);
+const ONLY_LEARNING = process.argv[3] === 'learning';
 /** Cars that a core takes at a time: few, so that none waits long for another at the end. */
 const AT_A_TIME = 4;
 
@@ -20,7 +22,9 @@ const percent = (xs: readonly boolean[]): string => `${((100 * xs.filter(Boolean
 console.log(
   `${CARS} cars a family; toe window ±${TOE}°; a car that is in the window as found is not counted; lean: camber and caster`,
 );
-const groups = [0.5, 0.25].flatMap((half) => FAMILIES.map((family, number) => ({ half, family, number })));
+const groups = (ONLY_LEARNING ? [] : [0.5, 0.25]).flatMap((half) =>
+  FAMILIES.map((family, number) => ({ half, family, number })),
+);
 const batches = groups.map(({ half, number }) =>
   Array.from({ length: Math.ceil(CARS / AT_A_TIME) }, (_, i): Batch => {
     const from = i * AT_A_TIME;
@@ -75,7 +79,8 @@ for (const [g, { half, family }] of groups.entries()) {
 }
 for (const [half, rows] of together) print(`±${half}°  all families together`, 'every car that counts above', rows);
 
-console.log('\nOf all plans that state a chance, how many came true (all in the window at the first re-measure):');
+if (calibration.length > 0)
+  console.log('\nOf all plans that state a chance, how many came true (all in the window at the first re-measure):');
 for (let low = 5; low < 100; low += 10) {
   const group = calibration.filter(({ chance }) => chance * 100 >= low && chance * 100 < low + 10);
   if (group.length === 0) continue;
@@ -84,3 +89,5 @@ for (let low = 5; low < 100; low += 10) {
     `  ${label}${String(group.length).padStart(6)} plans   ${percent(group.map(({ came }) => came))} came true`,
   );
 }
+
+await learningRows(CARS);

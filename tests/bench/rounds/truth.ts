@@ -3,7 +3,7 @@
  * repeat. Poses come from ml-levenberg-marquardt on residuals of tests/tools/general-pose.ts, offsets of the adjusters
  * are worked out here: nothing is shared with the planner but the shapes of its files.
  */
-import type { Adjuster, Settings, Suspension, Vec3, WheelReading } from '../../../core/contract.ts';
+import type { Adjuster, Move, Settings, Suspension, Vec3, WheelReading } from '../../../core/contract.ts';
 import { generalPose } from '../../tools/general-pose.ts';
 import { between, type Random } from '../../tools/random-cars.ts';
 import type { Family } from './families.ts';
@@ -66,7 +66,7 @@ export function poseAt(suspension: Suspension, adjusters: readonly Adjuster[], s
   return { camber, caster, toe };
 }
 
-/** One true corner: what its rack shows at given positions. */
+/** One true corner, its points off what was entered by a tape's tolerance or by what is said: what its rack shows at given positions. */
 export class TrueCorner {
   /** Its true hard points. */
   readonly suspension: Suspension;
@@ -80,6 +80,7 @@ export class TrueCorner {
     private readonly family: Family,
     entered: Suspension,
     private readonly random: Random,
+    off = TAPE,
   ) {
     const { aim } = family;
     this.found = {
@@ -87,7 +88,7 @@ export class TrueCorner {
       caster: (aim.caster ?? 0) + FOUND.caster * normal(random),
       toe: aim.toe + FOUND.toe * normal(random),
     };
-    this.suspension = { ...scattered(entered, random, TAPE), camber: this.found.camber, toe: this.found.toe };
+    this.suspension = { ...scattered(entered, random, off), camber: this.found.camber, toe: this.found.toe };
     this.reference = poseAt(this.suspension, family.adjusters, {});
   }
 
@@ -101,6 +102,35 @@ export class TrueCorner {
       this.known.set(key, wheel);
     }
     return wheel;
+  }
+
+  /**
+   * As a hand makes a move: by its mark, or turned until the gauge, off by what it is off just then, shows a value or the
+   * travel ends.
+   * @returns where it stands as it is read off it
+   */
+  make({ adjuster: id, to, setBy }: Pick<Move, 'adjuster' | 'to' | 'setBy'>): number {
+    const adjuster = this.family.adjusters.find((one) => one.id === id) as Adjuster;
+    const made = (): number => (MADE[adjuster.kind] as number) * normal(this.random);
+    this.asked[id] = to;
+    if (!setBy) {
+      this.stands[id] = (to as number) + made();
+      return to as number;
+    }
+    const value = setBy.value - GAUGE[setBy.angle] * normal(this.random);
+    const [low, high] = adjuster.range as readonly [number, number];
+    const off = (at: number): number => this.angles({ ...this.stands, [id]: at })[setBy.angle] - value;
+    // Secants: a hand that watches goes back and forth like that.
+    let [a, b] = [to as number, (to as number) + (high - low) / 500];
+    let before = off(a);
+    for (let i = 0; i < 8 && Math.abs(b - a) > 1e-6; i++) {
+      const now = off(b);
+      [a, b, before] = [b, Math.min(high, Math.max(low, b - (now * (b - a)) / (now - before))), now];
+    }
+    this.stands[id] = b;
+    const read = Math.min(high, Math.max(low, b + made()));
+    this.asked[id] = read;
+    return read;
   }
 
   /** As the rack shows it once the adjusters were set there: what was moved stands where the hand left it. */

@@ -17,8 +17,8 @@ interface Shape {
   readonly wrapped?: Shape;
   readonly pipe?: readonly Shape[];
 }
-/** Asked of every adjuster by the form itself. */
-const COMMON = ['id', 'name', 'kind', 'torque', 'effort', 'tolerance'];
+/** Asked of every adjuster by the form itself; `live` of those that can be watched, `usual` only a file says. */
+const COMMON = ['id', 'name', 'kind', 'torque', 'effort', 'tolerance', 'live', 'usual'];
 const WAYS_TO_ASK = ['text', 'position', 'partner', 'length', 'lengths', 'number', 'numbers', 'point', 'links'];
 const MORE_WAYS = ['direction', 'choice', 'range', 'table'];
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { eccentricCam } from '../../../core/adjuster/eccentric-cam.ts';
+import type { Gains } from '../../../core/adjuster/kind.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
+import { wordsOf } from '../../../core/words/catalogue.ts';
 import { instruction } from '../../tools/instruction.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';
 
@@ -44,6 +46,26 @@ describe('an eccentric bolt', () => {
     );
     expect(instruction(eccentricCam, clockwise, 0, 60, 'RF')).toContain('2 marks anticlockwise');
     expect(instruction(eccentricCam, clockwise, 60, 30, 'LF')).toContain('1 mark anticlockwise');
-    expect(instruction(eccentricCam, cam, 30, 0, 'LF')).toContain('1 mark (mark +1 → mark 0)');
+  });
+
+  it('whose sense is not on file says what the point does and what the rack shows, and names no side', () => {
+    const say = (from: number, to: number, gains?: Gains) =>
+      wordsOf().act(eccentricCam.act(cam, from, to, { corner: 'LF', ...(gains && { gains }) }));
+    expect(say(30, 0, { camber: -0.4, toe: 0.1 })).toContain(
+      '1 mark, so that its end of the arm goes inboard. Which way to turn it is not on file: on the rack camber falls by 0.4°, and where it rises turn the other way',
+    );
+    expect(say(0, 30, { camber: 0.1, toe: 0.3 })).toContain(
+      'outboard. Which way to turn it is not on file: on the rack toe rises',
+    );
+    expect(say(0, 30)).toContain('watch the disc');
+    for (const from of [-60, 0, 60]) {
+      for (const to of [-90, 30]) expect(say(from, to, { camber: 0.2 })).not.toMatch(/clockwise|[+−]\d|mark [0-9]/);
+      const place = wordsOf().place(eccentricCam.place(cam, from));
+      expect(place).toBe(
+        { '-60': '2 marks inboard from the middle', 0: 'the middle', 60: '2 marks outboard from the middle' }[from],
+      );
+    }
+    expect(wordsOf().step(eccentricCam.step(cam).said)).toBe('1 mark outboard');
+    expect(wordsOf().place(eccentricCam.place({ ...cam, zero: 'end' }, 60))).toBe('2 marks from the end of its travel');
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { threadedRod } from '../../../core/adjuster/threaded-rod.ts';
 import { adjusterPositions, solveCorner } from '../../../core/index.ts';
-import { turnsAndFlats } from '../../../core/words/en/act.ts';
+import { turnsAndFlats } from '../../../core/words/en/figures.ts';
 import { instruction } from '../../tools/instruction.ts';
 import { apart, poseOf } from '../../tools/pose.ts';
 import { randomSuspension, stream } from '../../tools/random-cars.ts';

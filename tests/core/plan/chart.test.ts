@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Adjuster, Suspension } from '../../../core/contract.ts';
-import { adjusterPositions, chartOf } from '../../../core/index.ts';
+import { adjusterPositions, axleCharts, chartOf } from '../../../core/index.ts';
+import { generalPose } from '../../tools/general-pose.ts';
+import { randomSuspension, rod, stream } from '../../tools/random-cars.ts';
 
 const bare: Suspension = { kind: 'unknown', points: {}, camber: 0, toe: 0 };
 /** A printed chart of so many steps. */
@@ -45,5 +47,75 @@ describe('the chart of two adjusters', () => {
         expect(toe).toBeCloseTo(-0.05 * (y - 1), 12);
       });
     });
+  });
+
+  it.each([3, 41, 42, 100, 333])('stands at one of those that are shown, wherever of %d that is', (count) => {
+    const large = steps('large', count, { caster: 0.1 });
+    for (const at of [0, 1, Math.floor(count / 3), count - 2, count - 1]) {
+      const { across } = chartOf(bare, [large, small], { large: at }, 'large', 'small');
+      expect(across.stands).toBe(at);
+      expect(across.positions).toContain(at);
+      expect(across.positions.length).toBeLessThanOrEqual(MOST);
+    }
+  });
+
+  it('counts a rod of many steps in whole flats from where it stands', () => {
+    const suspension = randomSuspension(stream(3), 'double-wishbone');
+    const adjusters = [rod('tie', 'tieInner', 8, 1 / 12), rod('upper', 'upperFront', 1)];
+    const { across } = chartOf(suspension, adjusters, { tie: 5 / 12 }, 'tie', 'upper');
+    expect(across.stands).toBeCloseTo(5 / 12, 5);
+    for (const position of across.positions) {
+      const flats = (Number(position) - 5 / 12) * 6;
+      expect(flats).toBeCloseTo(Math.round(flats), 4);
+    }
+    // Turned until the rack was right it stands between two.
+    const between = chartOf(suspension, adjusters, { upper: 0.21 }, 'tie', 'upper').down;
+    expect(between.stands).toBe(0.21);
+    expect(between.positions).toEqual(
+      [...adjusterPositions(adjusters[1]!), 0.21].sort((a, b) => Number(a) - Number(b)),
+    );
+  });
+});
+
+describe('the charts of an axle', () => {
+  const suspension = randomSuspension(stream(4), 'double-wishbone');
+  const adjusters = [rod('upper', 'upperFront', 1), rod('tie', 'tieInner', 1)];
+  const front = { suspension, adjusters, steered: true };
+  const pose = (upper: number, tie: number) =>
+    generalPose(suspension, { longer: { upperFront: 1.5 * upper, tieInner: 1.5 * tie } });
+
+  it('are one where both sides stand alike, and one a side where they stand apart', () => {
+    const sides = (left: number, right: number) =>
+      axleCharts(front, { left: { tie: left }, right: { tie: right } }).map(({ side }) => side);
+    expect(sides(0.5, 0.5)).toEqual(['both']);
+    expect(sides(0.5, 0)).toEqual(['left', 'right']);
+    expect(axleCharts(front, { left: { tie: 0 } }).map(({ side }) => side)).toEqual(['both']);
+  });
+
+  it('are against where each side stands, as a general-purpose library has it', () => {
+    const stands = { left: { upper: 0.5, tie: -1 / 3 }, right: { upper: -1 / 6 } };
+    const [left, right] = axleCharts(front, stands);
+    for (const [one, upper, tie] of [
+      [left, 0.5, -1 / 3],
+      [right, -1 / 6, 0],
+    ] as const) {
+      const { across, down, cells } = one!.chart!;
+      expect([across.stands, down.stands]).toEqual([expect.closeTo(upper, 5), expect.closeTo(tie, 5)]);
+      const now = pose(upper, tie);
+      for (const [i, j] of [
+        [0, 0],
+        [2, 9],
+        [12, 5],
+      ] as const) {
+        const there = pose(Number(across.positions[j]), Number(down.positions[i]));
+        for (const angle of ['camber', 'caster', 'toe'] as const) {
+          expect(cells[i]?.[j]?.[angle]).toBeCloseTo((there[angle] ?? NaN) - (now[angle] ?? NaN), 4);
+        }
+      }
+    }
+  });
+
+  it('are refused where a position is none of the adjuster’s', () => {
+    expect(() => axleCharts(front, { right: { tie: 7 } })).toThrow(/stands\.right\.tie/);
   });
 });

@@ -78,6 +78,11 @@ describe.each([1, 2, 3, 4, 5, 6])('wheel %i', (seed) => {
     const byRod = toeAt(wheel, { [link.id]: turns }) - start;
     const { undone } = felt(wheel, { cam: 90, rod: turns });
     expect(undone).toBeCloseTo(Math.min(Math.abs(byCam), Math.abs(byRod)), 9);
+    // Wherever the rod goes, at the positions that are posed and between them.
+    for (let there = turns / 6; Math.abs(there) <= 4; there += turns / 6) {
+      const back = toeAt(wheel, { [link.id]: there }) - start;
+      expect(felt(wheel, { cam: 90, rod: there }).undone).toBeCloseTo(Math.min(Math.abs(byCam), Math.abs(back)), 2);
+    }
     // Both the same way: nothing is taken back.
     expect(felt(wheel, { cam: 90, rod: -turns }).undone).toBeCloseTo(0, 9);
   });

@@ -148,6 +148,33 @@ describe('a steering wheel that stood off as the car rolled in straight', () => 
     expect({ inWindow, shortfall }).toEqual({ inWindow: true, shortfall: [] });
   });
 
+  it.each(STYLES.filter((style) => style !== 'closest'))(
+    'where one rod is held and the other would bring it level only with the total out, the %s plan lets it be',
+    (style) => {
+      const reading: Reading = { LF: { toe: 0.05 }, RF: { toe: 0.05 }, steeringWheel: 8 };
+      const spec: Spec = { front: { totalToe: { low: 0, high: 0.2 } } };
+      const locked = [{ corner: 'LF', adjuster: 'tie-rod' }] as const;
+      const plan = planOfFile(fileOf(reading, [{}, {}], spec), { locked, style });
+      expect(plan.inWindow).toBe(true);
+      if (style !== 'surest') expect(plan.moves).toEqual([]);
+      const totalToe = (plan.predicted.LF?.toe ?? NaN) + (plan.predicted.RF?.toe ?? NaN);
+      expect(totalToe).toBeGreaterThan(0);
+      expect(totalToe).toBeLessThan(0.2);
+    },
+  );
+
+  it('is level or not: a rod that is held on one side is free on the other', () => {
+    const reading: Reading = { LF: { toe: 0.3 }, RF: { toe: 0.3 } };
+    const spec: Spec = { front: { totalToe: { low: 0, high: 0.2 } } };
+    for (const held of ['LF', 'RF'] as const) {
+      const { moves, inWindow } = planOfFile(fileOf(reading, [{}, {}], spec), {
+        locked: [{ corner: held, adjuster: 'tie-rod' }],
+      });
+      expect(moves.map(({ corner }) => corner)).toEqual([held === 'LF' ? 'RF' : 'LF']);
+      expect(inWindow).toBe(true);
+    }
+  });
+
   it('gives way to steer-ahead that has a window of its own', () => {
     const reading: Reading = { LF: { toe: 0.05 }, RF: { toe: 0.05 }, steeringWheel: 8 };
     const own = { low: 0.25, high: 0.35 };

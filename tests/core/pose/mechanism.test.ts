@@ -2,8 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Adjuster, Suspension, Vec3 } from '../../../core/contract.ts';
 import { sideEffects, solveCorner, suspensionKinds } from '../../../core/index.ts';
+import { Mechanism } from '../../../core/pose/mechanism.ts';
 import { poseOf } from '../../tools/pose.ts';
-import { LAYOUTS, randomSuspension, stream } from '../../tools/random-cars.ts';
+
+import { between, LAYOUTS, randomSuspension, rod, stream } from '../../tools/random-cars.ts';
 
 const suspensionOf = (kind: string): Suspension => ({ kind, points: LAYOUTS[kind] ?? {}, camber: -1, toe: 0.1 });
 
@@ -21,17 +23,73 @@ describe("Newton's method", () => {
             const { verdict } = solveCorner(suspension, [], {}, { travel, rack });
             expect(verdict).toMatchObject({ converged: true, reason: 'ok' });
             expect(verdict.residual).toBeLessThan(1e-9);
-            expect(verdict.iterations).toBeLessThanOrEqual(8);
+            expect(verdict.iterations).toBeLessThanOrEqual(6);
           }
         }
       }
     },
   );
 
+  it('finds the same from a pose beside it', () => {
+    for (const kind of ['double-wishbone', 'strut', 'five-link', 'beam-front', 'beam-linked']) {
+      const suspension = randomSuspension(stream(kind.length), kind);
+      const adjusters = [
+        rod('rod', Object.keys(suspension.points).find((name) => /tieInner|inner5|upperBody/.test(name)) ?? '', 6),
+      ];
+      const other = suspensionKinds[kind]?.rigidAxle ? [{ suspension, adjusters: [] }] : [];
+      const model = new Mechanism([{ suspension, adjusters }, ...other]);
+      const [params, out, again] = [
+        model.parameters([{ rod: 2.5 }]),
+        new Float64Array(model.numbers),
+        new Float64Array(model.numbers),
+      ];
+      expect(model.angles(model.parameters([{ rod: 2.4 }]), out)).toBe(true);
+      const near = model.stands();
+      expect(model.angles(params.slice(), out)).toBe(true);
+      expect(model.angles(params.slice(), again, near)).toBe(true);
+      again.forEach((value, i) => {
+        expect(value).toBeCloseTo(out[i] ?? Number.NaN, 8);
+      });
+      expect(Math.abs(out[0] ?? 0)).toBeLessThan(20);
+    }
+  });
+
   it('has nothing to do where nothing was moved', () => {
     for (const kind of ['double-wishbone', 'five-link']) {
       expect(poseOf(suspensionOf(kind)).verdict.iterations).toBe(0);
     }
+  });
+});
+
+describe('the numbers that a plan goes by', () => {
+  it('are those of the pose: of each wheel, and of the body between two', () => {
+    for (const kind of ['double-wishbone', 'five-link', 'beam-linked']) {
+      for (let seed = 1; seed <= 5; seed++) {
+        const random = stream(seed * 23);
+        const suspension = randomSuspension(random, kind);
+        const links = kind === 'beam-linked' ? ['lowerBody', 'upperBody'] : [];
+        const side = { suspension, adjusters: links.map((link) => rod(link, link, 3)) };
+        const mechanism = new Mechanism(links.length > 0 ? [side, side] : [side]);
+        const settings = mechanism.sides.map(() => Object.fromEntries(links.map((id) => [id, between(random, -2, 2)])));
+        const numbers = new Float64Array(mechanism.numbers);
+        expect(mechanism.angles(mechanism.parameters(settings), numbers)).toBe(true);
+        const pose = mechanism.pose(settings);
+        if (!pose.reachable) throw new Error('no pose');
+        const wheels = pose.corners.flatMap(({ camber, caster = 0, toe }) => [camber, caster, toe]);
+        const body = links.length > 0 ? [pose.body.pitch, pose.body.lateral] : [];
+        expect([...numbers]).toEqual([...wheels, ...body]);
+        if (links.length > 0) expect(Math.abs(pose.body.pitch)).toBeGreaterThan(0.01);
+      }
+    }
+  });
+
+  it('are none where what they hang on is no number', () => {
+    const mechanism = new Mechanism([{ suspension: suspensionOf('double-wishbone'), adjusters: [] }]);
+    const numbers = new Float64Array(mechanism.numbers);
+    const params = mechanism.parameters([{}]);
+    expect(mechanism.angles(params, numbers)).toBe(true);
+    params.fill(Number.NaN);
+    expect(mechanism.angles(params, numbers)).toBe(false);
   });
 });
 

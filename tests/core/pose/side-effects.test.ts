@@ -115,6 +115,12 @@ describe('what the geometry does not know is absent', () => {
     expect(Object.keys(effects).sort()).toEqual(['bumpSteer', 'camberGain', 'sai', 'toeOutOnTurns']);
   });
 
+  it('they are there from 100 mm of height on', () => {
+    const at = (radius: number) => sideEffects(wheelOn({ caster: 4, sai: 12, radius }), [], {});
+    expect(at(100)).toHaveProperty('scrubRadius');
+    expect(at(99.9)).not.toHaveProperty('scrubRadius');
+  });
+
   it('steering of a wheel that has no steering axis', () => {
     const effects = sideEffects(randomSuspension(stream(1), 'five-link'), [], {});
     expect(Object.keys(effects).sort()).toEqual(['bumpSteer', 'camberGain']);

@@ -23,8 +23,9 @@ describe('records and car files', () => {
     expect(validateCarFile(back)).toEqual(back);
   });
 
-  it('keep the steering ratio, how far the wheel stood off, and what front toe is against', () => {
-    const reading = { LF: { toe: 0.1 }, toeReference: 'thrust-line', steeringWheel: -3.5 } as const;
+  it('keep the steering ratio, how far the wheel stood off, the ride heights, and what front toe is against', () => {
+    const rideHeights = { LF: 385, RR: -12.7 };
+    const reading = { LF: { toe: 0.1 }, toeReference: 'thrust-line', steeringWheel: -3.5, rideHeights } as const;
     const rounds = [{ id: 'r', at: now, reading, settings: {}, moved: [] }];
     const visits: Visit[] = [{ id: 'v', carId: BASE.car.id, opened: now, rounds }];
     const file = validateCarFile({ ...BASE, car: { ...BASE.car, steeringRatio: 15.5 }, visits });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CarFile, Moved, Round, Visit } from '../../../core/contract.ts';
 import { identified } from '../../../core/records/identify.ts';
-import { hash } from '../../../core/records/made-id.ts';
+import { digest, hash, under } from '../../../core/records/made-id.ts';
 import { carFile } from './fixture.ts';
 
 const BASE = carFile('tarn-gt.json');
@@ -51,4 +51,38 @@ describe('ids made from content', () => {
 it('the hash is FNV-1a of 32 bits: its published test values', () => {
   // http://www.isthe.com/chongo/tech/comp/fnv: "", "a", "foobar".
   expect([hash(''), hash('a'), hash('foobar')]).toEqual(['811c9dc5', 'e40c292c', 'bf9cf968']);
+});
+
+describe('a digest', () => {
+  it('is the hash and as much again, that tells apart what the hash does not', () => {
+    const texts = Array.from({ length: 400 }, (_, i) => `${i}`.repeat(1 + (i % 3)));
+    for (const text of texts) expect(digest(text)).toMatch(new RegExp(`^${hash(text)}[0-9a-f]{8}$`));
+    expect(new Set(texts.map((text) => digest(text).slice(8))).size).toBe(new Set(texts).size);
+    // A well-known pair of one FNV-1a hash, from memory.
+    expect(hash('costarring')).toBe(hash('liquid'));
+    expect(digest('costarring')).not.toBe(digest('liquid'));
+  });
+});
+
+describe('an id under another one', () => {
+  it('holds both as long as it is not too long for an id', () => {
+    expect(under('visit', 'a1')).toBe('visit~a1');
+    const parent = 'p'.repeat(398);
+    expect(under(parent, 'a')).toBe(`${parent}~a`);
+  });
+
+  it('that would be too long is short, and still of its own parent and mark', () => {
+    const parents = ['x', 'y'].map((end) => 'p'.repeat(1000) + end);
+    const ids = parents.flatMap((parent) => ['a', 'b'].map((mark) => under(parent, mark)));
+    expect(new Set(ids).size).toBe(4);
+    for (const id of ids) {
+      expect(id.length).toBeLessThanOrEqual(400);
+      expect(id.startsWith('p'.repeat(200))).toBe(true);
+    }
+    // However often one is made under another.
+    let id = 'visit';
+    for (let depth = 0; depth < 60; depth++) id = under(id, digest(id));
+    expect(id.length).toBeLessThanOrEqual(400);
+    expect(under('p'.repeat(399), 'a')).toHaveLength(200 + 1 + 16 + 1 + 1);
+  });
 });

@@ -44,4 +44,12 @@ describe('times', () => {
     );
     expect(laterThan(undefined, '2025-01-01')).toBe('2025-01-01');
   });
+
+  it('that are later than what was made by hand are always times: where there is none after it, the clock’s', () => {
+    const clock = '2024-01-01T08:00:00.000Z';
+    for (const before of ['2024-01-02', '2024-01-02T08:00:00.999999999Z', 'someday']) {
+      expect(laterThan(before, clock)).toBe(clock);
+    }
+    expect(laterThan('2024-01-02T08:00:00+02:00', clock)).toBe('2024-01-02T08:00:00.000000001+02:00');
+  });
 });

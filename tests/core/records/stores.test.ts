@@ -125,6 +125,22 @@ describe('the stores of a backup', () => {
     ['cars.0.car.front.adjusters.0.kind', 'constructor'],
     ['cars.0.car.front.adjusters.0.name', 7],
     ['cars.0.car.front.adjusters.0.effort', '5'],
+    // What changed files brought to screens that could not draw it: see tests/bench/mutated.
+    ['cars.0.car.wheel.rimDiameter', -420],
+    ['cars.0.car.wheel.rimDiameter', 0.05],
+    ['cars.0.car.wheel.rimDiameter', 1.2345e29],
+    ['cars.0.car.wheelbase', 10],
+    ['cars.0.car.steeringRatio', 0],
+    ['cars.0.car.rear.suspension.points', undefined],
+    ['cars.0.car.rear.suspension.points.inner3.2', null],
+    ['cars.0.car.rear.suspension.points.wheelCentre.2', 1e308],
+    ['cars.0.car.rear.suspension.camber', 90],
+    ['cars.0.car.rear.suspension.tape', 7],
+    ['cars.0.car.front.adjusters.1.sizes.1', [1]],
+    ['cars.0.car.front.adjusters.1.max', 'x'],
+    ['cars.0.car.front.adjusters.2.range', null],
+    ['cars.0.changed', '2026-02-30T25:61:00Z'],
+    ['visits.0.opened', '2026-13-45'],
     ['cars.0.spec.front', 'wide'],
     ['cars.0.spec.middle', {}],
     ['cars.0.spec', { front: { camber: { low: 1, high: 0 } } }],
@@ -156,6 +172,47 @@ describe('the stores of a backup', () => {
   });
 });
 
+describe('the settings of a backup', () => {
+  const aside = (id: string, value: unknown) =>
+    readStores({ ...GOOD, preferences: [{ id, value, versions: [{ value }] }] }).aside.map(({ error }) => error.field);
+  const shim = { size: 1, count: 4 };
+
+  test.each<[string, unknown, string, unknown]>([
+    [
+      'units',
+      { angle: 'degrees-minutes', toe: 'mm', length: 'inch', thrust: 'right-minus', decimal: ',', sai: true },
+      '',
+      7,
+    ],
+    ['units', {}, '.toe', { toe: 'feet' }],
+    ['units', {}, '.length', { length: 'cm' }],
+    ['units', {}, '.thrust', { thrust: 'left-plus' }],
+    ['units', {}, '.decimal', { decimal: ';' }],
+    ['gauge', { camber: 0.1, caster: 0.1, toe: 0.1 }, '.camber', { camber: -1, caster: 0.1, toe: 0.1 }],
+    ['drawer', { counted: true, shims: [shim] }, '.counted', { counted: 1 }],
+    ['drawer', {}, '.shims[0].count', { shims: [{ ...shim, count: -1 }] }],
+    ['theme', 'dark', '', 'pink'],
+    ['toe-reference', 'thrust-line', '', 'body'],
+    ['total-toe', true, '', 'yes'],
+    ['total-toe:some-car', false, '', 'yes'],
+    ['backup', { at }, '.at', { at: 'today' }],
+  ])('%s may be %j, and is set aside by %s with %j', (id, good, field, wrong) => {
+    expect(aside(id, good)).toEqual([]);
+    expect(aside(id, wrong)).toEqual([`stores.preferences[0].value${field}`]);
+    const kept = readStores({ ...GOOD, preferences: [{ id, value: good, versions: [{ value: wrong }] }] }).aside;
+    expect(kept.map(({ error }) => error.field)).toEqual([`stores.preferences[0].versions[0].value${field}`]);
+  });
+
+  it('of a later version may be anything', () => {
+    expect(aside('unheard-of', { any: ['thing'] })).toEqual([]);
+  });
+
+  it('and the cars are of finite numbers, in words', () => {
+    const { aside: none } = readStores({ ...GOOD, cars: [{ ...GOOD.cars[0], car: { ...car, wheelbase: Infinity } }] });
+    expect(none.map(({ error }) => [error.field, error.rule.is])).toEqual([['stores.cars[0].car.wheelbase', 'number']]);
+  });
+});
+
 describe('what is read from outside', () => {
   test.each([undefined, null, 7, 'text', []])('%j is no file', (value) => {
     expect(() => migrate('car-file', value)).toThrow(expect.objectContaining({ name: 'InputError', field: 'file' }));
@@ -173,6 +230,48 @@ describe('what is read from outside', () => {
   it('has a spec and visits only where the file had them', () => {
     const { format, version, car: given } = carFileData('tarn-gt.json') as Record<string, unknown>;
     expect(Object.keys(validateCarFile({ format, version, car: given }))).toEqual(['format', 'version', 'car']);
+  });
+
+  test.each([
+    [0, false],
+    [2, true],
+    ['2', false],
+    [null, false],
+    [1.5, true],
+  ])('of version %j is refused, and said to be newer only where it is a number that is', (version, newer) => {
+    expect(() => migrate('car-file', { version })).toThrow(
+      expect.objectContaining({ field: 'version', rule: { is: 'version', newest: 1, newer } }),
+    );
+  });
+
+  it('holds so many values at the most as its length could with something in them, blanks apart', () => {
+    // 200,000 and one for every six characters: n noughts and their commas are 2n.
+    const noughts = (count: number, blank = '') => `[${`0,${blank}`.repeat(count - 1)}0]`;
+    for (const blank of ['', ' ', '\n\n']) {
+      expect(parseJson(noughts(299_990, blank), 'file')).toHaveLength(299_990);
+      expect(() => parseJson(noughts(300_010, blank), 'file')).toThrow('file: "too many values"');
+    }
+  });
+
+  it('has no more names in one object than 200,000, and more items in a list', () => {
+    const names = (count: number) => `{${'"same":1,'.repeat(count - 1)}"last":1}`;
+    expect(parseJson(names(200_000), 'file')).toEqual({ same: 1, last: 1 });
+    expect(() => parseJson(names(200_001), 'file')).toThrow('file: "too many values"');
+    expect(parseJson(`[${'"s",'.repeat(200_000)}""]`, 'file')).toHaveLength(200_001);
+  });
+
+  it('is counted to its end, whatever its strings hold', () => {
+    const bounds = { values: 3 };
+    for (const one of ['"a"', '"\\""', '"\\\\"', '"[,{"', '""']) {
+      expect(parseJson(`[${one},1]`, 'file', undefined, bounds)).toHaveLength(2);
+      expect(() => parseJson(`[${one},1,2,3]`, 'file', undefined, bounds)).toThrow('file: "too many values"');
+    }
+    // One that does not end is no JSON, and nothing in it counts.
+    expect(() => parseJson('["a,,,,', 'file', undefined, bounds)).toThrow(
+      expect.objectContaining({ rule: expect.objectContaining({ is: 'json' }) }),
+    );
+    expect(() => parseJson('[[[[0]]]]', 'file', undefined, { deepest: 2 })).toThrow('file: "deeply nested data"');
+    expect(parseJson('[[[0]]]', 'file', undefined, { deepest: 2 })).toEqual([[[0]]]);
   });
 
   it('shows the beginning of a text that is not JSON, not all of it', () => {

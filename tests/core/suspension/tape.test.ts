@@ -1,4 +1,4 @@
-/** Points from a tape, for every kind that a tape can measure: each dimension comes back off the points. */
+/** Long, as each kind has an account of its own. Points from a tape, for every kind that a tape can measure: each dimension comes back off the points. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../core/contract.ts';
@@ -11,6 +11,7 @@ type Points = Readonly<Record<string, Vec3>>;
 
 /** Every dimension, measured off the points: an account of its own of what each one means. */
 function measure(kind: string, p: Points): Record<string, number> {
+  if (kind === 'five-link') return measureLinks(p);
   const at = (name: string): Vec3 => p[name] as Vec3;
   const apart = (a: string, b: string) => Math.hypot(...[0, 1, 2].map((i) => at(a)[i]! - at(b)[i]!));
   const high = (name: string) => at(name)[2];
@@ -55,6 +56,32 @@ function measure(kind: string, p: Points): Record<string, number> {
     tieRodSweep: deg(Math.atan2(rodX, -rodY)),
   };
 }
+
+/** The same of five links; the hub's face stands the wheel's offset outboard of its middle, which no point tells. */
+function measureLinks(p: Points): Record<string, number> {
+  const hub = p.wheelCentre!;
+  const links = [1, 2, 3, 4, 5].map((n) => {
+    const [inner, outer] = [p[`inner${n}`]!, p[`outer${n}`]!];
+    return {
+      [`link${n}Length`]: Math.hypot(inner[0] - outer[0], inner[1] - outer[1], inner[2] - outer[2]),
+      [`inner${n}Ahead`]: inner[0] - hub[0],
+      [`inner${n}Height`]: inner[2],
+      [`outer${n}Ahead`]: outer[0] - hub[0],
+      [`outer${n}Height`]: outer[2],
+      // From the wheel's middle: its offset comes to it.
+      [`outer${n}Inset`]: hub[1] - outer[1],
+    };
+  });
+  return Object.assign({}, ...links, {
+    wheelCentreHeight: hub[2],
+    track: 2 * hub[1],
+    axleBehindFront: -hub[0],
+  });
+}
+
+/** What of the dimensions stands beside the points: the wheel's offset, which is in every inset. */
+const besides = (kind: string, used: Readonly<Record<string, number>>, name: string): number =>
+  kind === 'five-link' && /Inset$/.test(name) ? used.wheelOffset! : 0;
 
 /** Whether an arm's ball lies outboard of the line through its pivots, in plan. */
 function ballOutboard(p: Points, which: string): boolean {
@@ -105,7 +132,29 @@ const FULL: Readonly<Record<string, fc.Arbitrary<Record<string, number>>>> = {
     strutLowerInset: between(-20, 120),
     strutLowerAhead: between(-60, 60),
   }),
+  'five-link': fc.record({
+    camber: ANGLES.camber,
+    toe: ANGLES.toe,
+    ...Object.assign(
+      {},
+      ...[1, 2, 3, 4, 5].map((n) => ({
+        [`link${n}Length`]: between(340, 600),
+        // Two joints at one place are no five links.
+        [`inner${n}Ahead`]: between(100 * n - 330, 100 * n - 270),
+        [`inner${n}Height`]: between(200, 350),
+        [`outer${n}Ahead`]: between(60 * n - 190, 60 * n - 160),
+        [`outer${n}Height`]: between(200, 350),
+        [`outer${n}Inset`]: between(60, 160),
+      })),
+    ),
+    wheelCentreHeight: between(250, 400),
+    track: between(1200, 1900),
+    wheelOffset: between(-20, 60),
+    axleBehindFront: between(0, 4000),
+  }),
 };
+const NEEDED: Readonly<Record<string, readonly string[]>> = { 'five-link': ['camber', 'toe'] };
+const BASE = { caster: 4, camber: -0.5, toe: 0.1 };
 const ARMS: Readonly<Record<string, readonly ('upper' | 'lower')[]>> = {
   'double-wishbone': ['upper', 'lower'],
   strut: ['lower'],
@@ -117,7 +166,9 @@ describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
   const full = FULL[kind] as (typeof FULL)[string];
   const build = (tape: Readonly<Record<string, unknown>>) => pointsFromTape({ ...tape, kind });
   const names = layout.dimensions.map(({ name }) => name);
-  const notNeeded = (name: string) => !['caster', 'camber', 'toe'].includes(name);
+  const needed = NEEDED[kind] ?? ['caster', 'camber', 'toe'];
+  const notNeeded = (name: string) => !needed.includes(name);
+  const base = Object.fromEntries(Object.entries(BASE).filter(([name]) => needed.includes(name)));
 
   it('reproduce every dimension and angle to 1e-9', () => {
     fc.assert(
@@ -128,13 +179,20 @@ describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
         expect({ camber: built.camber, toe: built.toe }).toEqual({ camber, toe });
         expect(built.assumed).toEqual([]);
         const found = measure(kind, built.points);
-        expect(Object.keys(found).sort()).toEqual(Object.keys(dimensions).sort());
+        expect(Object.keys(found).sort()).toEqual(
+          Object.keys(dimensions)
+            .filter((name) => name !== 'wheelOffset')
+            .sort(),
+        );
         expect(Object.keys(tape).sort()).toEqual([...names].sort());
         for (const [name, value] of Object.entries(dimensions)) {
-          expect(Math.abs(found[name]! - value), name).toBeLessThan(1e-9);
+          if (name === 'wheelOffset') continue;
+          expect(Math.abs(found[name]! + besides(kind, built.used, name) - value), name).toBeLessThan(1e-9);
         }
-        const side = built.points.tieOuter![0] - built.points.lowerBall![0];
-        expect(Math.sign(side)).toBe(tie === 'ahead' ? 1 : -1);
+        if (kind !== 'five-link') {
+          const side = built.points.tieOuter![0] - built.points.lowerBall![0];
+          expect(Math.sign(side)).toBe(tie === 'ahead' ? 1 : -1);
+        }
         for (const which of ARMS[kind] ?? []) expect(ballOutboard(built.points, which)).toBe(true);
       }),
       { numRuns: 300 },
@@ -148,7 +206,7 @@ describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
         const { points, camber, toe } = build(tape);
         const pose = solveCorner({ kind, points, camber, toe }, [], {});
         if (!pose.reachable) throw new Error(pose.message);
-        for (const angle of ['camber', 'toe', 'caster', 'sai'] as const) {
+        for (const angle of (['camber', 'toe', 'caster', 'sai'] as const).filter((one) => names.includes(one))) {
           expect(Math.abs((pose[angle] ?? NaN) - (tape[angle] as number)), angle).toBeLessThan(1e-9);
         }
       }),
@@ -172,8 +230,8 @@ describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
         expect(Object.keys(built.used).sort()).toEqual([...names].sort());
         const found = measure(kind, built.points);
         for (const [name, value] of Object.entries(built.used)) {
-          if (name === 'camber' || name === 'toe') continue;
-          expect(Math.abs(found[name]! - value), name).toBeLessThan(1e-9);
+          if (name === 'camber' || name === 'toe' || name === 'wheelOffset') continue;
+          expect(Math.abs(found[name]! + besides(kind, built.used, name) - value), name).toBeLessThan(1e-9);
         }
         for (const [name, value] of Object.entries(tape)) expect(built.used[name]).toBe(value);
       }),
@@ -182,7 +240,7 @@ describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
   });
 
   it('need no more than the measured angles', () => {
-    const { points, assumed, used } = build({ caster: 4, camber: -0.5, toe: 0.1 });
+    const { points, assumed, used } = build(base);
     expect(assumed).toEqual(names.filter(notNeeded));
     for (const { name, otherwise } of layout.dimensions) {
       if (typeof otherwise === 'number') expect(used[name]).toBe(otherwise);
@@ -192,7 +250,7 @@ describe.each(taped)('points of a $kind from a tape', ({ kind, layout }) => {
   });
 
   it('are known less well where more is assumed', () => {
-    const angles = { caster: 4, camber: 0, toe: 0 };
+    const angles = base;
     const all = build(angles).used;
     expect(build(all).tolerance).toBeCloseTo(TAPE_TOLERANCE, 12);
     expect(build(angles).tolerance).toBeGreaterThan(20);

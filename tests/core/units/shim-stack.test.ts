@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { shimStack } from '../../../core/units/shim-stack.ts';
+import { InputError } from '../../../core/input-error.ts';
+import { shimStack, shimTotals } from '../../../core/units/shim-stack.ts';
 
 /** All stacks of at most `most` shims, in millionths of a millimetre: total → fewest shims. */
 function bruteForce(sizes: readonly number[], most: number): Map<number, number> {
@@ -113,6 +114,34 @@ describe('shimStack', () => {
         expect(sum).toBe(Math.round(stack.total * 1e6));
         expect(stack.shims.reduce((n, { count }) => n + count, 0)).toBe(stack.count);
       }),
+    );
+  });
+});
+
+describe('shimTotals', () => {
+  it('is every thickness that a few shims make, and no other, in millimetres and in inches', () => {
+    const sizes = fc.uniqueArray(fc.constantFrom(...SERIES, ...INCHES, 0.5), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(sizes, fc.integer({ min: 1, max: 5 }), fc.constantFrom(3, 4.7625, 8), (set, most, max) => {
+        const made = [...bruteForce(set, most).keys()].filter((total) => total <= max * 1e6);
+        const sorted = made.sort((a, b) => a - b).map((total) => Number(`${total}e-6`));
+        expect(shimTotals(set, max, most)).toEqual(sorted);
+      }),
+    );
+  });
+
+  it('takes any number of shims where none is said, and forgives binary noise', () => {
+    expect(shimTotals([2, 3], 7)).toEqual([0, 2, 3, 4, 5, 6, 7]);
+    expect(shimTotals([0.1 + 0.2], 0.3 + 0.6)).toEqual([0, 0.3, 0.6, 0.9]);
+  });
+
+  it('refuses sizes that share too fine a step, by name', () => {
+    expect(shimTotals([0.01, 0.01005], 0.02)).toEqual([0, 0.01, 0.01005, 0.02]);
+    // Four million steps of a millionth are 4 mm.
+    expect(shimTotals([3, 3.000001], 4).length).toBe(3);
+    expect(() => shimTotals([3, 3.000001], 4.000001)).toThrow(InputError);
+    expect(() => shimTotals([3, 3.000001], 4.000001)).toThrow(
+      'sizes: [3,3.000001] is not allowed; allowed: sizes that share a step of 0.00005 mm or more',
     );
   });
 });

@@ -60,10 +60,31 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
     }
   });
 
+  it('say every move that the rack can lead, as a hand begins it and until when', () => {
+    for (const kind of Object.values(adjusterKinds).filter(({ live }) => live)) {
+      const { adjuster, from, to } = kind.sample;
+      const one = { at: 'a', links: ['a'], direction: [0, 1, 0], ...kind.start, ...adjuster, id: 'a', kind: kind.kind };
+      for (const [a, b] of [
+        [from, to],
+        [to, from],
+      ] as const) {
+        const act = kind.act({ reference: from, ...one } as Adjuster, a, b, { corner: 'LF' });
+        for (const units of [{}, { length: 'inch', angle: 'degrees-minutes', decimal: ',' }] as const) {
+          const said = words.setBy(act, { angle: 'camber', figure: '−1,42°', rises: true }, units);
+          expectSentence(said);
+          expect(said).toContain('−1,42° camber');
+          if (units.length) expect(said).not.toMatch(/\d\.\d| mm\b/);
+          expect(words.live({ live: 'until', act })).toMatch(/rack shows$/);
+        }
+      }
+    }
+  });
+
   it('say an act of a kind that has no act of its own', () => {
     const act: Act = { act: 'set', from: { as: 'turns', turns: 0 }, to: { as: 'turns', turns: -1.5 } };
     expectSentence(words.act(act));
-    expect(words.act(act)).toContain('−1.5');
+    // Six flats of a nut are a turn.
+    expect(words.act(act)).toContain('1 turn 3 flats shorter');
   });
 
   it('say what limits a plan, and why a careful hand prefers what it does', () => {
@@ -109,6 +130,12 @@ describe.each(Object.keys(languages))('the words of %s', (language) => {
       { where: 'front', kind: 'included', difference: 1.25 },
       { where: 'front', kind: 'setback', difference: 1.4 },
       { where: 'front', kind: 'places-first', unknown: [named, { ...named, corner: 'RF' }] },
+      { where: 'LF', kind: 'against-maker', sai: 'low', camber: 'high', included: 'ok', look: 'lower-arm' },
+      { where: 'front', kind: 'shifted', to: 'right', look: 'subframe' },
+      { where: 'RF', kind: 'moved-back', length: 12, look: 'wheel-moved-back' },
+      { where: 'RF', kind: 'moved-back', length: 12, casterLow: true, look: 'wheel-moved-back' },
+      { where: 'RF', kind: 'turns', by: -2, against: 'maker', look: 'steering-arm' },
+      { where: 'front', kind: 'turns', by: 2, against: 'other-side', look: 'steering-arm' },
       ...suspects.map((look, i): Hint => {
         const [sai, camber, included] = [levels[i % 3]!, levels[(i + 1) % 3]!, levels[(i + 2) % 3]!];
         return { where: 'LF', kind: 'pattern', sai, camber, included, look };

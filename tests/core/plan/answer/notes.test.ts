@@ -29,7 +29,7 @@ function notes(suspension: Suspension, from: number, to: number): string[] {
   const problem = problemOf({ car, spec: {}, reading: { LF: { toe: 0 } }, settings: { LF: settings(from) } });
   const act = { act: 'slide', by: to - from, from, to, goes: 'up' } as const;
   const moves: BareMove[] = [{ corner: 'LF', adjuster: 'bracket', from, to, act, expectAfter: {} }];
-  return notesOf(problem, moves, { ...problem.now, LF: settings(to) }).map(wordsOf().note);
+  return notesOf(problem, moves, { ...problem.now, LF: settings(to) }).map((one) => wordsOf().note(one));
 }
 
 /** Degrees that the wheel steers at 25 mm of bump and of droop, by a library that knows nothing of wheels. */

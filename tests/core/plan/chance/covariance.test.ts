@@ -1,8 +1,9 @@
 /** How far a change may be off: by a closed form where it is linear, else by differences of the prediction. */
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_TOLERANCE } from '../../../../core/adjuster/unknowns.ts';
 import type { Adjuster, Car, CarSettings, Corner, Settings, Suspension, Vec3 } from '../../../../core/contract.ts';
 import { predictReading } from '../../../../core/index.ts';
-import { DEFAULT_TOLERANCE, Uncertainty } from '../../../../core/plan/chance/covariance.ts';
+import { Uncertainty } from '../../../../core/plan/chance/covariance.ts';
 import { compileCar } from '../../../../core/pose/car-model.ts';
 import { chartSigmas } from '../../../tools/chart-error.ts';
 import { LAYOUTS, rod } from '../../../tools/random-cars.ts';
@@ -194,5 +195,22 @@ describe('a wheel on links', () => {
     expect(own.slopes([{ rod: 60 }])).toBeUndefined();
     expect(own.errors(0, 'rod', 60)).toEqual([]);
     expect([...own.covariance([{ rod: 60 }])]).toEqual(Array(9).fill(0));
+  });
+});
+
+describe('a sleeve that is turned', () => {
+  it.each([0, 60, 135])('to %i° is off by what a turn too far adds to degrees·cos φ and degrees·sin φ', (to) => {
+    const sleeve: Adjuster = { id: 'sleeve', kind: 'offset-sleeve', degrees: 1, marks: 24, reference: 0, tolerance: 8 };
+    const points = LAYOUTS['beam-front'] as Suspension['points'];
+    const car = carOf({ kind: 'beam-front', points, camber: 0, toe: 0, tolerance: 0 }, [sleeve]);
+    const from = 30;
+    const size = 3;
+    const own = uncertaintyOf(car, { sleeve: from }, CERTAIN).covariance(
+      [{ sleeve: to }, { sleeve: from }].slice(0, 1),
+    );
+    const [at, off] = [to, to + 8 / 2].map((angle) => (angle * Math.PI) / 180) as [number, number];
+    // The tie rod turns the wheel a little by the way.
+    expect(Math.sqrt(own[0]!)).toBeCloseTo(Math.abs(Math.cos(off) - Math.cos(at)), 2);
+    expect(Math.sqrt(own[size + 1]!)).toBeCloseTo(Math.abs(Math.sin(off) - Math.sin(at)), 2);
   });
 });

@@ -1,8 +1,9 @@
 /** The surest plan of small cars by charts, whose chances have a closed form with the error function of mathjs. */
 import { erf } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import type { Adjuster, AxleSpec, Car, Corner, PlanRequest, Reading } from '../../../../core/contract.ts';
+import type { Adjuster, AxleSpec, Car, Corner, PlanRequest, PlanStyle, Reading } from '../../../../core/contract.ts';
 import { planMoves } from '../../../../core/index.ts';
+import { between, stream } from '../../../tools/random-cars.ts';
 
 const GAUGE = { camber: 0.01, caster: 0.01, toe: 0.01 };
 /** 2048 draws know a share to 0.011 (one standard deviation) at the worst. */
@@ -121,4 +122,20 @@ describe('of two wheels that a window ties', () => {
       expect(own).toBeGreaterThan(best - 2 * OFF);
     },
   );
+});
+
+it('no other style says that it is surer, though wheels that nothing ties are decided each for itself', () => {
+  const random = stream(2026);
+  const window = () => {
+    const [aim, half] = [between(random, -0.1, 0.1), between(random, 0.03, 0.12)];
+    return { toe: { low: aim - half, high: aim + half } };
+  };
+  const read = () => ({ toe: between(random, -0.4, 0.4) });
+  // Steps so fine that many choices are about as sure.
+  const car = carOf([chart('fine', 0.02, 20, [-20, 20])]);
+  for (let tried = 0; tried < 100; tried++) {
+    const request = { ...ask({ left: window(), right: window() }, { LF: read(), RF: read() }), car };
+    const chance = (style: PlanStyle): number => planMoves({ ...request, style }).chance;
+    expect(chance('surest')).toBeGreaterThanOrEqual(Math.max(chance('closest'), chance('least-work')));
+  }
 });

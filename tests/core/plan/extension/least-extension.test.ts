@@ -183,6 +183,14 @@ describe('where no single adjuster does', () => {
     expect(wide(left, right - 0.25)).toBe(false);
   });
 
+  it('left and right of one name, not of two', () => {
+    const own = [thread(-1, 1), { ...thread(-1, 1), id: 'other' }];
+    const wheel = at([thread(-8, 8)], 'LF', { rod: 7 }).toe ?? Number.NaN;
+    const [stuck] = whatWouldFree(ask(own, { totalToe: about(2 * wheel, 0.03) }));
+    const ways = stuck?.ways.map((way) => way.map(({ corner, adjuster }) => `${corner} ${adjuster}`).join());
+    expect(ways?.sort()).toEqual(['LF other,RF other', 'LF rod,RF rod']);
+  });
+
   it.each([
     [-3, 6],
     [5, -4],

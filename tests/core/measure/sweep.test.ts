@@ -1,7 +1,7 @@
 /** The wheel is turned about its steering axis with a rotation matrix of its own here, and read as a gauge reads it. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { casterFromSweep, saiFromSweep } from '../../../core/reading/sweep.ts';
+import { casterFromSweep, saiFromSweep } from '../../../core/measure/sweep.ts';
 
 type V = [number, number, number];
 const rad = (d: number) => (d * Math.PI) / 180;

@@ -1,0 +1,61 @@
+/**
+ * `npm run bench:mutated -- --files 100000 --seed 1`: car files and backups, changed at random, are refused in words or open
+ * on every screen. Counts what became of them. `--keep FOLDER` writes those that fail there, `--minutes 20` ends it then.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { findOrInstallChromium } from '../tools/chromium.ts';
+import { runMutants, type Sum } from './mutated/run.ts';
+
+const { values } = parseArgs({
+  options: {
+    files: { type: 'string', default: '100000' },
+    seed: { type: 'string', default: '1' },
+    pages: { type: 'string', default: '2' },
+    minutes: { type: 'string', default: 'Infinity' },
+    keep: { type: 'string' },
+  },
+});
+const files = Number(values.files);
+const start = Date.now();
+let last = 0;
+
+function progress(sum: Sum): void {
+  if (Date.now() - last < 30_000) return;
+  last = Date.now();
+  const minutes = (last - start) / 60_000;
+  console.log(
+    `${sum.files} of ${files} after ${minutes.toFixed(1)} min: ${sum.accepted} accepted, ${sum.failures.length} failed`,
+  );
+}
+
+const sum = await runMutants({
+  files,
+  seed: values.seed,
+  pages: Number(values.pages),
+  minutes: Number(values.minutes),
+  executable: findOrInstallChromium(),
+  told: progress,
+});
+const refused = Object.values(sum.refused).reduce((all, count) => all + count, 0);
+console.log(`\n${sum.files} files of seed ${values.seed} in ${((Date.now() - start) / 60_000).toFixed(1)} min`);
+console.log(`refused ${refused}, by reason:`);
+for (const [rule, count] of Object.entries(sum.refused).sort((a, b) => b[1] - a[1])) console.log(`  ${rule} ${count}`);
+console.log(`records set aside in backups that came in otherwise: ${sum.aside}`);
+console.log(
+  `accepted ${sum.accepted}, of these ${sum.same} the same as one that was opened; screens opened ${sum.screens}`,
+);
+console.log(
+  `engine: asked ${sum.engine.all}, worked out ${sum.engine.worked}, longest ${Math.round(sum.engine.longest)} ms, stopped ${sum.engine.tooLong}`,
+);
+console.log(
+  `to read and check: slowest ${Math.round(sum.slowest)} ms, most memory ${Math.round(sum.memory / 1e6)} MB; all screens of one ${Math.round(sum.opening)} ms`,
+);
+console.log(`failed ${sum.failures.length}`);
+for (const { n, says, wrong } of sum.failures.slice(0, 200)) console.log(`\n#${n} ${says}\n  ${wrong.join('\n  ')}`);
+if (values.keep) {
+  mkdirSync(values.keep, { recursive: true });
+  for (const { n, text } of sum.failures) writeFileSync(join(values.keep, `${values.seed}-${n}.json`), text);
+}
+process.exit(sum.failures.length === 0 ? 0 : 1);
