@@ -167,12 +167,17 @@ longTest(
   async ({ page, site }) => {
     test.setTimeout(60_000);
     await openApp(page, site, '#/bench/phone');
-    await page.getByRole('button', { name: 'Use the sensor' }).first().click();
-    // A browser tells an orientation when it changes, and not again.
-    await page.evaluate(() => {
-      dispatchEvent(new DeviceOrientationEvent('deviceorientation', { alpha: 10, beta: 91.2, gamma: 0.5 }));
-    });
-    await page.getByRole('button', { name: 'Take A' }).click();
+    const use = page.getByRole('button', { name: 'Use the sensor' }).first();
+    const take = page.getByRole('button', { name: 'Take A' });
+    // Touched until it listens. A browser tells an orientation when it changes, and not again.
+    await expect(async () => {
+      if (await use.isVisible()) await use.click({ timeout: 2_000 });
+      await page.evaluate(() => {
+        dispatchEvent(new DeviceOrientationEvent('deviceorientation', { alpha: 10, beta: 91.2, gamma: 0.5 }));
+      });
+      await expect(take).toBeVisible({ timeout: 2_000 });
+    }).toPass();
+    await take.click();
     await expect(page.getByText(/^A taken: 1\.20°, 30 readings/)).toBeVisible();
     await page.getByRole('button', { name: 'Take B' }).click();
     await expect(page.getByRole('alert')).toContainText('The sensor says nothing', { timeout: 20_000 });
