@@ -17,7 +17,7 @@ export { type Assessment, type AssessOptions, assess, hintsOfFile, type ToldHint
 export { axleCharts, chartOf } from './ask/chart-of.ts';
 export { dimensionWorth } from './ask/dimension-worth.ts';
 export { type ExplainOptions, explain, explanationOfFile } from './ask/explain.ts';
-export { type MeasureBetween, measureBetween, type WatchedTurn } from './ask/first-move.ts';
+export { type MeasureBetween, measureBetween } from './ask/first-move.ts';
 export { learn, learnOfFile } from './ask/learn.ts';
 export { choicesOfFile, planOfFile, reachOfFile, whatWouldFreeOfFile } from './ask/of-file.ts';
 export { planChoices, planMoves } from './ask/plan-moves.ts';
@@ -29,6 +29,7 @@ export { heightEffect, sideEffects } from './ask/side-effects.ts';
 export { type AxlePose, solveAxle } from './ask/solve-axle.ts';
 export { solveCorner } from './ask/solve-corner.ts';
 export { type TaughtOfFile, type ToldTaught, taughtOfFile } from './ask/taught.ts';
+export { type TurnsThatTell, turnsThatTell, type WatchedTurn } from './ask/turns-that-tell.ts';
 export { whatElse } from './ask/what-else.ts';
 export { type FreeChange, type Stuck, whatWouldFree } from './ask/what-would-free.ts';
 export { validateCar } from './check/car.ts';

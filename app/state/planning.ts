@@ -11,7 +11,15 @@ import type {
   Reading,
 } from '../../core/contract.ts';
 import { CORNERS } from '../../core/contract.ts';
-import type { MeasureBetween, PlanChoice, PlanRequestOptions, Reach, Stuck, ToldHint } from '../../core/index.ts';
+import type {
+  MeasureBetween,
+  PlanChoice,
+  PlanRequestOptions,
+  Reach,
+  Stuck,
+  ToldHint,
+  TurnsThatTell,
+} from '../../core/index.ts';
 import type { ReadingRecord } from '../../core/records/stored.ts';
 import { engine } from '../engine/index.ts';
 import { type Asked, useAsked } from './asking.ts';
@@ -144,7 +152,15 @@ export function useExplanation(view: VisitView, round: RoundView | undefined): A
   );
 }
 
-/** Whether a reading between the moves of a round would make the rest surer, and what shows where lost adjusters stand. */
+/** What shows where the adjusters stand of which nobody knows; asked where there are such. */
+export function useTurnsThatTell(view: VisitView, round: RoundView, isWanted: boolean): Asked<TurnsThatTell> {
+  const args = [questionOf(view, round).file, gaugeOption()] as const;
+  return useAsked(isWanted ? `turns ${JSON.stringify(args)}` : undefined, (signal) =>
+    engine.call('turnsThatTell', [...args], { signal }),
+  );
+}
+
+/** Whether a reading between the moves of a round would make the rest surer. */
 export function useMeasureBetween(view: VisitView, round: RoundView, isWanted: boolean): Asked<MeasureBetween> {
   const { file, options } = questionOf(view, round);
   const args = [file, { ...options, ...chosenPlan(view.visit.id) }] as const;

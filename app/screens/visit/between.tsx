@@ -5,7 +5,7 @@
 
 import { jobsOf } from '../../../core/adjuster/job.ts';
 import type { Plan } from '../../../core/contract.ts';
-import type { WatchedTurn } from '../../../core/index.ts';
+import type { TurnsThatTell, WatchedTurn } from '../../../core/index.ts';
 import type { MoveRecord } from '../../../core/records/stored.ts';
 import { Card } from '../../parts/card.tsx';
 import { headingOf, jobsLeft } from '../../state/jobs.ts';
@@ -15,7 +15,6 @@ import { useMeasureBetween } from '../../state/planning.ts';
 import { units } from '../../state/preferences.ts';
 import { keep, records } from '../../state/records.ts';
 import { moveId } from '../../state/same-id.ts';
-import { unknownPlaces } from '../../state/unknown-places.ts';
 import { type RoundView, refKey, type VisitView } from '../../state/visits.ts';
 import { words } from '../../state/words.ts';
 import { now } from '../../store/index.ts';
@@ -24,16 +23,16 @@ interface Props {
   readonly view: VisitView;
   readonly round: RoundView;
   readonly plan: Plan;
+  /** Of adjusters of unknown place, where there are such. */
+  readonly turns: TurnsThatTell | undefined;
 }
 
 /** A plan that is surer is not asked about. */
 const SURE = 0.85;
+const NONE: TurnsThatTell = { watch: [], lost: [] };
 
-export function Between({ view, round, plan }: Props) {
-  const anyLost = unknownPlaces(view, round).length > 0;
-  const { value } = useMeasureBetween(view, round, anyLost || (plan.inWindow && plan.chance < SURE));
-  if (!value) return null;
-  const { first, watch, lost } = value;
+export function Between({ view, round, plan, turns: { watch, lost } = NONE }: Props) {
+  const { first } = useMeasureBetween(view, round, plan.inWindow && plan.chance < SURE).value ?? {};
   const made = jobsOf(plan.moves).length - jobsLeft(plan, round).length;
   const names = lost.map((ref) => `${ref.corner} ${adjusterOf(view.car.car, ref)?.name ?? ref.adjuster}`);
   return (
@@ -78,7 +77,7 @@ function headingText({ car }: VisitView, job: Parameters<typeof headingOf>[1]): 
 }
 
 /** An adjuster of which nobody knows where it stands: turned and measured it is found. */
-function Watch({ view, round, turn }: Omit<Props, 'plan'> & { readonly turn: WatchedTurn }) {
+function Watch({ view, round, turn }: Pick<Props, 'view' | 'round'> & { readonly turn: WatchedTurn }) {
   const { car } = view.car;
   const { where, title } = headingOf(car, [turn]);
   const [more, less] = turn.to;

@@ -12,8 +12,9 @@ import { jobsLeft, jobsMade } from '../../state/jobs.ts';
 import { leftIn } from '../../state/leave.ts';
 import { measureNow } from '../../state/measure-now.ts';
 import { alongside } from '../../state/one-window.ts';
-import { usePlan } from '../../state/planning.ts';
+import { usePlan, useTurnsThatTell } from '../../state/planning.ts';
 import { choose } from '../../state/stage.ts';
+import { unknownPlaces } from '../../state/unknown-places.ts';
 import { beginEntry } from '../../state/visit-actions.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
@@ -27,7 +28,11 @@ interface Props {
 }
 
 export function MovesStep({ view, round, past }: Props) {
-  const { value: plan, error } = usePlan(view, round);
+  // Asked for first, as it is soon answered: what is to be turned before the plan stands above it and pushes nothing away.
+  const anyLost = unknownPlaces(view, round).length > 0;
+  const { value: turns, busy } = useTurnsThatTell(view, round, anyLost);
+  const { value, error } = usePlan(view, round);
+  const plan = busy ? undefined : value;
   const left = plan ? jobsLeft(plan, round) : [];
   const all = plan ? jobsOf(plan.moves).length : 0;
   const anyMoved = round.moves.some(({ from, to }) => from !== to);
@@ -59,7 +64,7 @@ export function MovesStep({ view, round, past }: Props) {
           {...(left.length > 0 ? { note: `${made + 1} of ${made + left.length}` } : {})}
           {...(plan && left.length > 0 ? { time: `about ${minutes(plan.effort, left.length / all)} min` } : {})}
         >
-          {plan && <MovesBody view={view} round={round} plan={plan} />}
+          {plan && <MovesBody view={view} round={round} plan={plan} turns={turns} />}
           {plan && plan.moves.length === 0 && !anyMoved && !anyLeft && (
             <p>
               {plan.inWindow ? 'Everything is in its window: there is nothing to move.' : 'No move brings it nearer.'}

@@ -1,6 +1,7 @@
 /** The moves of a round, one card a job in working order: what to turn, from where to where, what the rack then reads. */
 import './moves.css';
 import type { AdjusterRef, Plan } from '../../../core/contract.ts';
+import type { TurnsThatTell } from '../../../core/index.ts';
 import { AfterPaint } from '../../parts/after-paint.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
 import { headingOf, type Job, jobsLeft, jobWay, leftJobs } from '../../state/jobs.ts';
@@ -29,7 +30,8 @@ interface Props {
   readonly plan: Plan;
 }
 
-export function MovesBody({ view, round, plan }: Props) {
+/** @param turns of adjusters of unknown place, where there are such */
+export function MovesBody({ view, round, plan, turns }: Props & { readonly turns: TurnsThatTell | undefined }) {
   const [live, ...later] = jobsLeft(plan, round);
   const left = leftJobs(view.car.car, leftIn(view, round));
   return (
@@ -38,7 +40,7 @@ export function MovesBody({ view, round, plan }: Props) {
       <StuckCost view={view} round={round} plan={plan} />
       <Headline view={view} round={round} plan={plan} />
       <Made view={view} moves={round.moves} />
-      <Between view={view} round={round} plan={plan} />
+      <Between view={view} round={round} plan={plan} turns={turns} />
       {live && <LiveJob view={view} round={round} plan={plan} job={live} />}
       {later.map((job) => (
         <LaterRow key={keyOf(job)} view={view} round={round} job={job} />

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { jobsOf } from '../../../core/adjuster/job.ts';
 import type { Car, CarFile, CarSettings, Moved, Reading, Round } from '../../../core/contract.ts';
 import { measureBetween, planOfFile, planRequest } from '../../../core/index.ts';
-import { cam, pack, wishboneWithin } from '../../tools/learn-cars.ts';
+import { pack, wishboneWithin } from '../../tools/learn-cars.ts';
 import { rod, stream } from '../../tools/random-cars.ts';
 import { builtWithin, frontCar, GAUGE, normal, shown } from '../../tools/read-car.ts';
 
@@ -67,21 +67,6 @@ describe('a plan that is not sure', () => {
 
   it('is left as it is where it is sure', () => {
     const sure = frontCar(wishboneWithin(1), adjusters);
-    expect(measureBetween(fileOf(sure, { id: 'found', reading: found, settings: stood }), options)).toEqual({
-      watch: [],
-      lost: [],
-    });
-  });
-});
-
-describe('a cam of unknown place', () => {
-  const car = frontCar(wishboneWithin(5), [cam('cam', 'lowerFront', 1), rod('rod', 'tieInner', 8)]);
-  const unknown = [{ corner: 'LF', adjuster: 'cam' }] as const;
-
-  it('is to be turned by a quarter of its travel, one way or the other, counted from where it is', () => {
-    const file = fileOf(car, { id: 'found', reading: found, settings: { LF: { cam: 30 } }, unknown });
-    expect(measureBetween(file, options).watch).toEqual([
-      expect.objectContaining({ ...unknown[0], from: 30, to: [75, -15], said: expect.objectContaining({ by: 3 }) }),
-    ]);
+    expect(measureBetween(fileOf(sure, { id: 'found', reading: found, settings: stood }), options)).toEqual({});
   });
 });
