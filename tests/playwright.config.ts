@@ -1,9 +1,10 @@
 /** Chromium on the built app in `dist/`: `npm run e2e` builds first. */
 import { defineConfig } from '@playwright/test';
-import { findOrInstallChromium } from './tools/chromium.ts';
+import { findOrInstallChromium, findOrInstallShell } from './tools/chromium.ts';
 
 // Workers read this file again: they take the path from here instead of looking a second time.
-process.env.CHROMIUM_PATH = findOrInstallChromium();
+process.env.CHROMIUM_PATH ??= findOrInstallChromium();
+process.env.CHROMIUM_SHELL_PATH ??= findOrInstallShell();
 
 export default defineConfig({
   testDir: 'browser',
@@ -23,7 +24,8 @@ export default defineConfig({
     isMobile: true,
     locale: 'en-GB',
     timezoneId: 'Europe/London',
-    launchOptions: { executablePath: process.env.CHROMIUM_PATH, chromiumSandbox: false },
+    // What is killed, and what is installed, runs in the whole browser that a phone has: see browser/phone.ts.
+    launchOptions: { executablePath: process.env.CHROMIUM_SHELL_PATH, chromiumSandbox: false },
     // To keep every built file costs a test half a second: only what is about that has a service worker.
     serviceWorkers: 'block',
     // To note what is done and asked of the network took a twentieth of all the time, pictures of every step a fifth: for

@@ -8,6 +8,8 @@ import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright';
 
 const SYSTEM = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'chrome'];
+/** The same engine without a browser's own windows around its pages: what a test waits for takes it half as long. */
+const SHELL = 'chromium-headless-shell';
 
 /** A browser that answers, or nothing. `$CHROMIUM_PATH` comes first. */
 export function findChromium(): string | undefined {
@@ -19,10 +21,8 @@ export function findChromium(): string | undefined {
 export function findOrInstallChromium(): string {
   const found = findChromium();
   if (found) return found;
-  if (process.getuid?.() === 0 && onPath('apt-get')) {
-    console.error('No Chromium here: installing Debian’s …');
-    run('apt-get', ['update', '-qq']);
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium']);
+  if (mayInstall()) {
+    install('chromium');
     const installed = findChromium();
     if (installed) return installed;
   }
@@ -30,6 +30,21 @@ export function findOrInstallChromium(): string {
     'No Chromium or Chrome was found. Install one (Debian: apt-get install chromium), ' +
       'or set CHROMIUM_PATH to the one to use.',
   );
+}
+
+/** Debian's headless shell where it is or can be had, else the whole browser: what every page needs, both have. */
+export function findOrInstallShell(): string {
+  const found = () => [onPath(SHELL)].find((path) => path !== undefined && answers(path));
+  if (!found() && mayInstall()) install(SHELL);
+  return found() ?? findOrInstallChromium();
+}
+
+const mayInstall = (): boolean => process.getuid?.() === 0 && onPath('apt-get') !== undefined;
+
+function install(name: string): void {
+  console.error(`No ${name} here: installing Debian’s …`);
+  run('apt-get', ['update', '-qq']);
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', name]);
 }
 
 function onPath(name: string): string | undefined {
