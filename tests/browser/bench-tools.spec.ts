@@ -165,7 +165,6 @@ test('the keyboard’s own key goes on to the next box', async ({ page, site }) 
 longTest(
   'a phone that lies still says one thing once; one that says nothing of being turned is dead',
   async ({ page, site }) => {
-    test.setTimeout(60_000);
     await openApp(page, site, '#/bench/phone');
     const use = page.getByRole('button', { name: 'Use the sensor' }).first();
     const take = page.getByRole('button', { name: 'Take A' });
