@@ -3,10 +3,10 @@
  * end is where that knuckle has taken it, and the other knuckle is solved by it. Two bodies, one after the other, by the
  * solver that serves every kind.
  */
-import type { Suspension, Vec3 } from '../contract.ts';
+import type { Suspension } from '../contract.ts';
 import { distance, sub } from '../geometry/vector.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
-import { DISTANCE } from './rows.ts';
+import { DISTANCE, type HeldRow } from './rows.ts';
 import type { PoseSolver } from './solver.ts';
 import type { Draft, HeldWheel } from './wheel-rows.ts';
 
@@ -19,6 +19,8 @@ export interface CrossRod {
   /** Parameters of the rod's near end: in the first body, and as the second body's row has it. */
   readonly arm: number;
   readonly end: number;
+  /** The name of that end. */
+  readonly near: string;
 }
 
 /**
@@ -33,24 +35,24 @@ export function joinKnuckles(
   wheel: HeldWheel,
 ): { readonly crossRod: CrossRod; readonly wheel: HeldWheel } {
   const names = links.flat();
-  const [drag, , near, far] = names as [string, string, string, string];
-  const [dragBody, dragKnuckle, nearEnd, farEnd] = names.map((name) => points[name]!) as [Vec3, Vec3, Vec3, Vec3];
-  const first = dragKnuckle[1] < 0 ? 1 : 0;
+  const [drag, knuckle, near, far] = names as [string, string, string, string];
+  const first = points[knuckle]![1] < 0 ? 1 : 0;
   const [holds, hangs] = [drafts[first]!, drafts[1 - first]!];
   const { params } = holds;
-  const link = (draft: Draft, body: Vec3, knuckle: Vec3): number => {
+  const link = (draft: Draft, ends: HeldRow['ends']): number => {
     const at = params.length;
+    const [body, knuckle] = [points[ends[0]]!, points[ends[1]]!];
     params.push(...body, ...sub(knuckle, draft.home), distance(body, knuckle));
-    draft.rows.push({ type: DISTANCE, at });
+    draft.rows.push({ type: DISTANCE, at, side: 0, ends });
     return at;
   };
-  const dragAt = link(holds, dragBody, dragKnuckle);
+  const dragAt = link(holds, links[0]!);
   const arm = params.length;
-  params.push(...sub(nearEnd, holds.home));
-  const end = link(hangs, nearEnd, farEnd);
+  params.push(...sub(points[near]!, holds.home));
+  const end = link(hangs, links[1]!);
   const slots = [dragAt, dragAt + 3, arm, end + 3].map((slot, i) => [names[i]!, [slot]] as const);
   return {
-    crossRod: { first, box: dragAt, arm, end },
+    crossRod: { first, box: dragAt, arm, end, near },
     wheel: {
       ...wheel,
       slots: new Map([...wheel.slots, ...slots]),

@@ -11,6 +11,7 @@ import { InputError } from '../input-error.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
 import { type CrossRod, joinKnuckles } from './knuckles.ts';
+import type { HeldRow } from './rows.ts';
 import { PoseSolver } from './solver.ts';
 import { ANGLE_COUNT, CENTRE, outboardOf, turned, type Wheel } from './wheel.ts';
 import { type Draft, holdWheel } from './wheel-rows.ts';
@@ -21,6 +22,8 @@ export interface Body {
   readonly solver?: PoseSolver;
   /** Its origin in the reference pose: the wheel centre, or the middle between two. */
   readonly home: Vec3;
+  /** What holds it. */
+  readonly rows: readonly HeldRow[];
 }
 
 export interface Linkage {
@@ -32,6 +35,8 @@ export interface Linkage {
   readonly crossRod?: CrossRod;
   /** One, or the left and the right one of a rigid axle. */
   readonly wheels: readonly Wheel[];
+  /** Parameters of where the body of an axle on links has its origin in the reference pose; absent where it is no such. */
+  readonly origin?: number;
 }
 
 /** The kind's description; refuses a kind that is not in the catalogue. */
@@ -66,12 +71,14 @@ export function compile(sides: readonly Suspension[], field = 'suspension'): Lin
     params.push(...new Array<number>(ANGLE_COUNT).fill(0));
     return { ...wheel, angles, body: drafts[side] ? side : 0 };
   });
+  const origin = kind.rigidAxle?.onLinks ? params.push(...homes[0]!) - 3 : undefined;
   const reference = Float64Array.from(params);
   const bodies = drafts.map(({ rows, home }): Body => {
-    if (rows.length === 0) return { home };
+    if (rows.length === 0) return { home, rows };
     const solver = new PoseSolver(rows, reference, home);
     if (!solver.holds()) throw new InputError(`${field}.points`, given.points, { is: 'holds-the-wheel' });
-    return { home, solver };
+    return { home, solver, rows };
   });
-  return { kind, reference, bodies, wheels, ...(joined && { crossRod: joined.crossRod }) };
+  const more = { ...(joined && { crossRod: joined.crossRod }), ...(origin !== undefined && { origin }) };
+  return { kind, reference, bodies, wheels, ...more };
 }

@@ -13,6 +13,7 @@ import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-an
 import { InputError } from '../input-error.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
 import { applyChange, type Change, changeOf, tiltLine, without } from './change.ts';
+import { gradientOf } from './gradient.ts';
 import { carryEnd } from './knuckles.ts';
 import { compile, kindOf, type Linkage } from './linkage.ts';
 import { ANGLES_A_WHEEL, CAMBER, CASTER, hasBody, numbersOf, TOE } from './numbers.ts';
@@ -200,11 +201,19 @@ export class Mechanism {
       out[ANGLES_A_WHEEL * w + TOE] = toeOf([x, y, z]) + params[angles + ADD_TOE]!;
     }
     if (this.#hasBody) {
-      const { pitch, lateral } = this.#bodyPose();
+      const { pitch, lateral } = this.#bodyPose(params);
       out[ANGLES_A_WHEEL * wheels.length] = pitch;
       out[ANGLES_A_WHEEL * wheels.length + 1] = lateral;
     }
     return true;
+  }
+
+  /**
+   * Number by number what each gains by each parameter, right after `angles` has found a pose for these; nothing where the
+   * rows do not hold a body there.
+   */
+  gradient(params: Float64Array): Float64Array | undefined {
+    return gradientOf(this.linkage, this.numbers, params);
   }
 
   /** Where the body stood in the last solve, of a mechanism that has one. */
@@ -278,15 +287,17 @@ export class Mechanism {
       const angles = out.subarray(ANGLES_A_WHEEL * w, ANGLES_A_WHEEL * (w + 1));
       return this.#cornerPose(wheel, params, angles, options[w]?.travel ?? 0, verdict);
     });
-    return { reachable: true, corners, body: this.#bodyPose() };
+    return { reachable: true, corners, body: this.#bodyPose(params) };
   }
 
   /** Right after a solve, whose answer the solver holds. */
-  #bodyPose(): BodyPose {
-    const { solver, home } = this.linkage.bodies[0]!;
+  #bodyPose(params: Float64Array): BodyPose {
+    const { bodies, crossRod, origin } = this.linkage;
+    const { solver, home } = bodies[0]!;
     // The knuckles turn on the axle, which stays.
-    if (!solver || this.linkage.crossRod) return { pitch: 0, lateral: 0 };
-    return { pitch: degrees(asin(solver.rotation[6]!)), lateral: solver.pose[1]! - home[1] };
+    if (!solver || crossRod) return { pitch: 0, lateral: 0 };
+    const from = origin === undefined ? home[1] : params[origin + 1]!;
+    return { pitch: degrees(asin(solver.rotation[6]!)), lateral: solver.pose[1]! - from };
   }
 
   #cornerPose(wheel: Wheel, params: Float64Array, out: Angles, travel: number, verdict: Verdict): CornerPose {

@@ -23,5 +23,13 @@ export interface Row {
   readonly at: number;
 }
 
+/** A row, and the points that it is written from. */
+export interface HeldRow extends Row {
+  /** Whose points they are: 0 on the left, or of a corner alone. */
+  readonly side: number;
+  /** On what carries the body, and on the body; the same where a point sits in a seat, or has a height. */
+  readonly ends: readonly [string, string];
+}
+
 /** How many parameters a row of each type has. */
 export const ROW_SIZE = [7, 9, 4] as const;

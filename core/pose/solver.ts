@@ -26,7 +26,7 @@ const SMALLEST_FRACTION = 1 / 512;
 const MAX_LEAST_STEPS = 40;
 const LAST_STEP = 1e-9; // mm
 const MOST_STRAIN = 10; // mm that bushes might take up; beyond it the parts do not go together
-const HEIGHT_WEIGHT = 1000; // of a height against a link: 1 mm of strain lifts a wheel by about a millionth
+export const HEIGHT_WEIGHT = 1000; // of a height against a link: 1 mm of strain lifts a wheel by about a millionth
 
 /** Rank test of the reference pose: below this the rows leave the wheel free to move. */
 const RANK_TOLERANCE = 1e-7;
@@ -44,12 +44,13 @@ export class PoseSolver {
   residual = 0;
   iterations = 0;
 
-  readonly #types: Uint8Array;
-  readonly #at: Uint16Array;
+  readonly types: Uint8Array;
+  readonly at: Uint16Array;
   readonly #matrix = new Float64Array(N * W);
-  /** Derivatives and residuals, one row after another; the matrix itself where there are six. */
-  readonly #rows: Float64Array;
-  readonly #spare: boolean;
+  /** Derivatives and residuals, one row after another, as the last solve left them; the matrix itself where there are six. */
+  readonly rows: Float64Array;
+  /** There are more than six. */
+  readonly spare: boolean;
   readonly #mixed: Float64Array;
   readonly #from: Pose = new Float64Array(7);
   readonly #home = new Float64Array(3);
@@ -65,29 +66,29 @@ export class PoseSolver {
     readonly reference: Float64Array,
     home: readonly number[],
   ) {
-    this.#types = Uint8Array.from(rows, (row) => row.type);
-    this.#at = Uint16Array.from(rows, (row) => row.at);
-    this.#spare = rows.length > N;
-    this.#rows = this.#spare ? new Float64Array(rows.length * W) : this.#matrix;
+    this.types = Uint8Array.from(rows, (row) => row.type);
+    this.at = Uint16Array.from(rows, (row) => row.at);
+    this.spare = rows.length > N;
+    this.rows = this.spare ? new Float64Array(rows.length * W) : this.#matrix;
     this.#mixed = new Float64Array(reference.length);
     this.#home.set(home);
   }
 
   /** Whether the rows hold the body in the reference pose: false where links are missing or fall together. */
   holds(): boolean {
-    if (this.#types.length < N) return false;
+    if (this.types.length < N) return false;
     this.#goHome();
     this.#evaluate(this.reference);
-    const m = this.#rows;
+    const m = this.rows;
     for (let r = 0; r < m.length; r += W) {
       for (let c = 3; c < N; c++) m[r + c]! /= LEVER;
       const size = Math.hypot(...m.subarray(r, r + N));
       for (let c = 0; c < N && size > 0; c++) m[r + c]! /= size;
     }
-    if (this.#spare) this.#square(1);
+    if (this.spare) this.#square(1);
     const det = this.#eliminate();
     this.#orientation = Math.sign(det);
-    return Math.abs(det) > (this.#spare ? RANK_TOLERANCE ** 2 : RANK_TOLERANCE);
+    return Math.abs(det) > (this.spare ? RANK_TOLERANCE ** 2 : RANK_TOLERANCE);
   }
 
   /**
@@ -154,7 +155,7 @@ export class PoseSolver {
   #newton(params: Float64Array): boolean {
     const pose = this.pose;
     const m = this.#matrix;
-    const spare = this.#spare;
+    const spare = this.spare;
     let orientation = this.#orientation;
     for (let i = spare ? MAX_LEAST_STEPS : MAX_ITERATIONS; i > 0; i--) {
       this.residual = this.#evaluate(params);
@@ -219,9 +220,9 @@ export class PoseSolver {
   /** Fills the rows with derivatives and residuals; returns the largest residual, mm. */
   #evaluate(q: Float64Array): number {
     this.#rotate();
-    const m = this.#rows;
-    const spare = this.#spare;
-    const count = this.#types.length;
+    const m = this.rows;
+    const spare = this.spare;
+    const count = this.types.length;
     const r = this.rotation;
     const pose = this.pose;
     const px = pose[0]!;
@@ -238,8 +239,8 @@ export class PoseSolver {
     const r8 = r[8]!;
     let worst = 0;
     for (let i = 0; i < count; i++) {
-      const type = this.#types[i]!;
-      const at = this.#at[i]!;
+      const type = this.types[i]!;
+      const at = this.at[i]!;
       const body = type === HEIGHT ? at : at + 3;
       const bx = q[body]!;
       const by = q[body + 1]!;
@@ -300,10 +301,10 @@ export class PoseSolver {
 
   /** The normal equations of more rows than six, `weight` being that of a height against all others. */
   #square(weight: number): void {
-    const rows = this.#rows;
+    const rows = this.rows;
     const m = this.#matrix.fill(0);
-    for (let i = 0; i < this.#types.length; i++) {
-      const square = this.#types[i] === HEIGHT ? weight * weight : 1;
+    for (let i = 0; i < this.types.length; i++) {
+      const square = this.types[i] === HEIGHT ? weight * weight : 1;
       for (let r = 0; r < N; r++) {
         const a = square * rows[i * W + r]!;
         for (let c = 0; c < W; c++) m[r * W + c]! += a * rows[i * W + c]!;

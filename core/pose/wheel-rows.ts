@@ -3,13 +3,13 @@ import type { Suspension, Vec3 } from '../contract.ts';
 import { cross, distance, normalised, sub } from '../geometry/vector.ts';
 import { linksOf } from '../suspension/joints.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
-import { DISTANCE, HEIGHT, LINE, ROW_SIZE, type Row, type RowType } from './rows.ts';
+import { DISTANCE, HEIGHT, type HeldRow, LINE, ROW_SIZE, type RowType } from './rows.ts';
 import { CENTRE, outboardOf, turned, type Wheel } from './wheel.ts';
 
 /** A linkage that is being written: the rows of all its wheels, and their parameters. */
 export interface Draft {
   readonly params: number[];
-  readonly rows: Row[];
+  readonly rows: HeldRow[];
   /** The body's origin. */
   readonly home: Vec3;
 }
@@ -17,7 +17,7 @@ export interface Draft {
 /** A wheel but for where its angles and its body stand in the whole. */
 export type HeldWheel = Omit<Wheel, 'angles' | 'body'>;
 
-type Ends = readonly [string, string];
+type Ends = HeldRow['ends'];
 
 /** Writes the rows that hold one wheel to the end of a draft. */
 export function holdWheel(kind: SuspensionKind, suspension: Suspension, side: number, draft: Draft): HeldWheel {
@@ -27,7 +27,7 @@ export function holdWheel(kind: SuspensionKind, suspension: Suspension, side: nu
   const once = side === 0 && !knuckles ? [] : ofAxle;
   const links = linksOf(kind, suspension.points).filter(([inner]) => !once.includes(inner));
   const onBody = new Set([...seats, ...links.map(([inner]) => inner), ...lines.map(([body]) => body)]);
-  const rows = new WheelRows(draft, suspension, outboardOf(side), onBody);
+  const rows = new WheelRows(draft, suspension, side, onBody);
   for (const link of links) rows.link(link);
   for (const seat of seats) rows.seat(seat);
   for (const line of lines) rows.line(line, clamped);
@@ -41,21 +41,24 @@ class WheelRows {
   readonly #lengths = new Map<string, number>();
   readonly #normals: number[] = [];
   #height: number | undefined;
+  readonly #outboard: 1 | -1;
 
   constructor(
     private readonly draft: Draft,
     private readonly suspension: Suspension,
-    private readonly outboard: 1 | -1,
+    private readonly side: number,
     /** Points of the car's body; a seat has one of that name there too. */
     private readonly onBody: ReadonlySet<string>,
-  ) {}
+  ) {
+    this.#outboard = outboardOf(side);
+  }
 
   /** What was written, and where. */
   get wheel(): HeldWheel {
     const height = this.#height;
     return {
       suspension: this.suspension,
-      outboard: this.outboard,
+      outboard: this.#outboard,
       slots: this.#slots,
       onUpright: this.#onUpright,
       lengths: this.#lengths,
@@ -64,8 +67,9 @@ class WheelRows {
     };
   }
 
-  link([inner, outer]: Ends): void {
-    this.#row(DISTANCE, () => {
+  link(ends: Ends): void {
+    const [inner, outer] = ends;
+    this.#row(DISTANCE, ends, () => {
       this.#place(inner, this.#point(inner));
       this.#upright(outer);
       this.#lengths.set(inner, this.draft.params.length);
@@ -76,7 +80,7 @@ class WheelRows {
   /** A point that stays where it is along each axis. */
   seat(name: string): void {
     for (const axis of AXES) {
-      this.#row(LINE, () => {
+      this.#row(LINE, [name, name], () => {
         this.#place(name, this.#point(name));
         this.#upright(name);
         this.draft.params.push(...axis);
@@ -85,9 +89,10 @@ class WheelRows {
   }
 
   /** @param clamped whether its normals may be turned */
-  line([body, through]: Ends, clamped: boolean): void {
+  line(ends: Ends, clamped: boolean): void {
+    const [body, through] = ends;
     for (const normal of squareTo(normalised(sub(this.#point(body), this.#point(through))))) {
-      this.#row(LINE, () => {
+      this.#row(LINE, ends, () => {
         this.#place(body, this.#point(body));
         this.#upright(through);
         if (clamped) this.#normals.push(this.draft.params.length);
@@ -97,24 +102,24 @@ class WheelRows {
   }
 
   atHeight(): void {
-    this.#row(HEIGHT, () => {
+    this.#row(HEIGHT, [CENTRE, CENTRE], () => {
       this.#place(CENTRE, this.#arm(CENTRE));
       this.#height = this.draft.params.length;
       this.draft.params.push(this.#point(CENTRE)[2]);
     });
   }
 
-  #row(type: RowType, write: () => void): void {
+  #row(type: RowType, ends: Ends, write: () => void): void {
     const { params, rows } = this.draft;
     const at = params.length;
     write();
     if (params.length !== at + ROW_SIZE[type]) throw new Error('a constraint row does not fill its parameters');
-    rows.push({ type, at });
+    rows.push({ type, at, side: this.side, ends });
   }
 
   /** In the body's frame. */
   #point(name: string): Vec3 {
-    return turned(this.suspension.points[name]!, this.outboard);
+    return turned(this.suspension.points[name]!, this.#outboard);
   }
 
   #arm(name: string): Vec3 {
