@@ -11,28 +11,21 @@
  * with the covariance (1 + JᵀJ)⁻¹ there. Source: any text on estimation, such as Y. Bar-Shalom, X. R. Li, T. Kirubarajan,
  * Estimation with Applications to Tracking and Navigation, ch. 3; from memory.
  */
-import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { movedBy, type Unknown } from '../adjuster/unknowns.ts';
 import { type Off, waysOff } from '../plan/chance/move-error.ts';
 import type { Assembly } from '../pose/car-model.ts';
-import { changeBetween } from '../pose/change.ts';
-import { Mechanism } from '../pose/mechanism.ts';
+import { changeBetween, scaled } from '../pose/change.ts';
 import { Definite, normalOf, product, times, transposedTimes } from './algebra.ts';
 import type { Evidence, Sight } from './evidence.ts';
 import { asSure, type FoundPlace, startsOf, waysLost } from './places.ts';
-import { type Row, rowsOf, withoutMeans } from './rows.ts';
+import { groupsOf, type Row, rowsOf, withoutMeans } from './rows.ts';
 import { type Made, SightedModel } from './sighted-model.ts';
 
-/**
- * Where the difference for a derivative is taken: mm, a share, or sigmas of a move; so near that one step of Newton's method
- * from the pose beside it gets there.
- */
+/** Sigmas of a move at which the difference is taken of what it does otherwise. */
 const STEP = 1e-4;
-/** mm (or shares) that the car may go from where its derivatives were taken before they are taken anew. */
-const STALE = 0.1;
 /** Standard deviations that a last step is smaller than. */
 const LAST_STEP = 1e-6;
-/** The same of one that is nearly there. */
+/** Standard deviations that a step is smaller than after which the derivatives are about the same. */
 const NEARLY = 0.03;
 const MOST_STEPS = 40;
 /** A share of the cost that is nothing. */
@@ -75,6 +68,7 @@ export interface Linear {
 }
 export class Fitting {
   readonly #rows: readonly Row[];
+  readonly #groups: readonly (readonly number[])[];
   readonly #sights: readonly Sight[];
   /** Sight by sight how each move before it may be off, and the column of that: one each time that it was set. */
   readonly #ways: readonly { readonly off: Off; readonly column: number }[][];
@@ -86,7 +80,6 @@ export class Fitting {
   #columns: number;
   readonly #count: number;
   readonly #size: number;
-  readonly #byPoints: boolean;
 
   /** @param sigmas of the gauge, number by number */
   constructor(
@@ -120,10 +113,8 @@ export class Fitting {
     this.#lost = [...columns].filter(([, column]) => column >= this.#firstLost).map(([place]) => place);
     this.#places = evidence.flatMap((sights, sitting) => sights.map((_, sight) => [sitting, sight] as const));
     this.#size = sigmas.length;
-    this.#byPoints = assembly.sides.some(({ adjusters }) =>
-      adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints),
-    );
     this.#rows = rowsOf(evidence, sigmas);
+    this.#groups = groupsOf(this.#rows);
   }
 
   /** Nothing where the car as entered has no pose at a sight. Of several places to begin from the one that ends best. */
@@ -138,7 +129,6 @@ export class Fitting {
     start.set(places, this.#firstLost);
     let here = this.#at(start);
     if (!here) return undefined;
-    let taken = this.#own(here.z);
     let slopes = this.#slopes(here);
     let damping = 0;
     let held = heldBy(slopes, here.z.length, damping);
@@ -147,16 +137,13 @@ export class Fitting {
       const step = held.solve(transposedTimes(slopes, z.length, off).map((pull, k) => pull - z[k]!));
       if (largest(step) < LAST_STEP) break;
       const next = this.#at(z.map((x, k) => x + step[k]!));
-      const isWorse = !next || next.cost > cost + ROUNDING * (1 + cost);
-      if (!isWorse) here = next;
-      const isStale = largest(minus(this.#own(here.z), taken)) >= STALE;
-      // Steps by older derivatives go most of the way: new ones pay where these no longer gain, or are nearly there.
-      if (isStale && (isWorse || largest(step) < NEARLY)) {
-        taken = this.#own(here.z);
-        slopes = this.#slopes(here);
-      } else if (isWorse) damping = Math.max(1, damping * 10);
-      else if (damping === 0) continue;
-      else damping = damping < LEAST_DAMPING ? 0 : damping / 10;
+      if (!next || next.cost > cost + ROUNDING * (1 + cost)) damping = Math.max(1, damping * 10);
+      else {
+        here = next;
+        if (largest(step) > NEARLY) slopes = this.#slopes(here);
+        else if (damping === 0) continue;
+        damping = damping < LEAST_DAMPING ? 0 : damping / 10;
+      }
       held = heldBy(slopes, z.length, damping);
     }
     return this.#answer(here, slopes);
@@ -165,11 +152,11 @@ export class Fitting {
   #at(z: Float64Array): Here | undefined {
     const sides = movedBy(this.assembly.sides, this.prior.unknowns, this.#own(z));
     const made = this.#ways.map((own) => own.map(({ off, column }) => off(z[column]!)));
-    const model = new SightedModel(sides, this.evidence, made);
+    const model = new SightedModel(this.assembly.model, sides, this.evidence, made);
     const numbers = model.numbers();
     if (!numbers) return undefined;
     const off = this.#off(numbers);
-    return { z, made, model, numbers, off, cost: square(off) + square(z) };
+    return { z, made, model, off, cost: square(off) + square(z) };
   }
 
   #answer({ z, off, cost }: Here, slopes: Float64Array): Fit {
@@ -209,27 +196,17 @@ export class Fitting {
     return whole.map((x, at) => x * unknowns[Math.floor(at / count)]!.sigma * unknowns[at % count]!.sigma);
   }
 
-  #slopes({ z, made, model, numbers }: Here): Float64Array {
+  #slopes({ z, made, model }: Here): Float64Array {
     const columns = z.length;
     const rows = this.#rows;
     const count = this.#count;
     const own = new Float64Array(rows.length * count);
-    const by = this.#own(z);
-    this.prior.unknowns.forEach((one, k) => {
-      const off = by.slice();
-      off[k]! += STEP;
-      const there = model.numbersOf(
-        new Mechanism(movedBy(this.assembly.sides, this.prior.unknowns, off)),
-        'share' in one || this.#byPoints,
-      );
-      // Near the end of what the links allow a nudge may find no pose: it says nothing there.
-      if (!there) return;
-      const change = there.map((x, at) => (x - numbers[at]!) / STEP);
-      model.withLeans(change);
-      rows.forEach(({ sight, number, sigma }, r) => {
-        const at = sight * this.#size + number;
-        own[r * count + k] = change[at]! * (one.sigma / sigma);
-      });
+    const { unknowns } = this.prior;
+    const bySights = model.slopes(unknowns, this.#own(z));
+    rows.forEach(({ sight, number, sigma }, r) => {
+      for (let k = 0; k < count; k++) {
+        own[r * count + k] = bySights[sight]![k * this.#size + number]! * (unknowns[k]!.sigma / sigma);
+      }
     });
     const { root } = this.prior;
     const mixed = root ? product(own, root, count) : own;
@@ -238,16 +215,14 @@ export class Fitting {
     const bySight = new Map<number, number[]>();
     for (const [r, { sight }] of rows.entries()) bySight.set(sight, [...(bySight.get(sight) ?? []), r]);
     for (const [sight, own] of this.#ways.entries()) {
-      const now = numbers.subarray(sight * this.#size, (sight + 1) * this.#size);
       for (const [way, { off, column }] of own.entries()) {
-        const change = changeBetween(off(z[column]! + STEP), made[sight]![way]!);
-        const gained = model.gained(...this.#places[sight]!, change, now);
-        for (const r of (gained && bySight.get(sight)) ?? []) {
-          slopes[r * columns + column] = gained![rows[r]!.number]! / STEP / rows[r]!.sigma;
-        }
+        const change = scaled(changeBetween(off(z[column]! + STEP), made[sight]![way]!), 1 / STEP);
+        const gained = model.gained(...this.#places[sight]!, change);
+        for (const r of bySight.get(sight) ?? [])
+          slopes[r * columns + column] = gained[rows[r]!.number]! / rows[r]!.sigma;
       }
     }
-    withoutMeans(rows, slopes, columns);
+    withoutMeans(rows, this.#groups, slopes, columns);
     return slopes;
   }
 
@@ -257,7 +232,7 @@ export class Fitting {
       this.#rows,
       ({ sight, number, value, sigma }) => (value - numbers[sight * this.#size + number]!) / sigma,
     );
-    withoutMeans(this.#rows, off, 1);
+    withoutMeans(this.#rows, this.#groups, off, 1);
     return off;
   }
 }
@@ -268,7 +243,6 @@ interface Here {
   /** How each move before each sight was off by it. */
   readonly made: Made;
   readonly model: SightedModel;
-  readonly numbers: Float64Array;
   /** What is left of each reading, in sigmas. */
   readonly off: Float64Array;
   readonly cost: number;
@@ -283,6 +257,5 @@ export function heldBy(slopes: Float64Array, columns: number, damping: number): 
 
 const square = (v: Float64Array): number => v.reduce((sum, x) => sum + x * x, 0);
 const largest = (v: Float64Array): number => v.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
-const minus = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - b[i]!);
 const transposed = (a: Float64Array, size: number): Float64Array =>
   a.map((_, at) => a[(at % size) * size + Math.floor(at / size)]!);

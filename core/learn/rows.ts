@@ -30,18 +30,31 @@ export function rowsOf(evidence: Evidence, sigmas: Float64Array): readonly Row[]
   );
 }
 
-/** Takes what an angle of a sitting stood at out of its rows: nothing is known of it but what they say. */
-export function withoutMeans(rows: readonly Row[], values: Float64Array, columns: number): void {
+/** The rows of each angle of each sitting. */
+export function groupsOf(rows: readonly Row[]): readonly (readonly number[])[] {
   const groups = new Map<string, number[]>();
   rows.forEach(({ sitting, number }, r) => {
     const key = `${sitting}/${number}`;
     groups.set(key, [...(groups.get(key) ?? []), r]);
   });
-  for (const own of groups.values()) {
+  return [...groups.values()];
+}
+
+/** Takes what an angle of a sitting stood at out of its rows: nothing is known of it but what they say. */
+export function withoutMeans(
+  rows: readonly Row[],
+  groups: readonly (readonly number[])[],
+  values: Float64Array,
+  columns: number,
+): void {
+  for (const own of groups) {
     const weight = own.reduce((sum, r) => sum + 1 / rows[r]!.sigma ** 2, 0);
-    for (let k = 0; k < columns; k++) {
-      const mean = own.reduce((sum, r) => sum + values[r * columns + k]! / rows[r]!.sigma, 0) / weight;
-      for (const r of own) values[r * columns + k]! -= mean / rows[r]!.sigma;
+    const mean = new Float64Array(columns);
+    for (const r of own) {
+      for (let k = 0; k < columns; k++) mean[k]! += values[r * columns + k]! / rows[r]!.sigma;
+    }
+    for (const r of own) {
+      for (let k = 0; k < columns; k++) values[r * columns + k]! -= mean[k]! / weight / rows[r]!.sigma;
     }
   }
 }

@@ -4,32 +4,24 @@
  * that one compiled mechanism serves every sitting.
  */
 import type { Side } from '../adjuster/of-corner.ts';
+import type { Unknown } from '../adjuster/unknowns.ts';
 import type { Settings } from '../contract.ts';
-import { applyChange, type Change } from '../pose/change.ts';
-import { ANGLES_A_WHEEL, CAMBER, Mechanism, TOE } from '../pose/mechanism.ts';
+import { ByUnknown } from '../pose/by-unknown.ts';
+import { applyChange, type Change, gainBy } from '../pose/change.ts';
+import { ANGLES_A_WHEEL, CAMBER, type Mechanism, TOE } from '../pose/mechanism.ts';
 import { SPIN_CAMBER, SPIN_TOE } from '../pose/wheel.ts';
 import type { Evidence, Sight } from './evidence.ts';
 
 /** Degrees within which the model's wheels lean as read. */
 const CLOSE = 1e-9;
 const ROUNDS = 12;
-/** Degrees by which a derivative is taken. */
-const LEAN_STEP = 1e-3;
 
 /** What was changed of the parameters at a sight: the settings, how they were missed, and how the wheels lean. */
 interface State {
   readonly change: Float64Array;
   readonly settings: readonly Settings[];
-  readonly made: readonly Change[];
   /** Where the body stood there, once it was solved. */
   near?: Float64Array | undefined;
-}
-
-/** What is otherwise than at the sights: positions that do something else, one parameter by so much. */
-interface Otherwise {
-  readonly ownMoves?: boolean;
-  readonly slot?: number;
-  readonly by?: number;
 }
 
 /** What was done otherwise than the settings say, sight by sight. */
@@ -37,15 +29,23 @@ export type Made = readonly (readonly Change[])[];
 
 export class SightedModel {
   readonly mechanism: Mechanism;
+  readonly #params: Float64Array;
   /** A sitting each: state by state, and which of them each sight is in. */
   readonly #states: readonly { readonly all: readonly State[]; readonly of: readonly number[] }[] | undefined;
 
+  /**
+   * @param like the assembly as it was entered
+   * @param sides as it is tried
+   * @param made what was done otherwise than the settings say
+   */
   constructor(
-    readonly sides: readonly Side[],
+    private readonly like: Mechanism,
+    sides: readonly Side[],
     private readonly evidence: Evidence,
     made: Made,
   ) {
-    this.mechanism = new Mechanism(sides);
+    this.mechanism = like.moved(sides);
+    this.#params = new Float64Array(this.mechanism.linkage.reference.length);
     let place = 0;
     const found = evidence.map((sights) => {
       place += sights.length;
@@ -66,90 +66,93 @@ export class SightedModel {
 
   /** The numbers of every sight, one after another; nothing where one has no pose. */
   numbers(): Float64Array | undefined {
-    return this.#states && this.#shown(this.mechanism);
-  }
-
-  /** The same of a mechanism whose points are elsewhere. @param ownMoves whether positions do something else there */
-  numbersOf(other: Mechanism, ownMoves: boolean): Float64Array | undefined {
-    return this.#states && this.#shown(other, { ownMoves });
+    if (!this.#states) return undefined;
+    const { mechanism } = this;
+    const shown: Float64Array[] = [];
+    for (const { all, of } of this.#states) {
+      const own = all.map((state) => {
+        const angles = new Float64Array(mechanism.numbers);
+        if (!mechanism.angles(this.#parameters(state), angles, state.near)) return undefined;
+        state.near = mechanism.stands();
+        return angles;
+      });
+      if (own.includes(undefined)) return undefined;
+      shown.push(...of.map((state) => own[state]!));
+    }
+    return joined(shown);
   }
 
   /**
-   * What a change of the points does by the way: the wheels are to lean as they were read at the first sights all the same,
-   * and what a move does hangs a little on that. Added to what the change does to the numbers of every sight.
+   * Sight by sight, unknown by unknown what each adds to its numbers, for one mm of it, or as much as all of its share. The
+   * wheels are to lean as they were read at the first sights all the same, and what a move does hangs a little on that.
+   * @param by how far each is off what was entered
    */
-  withLeans(changes: Float64Array): void {
-    const { numbers, linkage } = this.mechanism;
-    if (linkage.kind.points.length === 0) return;
-    this.#byLeans ??= this.#leanSlopes();
-    let first = 0;
-    for (const sights of this.evidence) {
-      const own = changes.slice(first * numbers, (first + 1) * numbers);
-      for (let k = 0; k < this.#byLeans.length; k++) {
-        const at = ANGLES_A_WHEEL * (k >> 1) + (k % 2 ? TOE : CAMBER);
-        if (Number.isNaN(sights[0]!.values[at]!)) continue;
-        for (let i = first * numbers; i < (first + sights.length) * numbers; i++) {
-          changes[i]! -= own[at]! * this.#byLeans[k]![i]!;
-        }
-      }
-      first += sights.length;
-    }
-  }
-  #byLeans: readonly Float64Array[] | undefined;
-
-  /** What a degree more of each wheel's camber and toe in the upright does to the numbers of every sight. */
-  #leanSlopes(): readonly Float64Array[] {
-    const now = this.numbers()!;
-    return this.mechanism.linkage.wheels.flatMap(({ angles }) =>
-      [SPIN_CAMBER, SPIN_TOE].map((place) => {
-        const there = this.#shown(this.mechanism, { slot: angles + place, by: LEAN_STEP });
-        return there ? there.map((x, i) => (x - now[i]!) / LEAN_STEP) : new Float64Array(now.length);
-      }),
-    );
+  slopes(unknowns: readonly Unknown[], by: Float64Array): readonly Float64Array[] {
+    const byUnknown = new ByUnknown(this.mechanism, unknowns, this.like.sides, by);
+    return this.#states!.flatMap(({ all, of }, sitting) => {
+      const gradients = this.#gradients[sitting]!;
+      const slopes = all.map(({ settings }, state) => byUnknown.slopes(gradients[state]!, settings));
+      const first = slopes[of[0]!]!.slice();
+      const leans = this.#leansRead(this.evidence[sitting]![0]!);
+      for (const [state, own] of slopes.entries()) this.#withLeans(own, first, gradients[state]!, leans);
+      return of.map((state) => slopes[state]!);
+    });
   }
 
-  #shown(mechanism: Mechanism, { ownMoves = false, slot = 0, by = 0 }: Otherwise = {}): Float64Array | undefined {
-    const { numbers, linkage } = mechanism;
-    const count = this.evidence.reduce((sum, sights) => sum + sights.length, 0);
-    const out = new Float64Array(count * numbers);
-    const params = new Float64Array(linkage.reference.length);
-    let at = 0;
-    for (const [s, { all, of }] of this.#states!.entries()) {
-      const shown: Float64Array[] = [];
-      for (const state of all) {
-        const { change, settings, made } = state;
-        if (ownMoves) params.set(this.#leaning(withMade(mechanism.parameters(settings), made), this.leans![s]!));
-        else for (let i = 0; i < params.length; i++) params[i] = linkage.reference[i]! + change[i]!;
-        if (by) params[slot]! += by;
-        const angles = new Float64Array(numbers);
-        if (!mechanism.angles(params, angles, state.near)) return undefined;
-        if (mechanism === this.mechanism && !by) state.near = mechanism.stands();
-        shown.push(angles);
-      }
-      for (const state of of) {
-        out.set(shown[state]!, at);
-        at += numbers;
+  /** Of each angle that a wheel leans by, as it was read, its number and the parameter that it is given by. */
+  #leansRead({ values }: Sight): readonly (readonly [number: number, parameter: number])[] {
+    const { wheels, kind } = this.mechanism.linkage;
+    if (kind.points.length === 0) return [];
+    const all = wheels.flatMap(({ angles }, w) => [
+      [ANGLES_A_WHEEL * w + CAMBER, angles + SPIN_CAMBER] as const,
+      [ANGLES_A_WHEEL * w + TOE, angles + SPIN_TOE] as const,
+    ]);
+    return all.filter(([number]) => !Number.isNaN(values[number]!));
+  }
+
+  #withLeans(
+    slopes: Float64Array,
+    first: Float64Array,
+    gradient: Float64Array,
+    leans: readonly (readonly [number: number, parameter: number])[],
+  ): void {
+    const { numbers } = this.mechanism;
+    const width = gradient.length / numbers;
+    for (let k = 0; k < slopes.length; k += numbers) {
+      for (const [lean, parameter] of leans) {
+        for (let i = 0; i < numbers; i++) slopes[k + i]! -= first[k + lean]! * gradient[i * width + parameter]!;
       }
     }
+  }
+
+  /** What a further change adds to the numbers of one sight, for as small a share of it. */
+  gained(sitting: number, sight: number, further: Change): Float64Array {
+    const out = new Float64Array(this.mechanism.numbers);
+    gainBy(this.#gradients[sitting]![this.#states![sitting]!.of[sight]!]!, further, out);
     return out;
   }
 
-  /**
-   * What a further change does to the numbers of one sight; nothing where it has no pose there.
-   * @param now what it shows there
-   */
-  gained(sitting: number, sight: number, further: Change, now: Float64Array): Float64Array | undefined {
-    const { all, of } = this.#states![sitting]!;
+  /** Sitting by sitting, state by state what its numbers gain by each parameter: nothing where the links are at their end. */
+  get #gradients(): readonly (readonly Float64Array[])[] {
     const { mechanism } = this;
-    const { change, near } = all[of[sight]!]!;
-    const { reference } = mechanism.linkage;
-    const params = reference.slice();
-    for (let i = 0; i < params.length; i++) params[i]! += change[i]!;
-    applyChange(params, further);
-    const after = new Float64Array(mechanism.numbers);
-    if (!mechanism.angles(params, after, near)) return undefined;
-    for (let i = 0; i < after.length; i++) after[i]! -= now[i]!;
-    return after;
+    const angles = new Float64Array(mechanism.numbers);
+    this.#known ??= this.#states!.map(({ all }) =>
+      all.map((state) => {
+        const params = this.#parameters(state);
+        const gradient = mechanism.angles(params, angles, state.near) ? mechanism.gradient(params) : undefined;
+        return gradient ?? new Float64Array(mechanism.numbers * params.length);
+      }),
+    );
+    return this.#known;
+  }
+  #known: readonly (readonly Float64Array[])[] | undefined;
+
+  /** Its own until the next are asked for. */
+  #parameters({ change }: State): Float64Array {
+    const { reference } = this.mechanism.linkage;
+    const params = this.#params;
+    for (let i = 0; i < params.length; i++) params[i] = reference[i]! + change[i]!;
+    return params;
   }
 
   #statesOf(sights: readonly Sight[], made: Made, lean: Float64Array) {
@@ -164,7 +167,7 @@ export class SightedModel {
         const change = this.#leaning(withMade(this.mechanism.parameters(settings), made[i]!), lean);
         const { reference } = this.mechanism.linkage;
         for (let k = 0; k < change.length; k++) change[k]! -= reference[k]!;
-        all.push({ change, settings, made: made[i]! });
+        all.push({ change, settings });
       }
       return place;
     });
@@ -202,6 +205,13 @@ export class SightedModel {
     return lean;
   }
 }
+
+const joined = (all: readonly Float64Array[]): Float64Array => {
+  const size = all[0]?.length ?? 0;
+  const out = new Float64Array(all.length * size);
+  for (const [i, own] of all.entries()) out.set(own, i * size);
+  return out;
+};
 
 function withMade(params: Float64Array, made: readonly Change[]): Float64Array {
   for (const change of made) applyChange(params, change);

@@ -82,3 +82,16 @@ export function applyChange(params: Float64Array, { at, by }: Change): void {
     params[slot]! += by[i]!;
   }
 }
+
+/** So many times a change. */
+export const scaled = ({ at, by }: Change, times: number): Change => ({ at, by: by.map((x) => times * x) });
+
+/** Adds to each number what it gains by a change. @param gradient number by number what each gains by each parameter */
+export function gainBy(gradient: Float64Array, { at, by }: Change, out: Float64Array): void {
+  const width = gradient.length / out.length;
+  for (let k = 0; k < out.length; k++) {
+    let sum = 0;
+    for (let i = 0; i < at.length; i++) sum += gradient[k * width + at[i]!]! * by[i]!;
+    out[k]! += sum;
+  }
+}

@@ -96,16 +96,7 @@ export class Mechanism {
 
   /** Adjusters by id, a side each. Made when first asked for: of many a mechanism only the points are. */
   get fitted(): readonly ReadonlyMap<string, Fitted>[] {
-    this.#fitted ??= this.sides.map(
-      ({ suspension, adjusters }) =>
-        new Map(
-          adjusters.map((adjuster) => {
-            const kind = adjusterKinds[adjuster.kind]!;
-            const zero = kind.effect(adjuster, adjuster.reference, suspension);
-            return [adjuster.id, { adjuster, kind, zero, known: new Map() }];
-          }),
-        ),
-    );
+    this.#fitted ??= this.sides.map(fittedOf);
     return this.#fitted;
   }
   #fitted: readonly ReadonlyMap<string, Fitted>[] | undefined;
@@ -114,6 +105,17 @@ export class Mechanism {
   static ofCorner(suspension: Suspension, adjusters: readonly Adjuster[], field?: string): Mechanism {
     const other = kindOf(suspension, field).rigidAxle ? [{ suspension, adjusters: [] }] : [];
     return new Mechanism([{ suspension, adjusters }, ...other], field);
+  }
+
+  /** The same with its points elsewhere, or its adjusters as they truly are: what positions change as before is not worked out anew. */
+  moved(sides: readonly Side[]): Mechanism {
+    const other = new Mechanism(sides);
+    other.#fitted = sides.map((side, i) => {
+      const { adjusters } = this.sides[i]!;
+      const isSame = side.adjusters === adjusters && adjusters.every(({ kind }) => !adjusterKinds[kind]!.byPoints);
+      return isSame ? this.fitted[i]! : fittedOf(side);
+    });
+    return other;
   }
 
   /** One corner, the others at `others`, by default their references. */
@@ -321,6 +323,16 @@ export class Mechanism {
     const sai = saiOf([this.#axis[0]!, this.#axis[1]!, this.#axis[2]!]);
     return { ...base, caster, sai, includedAngle: sai + camber, ...rest };
   }
+}
+
+function fittedOf({ suspension, adjusters }: Side): ReadonlyMap<string, Fitted> {
+  return new Map(
+    adjusters.map((adjuster) => {
+      const kind = adjusterKinds[adjuster.kind]!;
+      const zero = kind.effect(adjuster, adjuster.reference, suspension);
+      return [adjuster.id, { adjuster, kind, zero, known: new Map() }];
+    }),
+  );
 }
 
 /** What an axle has once is shown with its left side. */

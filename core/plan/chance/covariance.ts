@@ -2,14 +2,13 @@
  * What is not known of an assembly, and how far it can put a planned change off: hard points that a tape gives to its
  * tolerance only, moves that are made to their own tolerance only, a gauge that does not repeat. Each unknown stands
  * for itself, one standard deviation of it at a time; the change of the angles is linear in it for as small an error
- * (checked in the tests against a Monte Carlo of the full model). Long, as all that is asked goes by the same nudged models.
+ * (checked in the tests against a Monte Carlo of the full model).
  */
-import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { Sighted } from '../../adjuster/measured.ts';
-import { apartFromMoves, movedBy, type Unknown } from '../../adjuster/unknowns.ts';
+import { apartFromMoves, type Unknown } from '../../adjuster/unknowns.ts';
 import type { Gauge, Learned, LearnedPart, Methods, Position, Settings } from '../../contract.ts';
+import { ByUnknown } from '../../pose/by-unknown.ts';
 import type { Assembly } from '../../pose/car-model.ts';
-import { Mechanism } from '../../pose/mechanism.ts';
 import { numbersOf } from '../../pose/numbers.ts';
 import { samePosition } from '../states/axis.ts';
 import { ByRack, type Live, type Turned, withPosition } from './by-rack.ts';
@@ -18,9 +17,6 @@ import { learnedUnknowns, rootBefore, rootOfPart } from './learned-part.ts';
 import { anglesAt, moveErrors } from './move-error.ts';
 import { sigmasOf } from './sigmas.ts';
 import { addSquare, mixed } from './squares.ts';
-
-/** Where the difference for a derivative is taken, mm: far above rounding, far below curvature. */
-const STEP = 0.5;
 
 /** Covariance of (re-measured − predicted) of one assembly's angles, degrees², square, row by row. */
 export type Covariance = Float64Array;
@@ -58,26 +54,16 @@ export interface Beside {
 export type UnsurePlace = Pick<NonNullable<Learned['places']>[number], 'corner' | 'adjuster' | 'deviation'>;
 type Moved = readonly [side: number, id: string, position: Position];
 
-/** An unknown that is a step off, what its standard deviation is in such steps. */
-interface Nudged {
-  readonly model: Mechanism;
-  readonly steps: number;
-  /** It changes what positions do. */
-  readonly ownMoves: boolean;
-  /** Its angles at `from`; absent where it has no pose there. */
-  readonly stood: Float64Array | undefined;
-}
-
 export class Uncertainty {
   /** Angles of the assembly, and of its body where that counts. */
   readonly size: number;
   /** One standard deviation of what shows each number. */
   readonly sigmas: Float64Array;
-  readonly #byPoints: boolean;
-  #coordinates: readonly Nudged[] | undefined;
+  #byUnknown: ByUnknown | undefined;
   /** Of what readings have taught, root of its covariance, each unknown in its own standard deviations. */
   #root: Float64Array | undefined;
   readonly #unknowns: readonly Unknown[];
+  /** What each unknown adds to the angles at `from`. */
   #stood: Float64Array | undefined;
   readonly #learned: LearnedPart | undefined;
   readonly #places: readonly UnsurePlace[];
@@ -101,9 +87,6 @@ export class Uncertainty {
     this.size = numbersOf(assembly.sides);
     this.#unknowns = learned ? learnedUnknowns(learned, assembly) : assembly.sides.flatMap(apartFromMoves);
     this.#root = learned ? rootOfPart(learned, this.#unknowns) : rootBefore(assembly, this.#unknowns);
-    this.#byPoints = assembly.sides.some(({ adjusters }) =>
-      adjusters.some(({ kind }) => adjusterKinds[kind]?.byPoints),
-    );
     this.#live = live;
     this.sigmas = sigmasOf(assembly, gauge, methods);
   }
@@ -127,13 +110,14 @@ export class Uncertainty {
     own.#root = this.#learned
       ? rootOfPart(this.#learned, this.#unknowns, lengths)
       : rootBefore(assembly, this.#unknowns, lengths);
-    own.#coordinates = this.#nudged();
+    own.#byUnknown = this.#ofUnknowns();
+    own.#stood = this.#stood;
     return own;
   }
 
   /** How many numbers are not known for certain: coordinates, and what was learned beside them. */
   get coordinates(): number {
-    return this.#nudged().length;
+    return this.#unknowns.length;
   }
 
   /**
@@ -142,27 +126,11 @@ export class Uncertainty {
    * where no pose exists.
    */
   slopes(to: readonly Settings[]): Float64Array | undefined {
-    const { model } = this.assembly;
-    this.#stood ??= anglesAt(model, this.from);
+    this.#stood ??= this.#slopesAt(this.from);
     const stood = this.#stood;
-    const goes = anglesAt(model, to);
-    if (!stood || !goes) return undefined;
-    // What the moves change is the same wherever the points are, for all kinds but a few: worked out once.
-    const change = this.#byPoints ? undefined : subtract(model.parameters(to), model.linkage.reference);
-    const nudged = this.#nudged();
-    const slopes = new Float64Array(nudged.length * this.size);
-    const room = { params: new Float64Array(model.linkage.reference.length), angles: new Float64Array(this.size) };
-    nudged.forEach((one, p) => {
-      const there =
-        one.stood && (change && !one.ownMoves ? anglesBy(one.model, change, room) : anglesAt(one.model, to));
-      // Near the end of what the links allow a nudge may find no pose: as well known as the rest.
-      if (!there) return;
-      for (let k = 0; k < this.size; k++) {
-        const gain = there[k]! - one.stood![k]!;
-        const asGiven = goes[k]! - stood[k]!;
-        slopes[p * this.size + k] = (gain - asGiven) * one.steps;
-      }
-    });
+    const goes = stood && this.#slopesAt(to);
+    if (!goes) return undefined;
+    const slopes = goes.map((x, at) => (x - stood[at]!) * this.#unknowns[Math.floor(at / this.size)]!.sigma);
     return this.#root ? mixed(slopes, this.#root, this.size) : slopes;
   }
 
@@ -262,31 +230,16 @@ export class Uncertainty {
     return { carried, setBy };
   }
 
-  #nudged(): readonly Nudged[] {
-    const { sides } = this.assembly;
-    this.#coordinates ??= this.#unknowns.map((one): Nudged => {
-      const step = 'point' in one ? STEP : one.sigma;
-      const model = new Mechanism(movedBy(sides, [one], [step]));
-      return { model, steps: one.sigma / step, ownMoves: 'share' in one, stood: anglesAt(model, this.from) };
-    });
-    return this.#coordinates;
+  /** What one of each unknown adds to the angles at some positions; nothing where no pose exists. */
+  #slopesAt(positions: readonly Settings[]): Float64Array | undefined {
+    const { model } = this.assembly;
+    const params = model.parameters(positions);
+    const gradient = model.angles(params, new Float64Array(this.size)) ? model.gradient(params) : undefined;
+    return gradient && this.#ofUnknowns().slopes(gradient, positions);
   }
-}
 
-const subtract = (a: Float64Array, b: Float64Array): Float64Array => a.map((x, i) => x - b[i]!);
-
-/** What is written to, again and again. */
-interface Room {
-  readonly params: Float64Array;
-  readonly angles: Float64Array;
-}
-
-/**
- * An assembly's angles with its parameters changed by so much; nothing where there is no pose. Plain loops, and no new
- * room: a plan asks for it thousands of times.
- */
-function anglesBy(model: Mechanism, change: Float64Array, { params, angles }: Room): Float64Array | undefined {
-  const { reference } = model.linkage;
-  for (let i = 0; i < params.length; i++) params[i] = reference[i]! + change[i]!;
-  return model.angles(params, angles) ? angles : undefined;
+  #ofUnknowns(): ByUnknown {
+    this.#byUnknown ??= new ByUnknown(this.assembly.model, this.#unknowns);
+    return this.#byUnknown;
+  }
 }
