@@ -26,6 +26,7 @@ import { chanceOf, oddsOf } from './chance/chance.ts';
 import { type Covariance, Uncertainty } from './chance/covariance.ts';
 import { learnedAbout } from './chance/learned-part.ts';
 import { liveOf, Order } from './live.ts';
+import { OwnAngles } from './own-angles.ts';
 import { predictWith } from './predict.ts';
 import { Work } from './search/work.ts';
 import { samePosition } from './states/axis.ts';
@@ -47,6 +48,8 @@ export interface Problem {
   /** What is wished beside the windows. */
   readonly wishes: readonly Term[];
   readonly unmeasured: readonly SpecTerm[];
+  /** What each wheel shows at other positions. */
+  readonly own: OwnAngles;
   /** In which moves are made. */
   readonly order: Order;
   /** What is not known of each assembly. */
@@ -73,10 +76,11 @@ export function problemOf(asked: PlanRequest, work = new Work()): Problem {
       return [assembly, new Uncertainty(assembly, settingsOf(assembly, now), gauge, beside)] as const;
     }),
   );
+  const own = new OwnAngles(model, request.reading, now);
   const wishes = wishesOf(request.wish ?? {}, request.reading, request.car);
   const stoodOff = asked.reading.steeringWheel;
   return {
-    ...{ request, model, now, order, wishes, uncertainty, work },
+    ...{ request, model, now, own, order, wishes, uncertainty, work },
     ...judged,
     ...(stoodOff && { stoodOff }),
   };
@@ -106,11 +110,8 @@ export interface Evaluation {
 }
 
 /** Each corner's own angles at some positions, and what every term then is. */
-export function valuesAt({ request, model, now, terms }: Problem, positions: Positions) {
-  const { reading } = request;
-  // The terms carry the thrust angle's share themselves.
-  const own = predictWith(model, { ...reading, toeReference: 'centreline' }, now, positions);
-  const angles = CORNERS.map((corner) => anglesOf(own, reading, corner));
+export function valuesAt({ own, terms }: Problem, positions: Positions) {
+  const angles = own.at(positions);
   return { angles, values: new Map(terms.map((term) => [term, termValue(term, CORNERS, angles)])) };
 }
 
@@ -185,19 +186,6 @@ export function complete({ car, settings }: Pick<PlanRequest, 'car' | 'settings'
       adjustersOf(car, corner).map(({ id, reference }) => [id, settings[corner]?.[id] ?? reference] as const),
     ),
   );
-}
-
-/** Camber, caster and toe of a corner, and how far the body that carries it has gone from where it stands now. */
-function anglesOf(predicted: Reading, reading: Reading, corner: Corner): Float64Array {
-  const wheel = predicted[corner] ?? {};
-  const axle = axleOf(corner);
-  const angles = new Float64Array(LATERAL + 1);
-  angles[CAMBER] = wheel.camber ?? 0;
-  angles[CASTER] = wheel.caster ?? 0;
-  angles[TOE] = wheel.toe ?? 0;
-  angles[PITCH] = (predicted[axle]?.pinionChange ?? 0) - (reading[axle]?.pinionChange ?? 0);
-  angles[LATERAL] = (predicted[axle]?.lateralChange ?? 0) - (reading[axle]?.lateralChange ?? 0);
-  return angles;
 }
 
 function deviationsOf(model: CarModel, predicted: Reading, covariances: readonly Covariance[]): Plan['deviation'] {

@@ -35,12 +35,20 @@ export interface Choosable extends Turned {
 
 /** Of each move the number that it is set by; −1: it goes by its mark. */
 export type Choice = readonly number[];
-const BY_MARK = -1;
+export const BY_MARK = -1;
 
 /** What is left unknown after moves, and how they are made. */
 export interface Chosen {
   readonly choice: Choice;
   readonly carried: Carried;
+}
+
+/** How moves are carried; see `ByRack.carry`. */
+interface Carrying {
+  readonly together?: Float64Array;
+  readonly after?: (move: number, carried: Carried, within: number) => void;
+  /** In which they are made, where it is known. */
+  readonly order?: readonly number[];
 }
 
 /** Ways to make a plan's moves that are all tried; of more the best that is found by changing one at a time. */
@@ -53,6 +61,7 @@ const GAIN = 1e-9;
 /** Picks, for the moves of one assembly, which go by the rack. */
 export class ByRack {
   readonly #orders = new Map<string, readonly number[]>();
+  readonly #read: readonly Float64Array[];
 
   /**
    * @param sigmas of the gauge that shows each of the assembly's numbers, degrees
@@ -62,7 +71,9 @@ export class ByRack {
     private readonly live: Live,
     private readonly sigmas: Float64Array,
     private readonly coordinates: number,
-  ) {}
+  ) {
+    this.#read = Array.from(sigmas, (sigma, at) => sigmas.map((_, k) => (k === at ? sigma : 0)));
+  }
 
   /** @param together what all moves together add beside their sum, coordinate by coordinate */
   choose(moves: readonly Choosable[], together?: Float64Array): Chosen {
@@ -87,6 +98,7 @@ export class ByRack {
   }
 
   /**
+   * @param together what all moves together add beside their sum: with the last of them
    * @param after told of each move that goes by the rack as it is made: what is not known then, and how far it ends from
    * where it is guessed to, one standard deviation in the unit of `spread.gain`
    * @returns nothing where a move has not the room for what may have to be turned
@@ -94,13 +106,10 @@ export class ByRack {
   carry(
     moves: readonly Choosable[],
     choice: Choice,
-    together?: Float64Array,
-    after?: (move: number, carried: Carried, within: number) => void,
+    { together, after, order = this.order(moves, choice) }: Carrying = {},
   ): Carried | undefined {
     const { sigmas } = this;
-    const read = Array.from(sigmas, (sigma, at) => sigmas.map((_, k) => (k === at ? sigma : 0)));
-    const carried = new Carried(sigmas.length, this.coordinates, read);
-    const order = this.#order(moves, choice);
+    const carried = new Carried(sigmas.length, this.coordinates, this.#read);
     for (const i of order) {
       const move = moves[i]!;
       const isLast = i === order.at(-1);
@@ -119,7 +128,7 @@ export class ByRack {
   }
 
   #tried(moves: readonly Choosable[], choice: Choice, together?: Float64Array) {
-    const carried = this.carry(moves, choice, together);
+    const carried = this.carry(moves, choice, { ...(together && { together }) });
     if (!carried) return undefined;
     const covariance = carried.covariance();
     const size = this.sigmas.length;
@@ -127,7 +136,8 @@ export class ByRack {
     return { choice, carried, cost };
   }
 
-  #order(moves: readonly Choosable[], choice: Choice): readonly number[] {
+  /** In which the moves are made. */
+  order(moves: readonly Choosable[], choice: Choice): readonly number[] {
     const key = moves.map(({ side, id }, i) => `${side} ${id} ${choice[i] === BY_MARK}`).join();
     const order =
       this.#orders.get(key) ??

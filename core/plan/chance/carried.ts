@@ -7,6 +7,8 @@
  * The numbers may be an assembly's angles, or sums of them that windows are about.
  */
 
+import { addSquare } from './squares.ts';
+
 /** A move as it adds to what is not known; degrees, number by number. */
 export interface MoveSpread {
   /** What one standard deviation of each coordinate adds by it, coordinate by coordinate. */
@@ -20,7 +22,9 @@ export interface MoveSpread {
 export class Carried {
   /** Of the coordinates, one after another. */
   readonly #slopes: Float64Array;
-  readonly #alone: Float64Array[] = [];
+  /** Covariance of all else, row by row: what only one reading, or one move, has brought. */
+  readonly #own: Float64Array;
+  readonly #shares: Float64Array;
 
   /**
    * @param size how many numbers
@@ -33,12 +37,14 @@ export class Carried {
     read: readonly Float64Array[],
   ) {
     this.#slopes = new Float64Array(coordinates * size);
-    for (const column of read) this.#alone.push(column.slice());
+    this.#own = new Float64Array(size * size);
+    this.#shares = new Float64Array(size);
+    for (const column of read) addSquare(this.#own, column, 0, size);
   }
 
   byMark(move: MoveSpread): void {
     this.#add(move.slopes);
-    for (const error of move.errors) this.#alone.push(error.slice());
+    for (const error of move.errors) addSquare(this.#own, error, 0, this.size);
   }
 
   /**
@@ -47,17 +53,17 @@ export class Carried {
    * @returns how far the number would have been off by the mark: one standard deviation of what the turning makes up for
    */
   byRack(move: MoveSpread, at: number, sigma: number): number {
-    const { size } = this;
     this.#add(move.slopes);
     const before = this.sigma(at);
-    const shares = move.gain!.map((gain) => gain / move.gain![at]!);
-    const take = (from: Float64Array, first: number): void => {
-      const off = from[first + at]!;
-      for (let k = 0; k < size; k++) from[first + k]! -= shares[k]! * off;
-    };
-    for (let first = 0; first < this.#slopes.length; first += size) take(this.#slopes, first);
-    for (const column of this.#alone) take(column, 0);
-    this.#alone.push(shares.map((share) => share * sigma));
+    const shares = this.#shares;
+    for (let k = 0; k < shares.length; k++) shares[k] = move.gain![k]! / move.gain![at]!;
+    this.#take(this.#slopes, at, 1);
+    // Of a covariance both the rows and the columns.
+    this.#take(this.#own, at, 1);
+    this.#take(this.#own, at, this.size);
+    for (let i = 0; i < shares.length; i++) {
+      for (let j = 0; j < shares.length; j++) this.#own[this.size * i + j]! += sigma * sigma * shares[i]! * shares[j]!;
+    }
     return before;
   }
 
@@ -67,27 +73,30 @@ export class Carried {
   }
 
   variance(at: number): number {
-    let sum = 0;
+    let sum = Math.max(0, this.#own[(this.size + 1) * at]!);
     for (let k = at; k < this.#slopes.length; k += this.size) sum += this.#slopes[k]! ** 2;
-    for (const column of this.#alone) sum += column[at]! ** 2;
     return sum;
   }
 
   /** Covariance of all numbers, row by row. */
   covariance(): Float64Array {
-    const { size } = this;
-    const covariance = new Float64Array(size * size);
-    const add = (from: Float64Array, first: number): void => {
-      for (let i = 0; i < size; i++) {
-        for (let j = 0; j < size; j++) covariance[size * i + j]! += from[first + i]! * from[first + j]!;
-      }
-    };
-    for (let first = 0; first < this.#slopes.length; first += size) add(this.#slopes, first);
-    for (const column of this.#alone) add(column, 0);
+    const covariance = this.#own.slice();
+    for (let at = 0; at < this.#slopes.length; at += this.size) addSquare(covariance, this.#slopes, at, this.size);
     return covariance;
   }
 
   #add(slopes: Float64Array): void {
     for (let k = 0; k < slopes.length; k++) this.#slopes[k]! += slopes[k]!;
+  }
+
+  /** Takes what is off of the watched number away, by the shares in which the others go with it. @param step from number to number */
+  #take(from: Float64Array, at: number, step: number): void {
+    const { size } = this;
+    const shares = this.#shares;
+    for (let n = 0; n < from.length / size; n++) {
+      const first = step === 1 ? n * size : n;
+      const off = from[first + at * step]!;
+      for (let k = 0; k < size; k++) from[first + k * step]! -= shares[k]! * off;
+    }
   }
 }

@@ -1,9 +1,9 @@
 /** What each move of an assembly adds to what is not known, and by which angles the rack could lead it. */
 import type { Position, Settings } from '../../contract.ts';
+import { type Change, changeBetween, scaled } from '../../pose/change.ts';
 import type { Mechanism } from '../../pose/mechanism.ts';
 import { positionsOf } from '../states/axis.ts';
 import { type Choosable, type Live, withPosition } from './by-rack.ts';
-import { anglesAt } from './move-error.ts';
 
 /** Of the most that it moves a live angle, below which another is not set by it. */
 const LEAST_SHARE = 0.25;
@@ -16,6 +16,7 @@ interface Unknowns {
   readonly size: number;
   slopes(to: readonly Settings[]): Float64Array | undefined;
   errors(side: number, id: string, position: Position): Float64Array[];
+  gains(at: readonly Settings[], further: Change): Float64Array | undefined;
 }
 
 export class Choosables {
@@ -56,8 +57,8 @@ export class Choosables {
     const { from, to } = kind.step(adjuster);
     const h = (Number(to) - Number(from)) * SHARE_OF_STEP;
     if (typeof position !== 'number' || !(Math.abs(h) > 0)) return undefined;
-    const [a, b] = [position - h, position + h].map((one) => anglesAt(this.model, withPosition(at, { side, id }, one)));
-    return a && b ? b.map((value, k) => (value - a[k]!) / (2 * h)) : undefined;
+    const [a, b] = [position - h, position + h].map((one) => this.model.change(side, id, one));
+    return this.unknowns.gains(at, scaled(changeBetween(b!, a!), 1 / (2 * h)));
   }
 
   /** How far it may be turned to either side before its travel ends, or it comes to where it does the opposite. */

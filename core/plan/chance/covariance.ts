@@ -9,12 +9,14 @@ import { apartFromMoves, type Unknown } from '../../adjuster/unknowns.ts';
 import type { Gauge, Learned, LearnedPart, Methods, Position, Settings } from '../../contract.ts';
 import { ByUnknown } from '../../pose/by-unknown.ts';
 import type { Assembly } from '../../pose/car-model.ts';
+import { type Change, gainBy } from '../../pose/change.ts';
 import { numbersOf } from '../../pose/numbers.ts';
 import { samePosition } from '../states/axis.ts';
 import { ByRack, type Live, type Turned, withPosition } from './by-rack.ts';
+import type { Carried } from './carried.ts';
 import { Choosables } from './choosables.ts';
 import { learnedUnknowns, rootBefore, rootOfPart } from './learned-part.ts';
-import { anglesAt, moveErrors } from './move-error.ts';
+import { anglesAt, waysOff } from './move-error.ts';
 import { sigmasOf } from './sigmas.ts';
 import { addSquare, mixed } from './squares.ts';
 
@@ -139,8 +141,17 @@ export class Uncertainty {
     const stood = this.#standing(side, id);
     if (samePosition(position, stood)) return [];
     const at = withPosition(this.from, { side, id }, position);
-    const made = moveErrors(this.assembly.model, at, side, id, stood, this.#learned ? 'left' : 'all');
+    const ways = waysOff(this.assembly.model, side, id, stood, position, this.#learned ? 'left' : 'all');
+    const made = ways.flatMap((off) => this.gains(at, off(1)) ?? []);
     return [...made, ...this.#fromUnsure(side, id, at)];
+  }
+
+  /** What a further change adds to the angles at some positions, degrees, for as small a one; nothing where no pose exists. */
+  gains(at: readonly Settings[], further: Change): Float64Array | undefined {
+    const gradient = this.#gradientAt(at);
+    const out = gradient && new Float64Array(this.size);
+    if (out) gainBy(gradient, further, out);
+    return out;
   }
 
   /** What one standard deviation of the place that it is turned on from adds: it ends as far off, where it may do less or more. */
@@ -222,24 +233,41 @@ export class Uncertainty {
     const { choice, carried } = chooser.choose(each, together);
     const setBy: SetBy[] = [];
     const { sigmas } = this;
-    chooser.carry(each, choice, together, (i, now, within) => {
+    const after = (i: number, now: Carried, within: number): void => {
       const { side, id } = each[i]!;
       const shown = sigmas.map((sigma, k) => Math.hypot(now.sigma(k), sigma));
       setBy.push({ side, id, at: choice[i]!, within, shown });
-    });
+    };
+    chooser.carry(each, choice, { after, ...(together && { together }) });
     return { carried, setBy };
   }
 
   /** What one of each unknown adds to the angles at some positions; nothing where no pose exists. */
   #slopesAt(positions: readonly Settings[]): Float64Array | undefined {
-    const { model } = this.assembly;
-    const params = model.parameters(positions);
-    const gradient = model.angles(params, new Float64Array(this.size)) ? model.gradient(params) : undefined;
+    const gradient = this.#gradientAt(positions);
     return gradient && this.#ofUnknowns().slopes(gradient, positions);
   }
+
+  /** What the angles gain by each parameter. All that is asked of one move is asked one thing after another. */
+  #gradientAt(positions: readonly Settings[]): Float64Array | undefined {
+    if (!this.#last?.positions.every((own, side) => isSame(own, positions[side]!))) {
+      const { model } = this.assembly;
+      const params = model.parameters(positions);
+      const gradient = model.angles(params, new Float64Array(this.size)) ? model.gradient(params) : undefined;
+      this.#last = { positions, gradient };
+    }
+    return this.#last!.gradient;
+  }
+  #last: { readonly positions: readonly Settings[]; readonly gradient: Float64Array | undefined } | undefined;
 
   #ofUnknowns(): ByUnknown {
     this.#byUnknown ??= new ByUnknown(this.assembly.model, this.#unknowns);
     return this.#byUnknown;
   }
+}
+
+function isSame(a: Settings, b: Settings): boolean {
+  if (a === b) return true;
+  const ids = Object.keys(a);
+  return ids.length === Object.keys(b).length && ids.every((id) => a[id] === b[id]);
 }

@@ -5,12 +5,15 @@
  */
 import type { Axis } from '../states/axis.ts';
 import type { StateSpace } from '../states/state-space.ts';
-import type { Choice, Choosable } from './by-rack.ts';
+import { BY_MARK, type Choice, type Choosable } from './by-rack.ts';
 import type { MoveSpread } from './carried.ts';
 import type { ByRackOf, Covariance } from './covariance.ts';
 
 /** More positions than this are interpolated between as many. */
 const SAMPLES = 32;
+
+/** It stays, goes by its mark, or by the rack. */
+const WAYS = 3;
 
 export class LiveVariances {
   readonly #choice: Choice;
@@ -34,17 +37,31 @@ export class LiveVariances {
   covariance(state: number): Covariance {
     const moves: Choosable[] = [];
     const choice: number[] = [];
-    this.states.axes.forEach((axis, a) => {
+    let way = 0;
+    for (const [a, axis] of this.states.axes.entries()) {
       const digit = this.states.digit(state, a);
-      if (digit === axis.current) return;
+      way *= WAYS;
+      if (digit === axis.current) continue;
       const move = this.#move(axis, a, digit);
+      const isLed = move.by.includes(this.#choice[a]!);
       moves.push(move);
-      choice.push(move.by.includes(this.#choice[a]!) ? this.#choice[a]! : -1);
-    });
+      choice.push(isLed ? this.#choice[a]! : BY_MARK);
+      way += isLed ? 2 : 1;
+    }
     const { chooser } = this.byRack;
-    const marks = moves.map(() => -1);
-    return (chooser.carry(moves, choice) ?? chooser.carry(moves, marks)!).covariance();
+    const order = this.#orders.get(way) ?? chooser.order(moves, choice);
+    this.#orders.set(way, order);
+    const carried = chooser.carry(moves, choice, { order });
+    return (
+      carried ??
+      chooser.carry(
+        moves,
+        moves.map(() => BY_MARK),
+      )!
+    ).covariance();
   }
+  /** In which moves are made, by which adjusters are moved and which of those by the rack. */
+  readonly #orders = new Map<number, readonly number[]>();
 
   #move(axis: Axis, a: number, digit: number): Choosable {
     const known = this.#moves[a]![digit] ?? this.#made(axis, digit);

@@ -1,8 +1,8 @@
-/** What a move that is not made exactly adds to an assembly's angles: each cause of it for itself. */
+/** What a move that is not made exactly changes: each cause of it for itself. */
 import type { Unsure } from '../../adjuster/kind.ts';
 import { madeWithin } from '../../adjuster/unknowns.ts';
 import type { Position, Settings } from '../../contract.ts';
-import { applyChange, type Change, changeBetween, changeOf } from '../../pose/change.ts';
+import { type Change, changeBetween, changeOf } from '../../pose/change.ts';
 import type { Mechanism } from '../../pose/mechanism.ts';
 
 /** What each adjuster's error is: all of it, or what stays where the rest is learned. */
@@ -43,31 +43,9 @@ export function waysOff(
   return [(sigmas) => changeBetween(model.change(side, id, beyond(sigmas)), asked)];
 }
 
-/**
- * What one standard deviation of the error of one adjuster's move adds, degrees, each way for itself.
- * @param at where all adjusters stand after it
- * @param stood where this one was moved from
- */
-export function moveErrors(
-  model: Mechanism,
-  at: readonly Settings[],
-  side: number,
-  id: string,
-  stood: Position,
-  of: ErrorOf = 'all',
-): Float64Array[] {
-  const ways = waysOff(model, side, id, stood, at[side]![id]!, of);
-  return ways.flatMap((off) => gained(anglesAt(model, at), anglesAt(model, at, off(1))));
-}
-
-/** An assembly's angles at these positions, with a further change if there is one; nothing where there is no pose. */
-export function anglesAt(model: Mechanism, at: readonly Settings[], further?: Change): Float64Array | undefined {
+/** An assembly's angles at these positions; nothing where there is no pose. */
+export function anglesAt(model: Mechanism, at: readonly Settings[]): Float64Array | undefined {
   const params = model.parameters(at);
-  if (further) applyChange(params, further);
   const angles = new Float64Array(model.numbers);
   return model.angles(params, angles) ? angles : undefined;
-}
-
-function gained(before: Float64Array | undefined, after: Float64Array | undefined): Float64Array[] {
-  return before && after ? [after.map((value, k) => value - before[k]!)] : [];
 }

@@ -16,8 +16,7 @@ export function mixed(rows: Float64Array, root: Float64Array, size: number): Flo
 /** Adds a vector's products with itself. @param at where it begins */
 export function addSquare(covariance: Float64Array, vector: Float64Array, at: number, size: number): void {
   for (let i = 0; i < size; i++) {
-    for (let j = 0; j < size; j++) {
-      covariance[size * i + j]! += vector[at + i]! * vector[at + j]!;
-    }
+    const x = vector[at + i]!;
+    for (let j = 0; j < size; j++) covariance[size * i + j]! += x * vector[at + j]!;
   }
 }
