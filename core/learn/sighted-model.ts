@@ -128,7 +128,7 @@ export class SightedModel {
   /** What a further change adds to the numbers of one sight, for as small a share of it. */
   gained(sitting: number, sight: number, further: Change): Float64Array {
     const out = new Float64Array(this.mechanism.numbers);
-    gainBy(this.#gradients[sitting]![this.#states![sitting]!.of[sight]!]!, further, out);
+    gainBy(this.#gradients[sitting]![this.#states![sitting]!.of[sight]!]!, out.length, further, out);
     return out;
   }
 

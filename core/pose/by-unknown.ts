@@ -16,8 +16,8 @@ const NOTHING: Change = { at: [], by: [] };
 
 export class ByUnknown {
   readonly #coordinates: readonly Change[];
-  /** What each does by what an adjuster does at a position, worked out once. */
-  readonly #moves = new Map<string, readonly (Change | undefined)[]>();
+  /** What adjusters do else at a position, by each unknown that this hangs on; worked out once. */
+  readonly #moves = new Map<string, readonly Change[]>();
 
   /**
    * @param entered the sides as they were entered, of which the model's are so much off
@@ -42,30 +42,40 @@ export class ByUnknown {
   slopes(gradient: Float64Array, settings: readonly Settings[]): Float64Array {
     const { numbers } = this.model;
     const out = new Float64Array(this.unknowns.length * numbers);
-    const add = (change: Change | undefined, unknown: number): void => {
-      if (change) gainBy(gradient, change, out.subarray(unknown * numbers, (unknown + 1) * numbers));
+    const add = (changes: readonly Change[]): void => {
+      for (let k = 0; k < changes.length; k++) {
+        if (changes[k] !== NOTHING) gainBy(gradient, numbers, changes[k]!, out, k * numbers);
+      }
     };
-    this.#coordinates.forEach(add);
-    settings.forEach((own, side) => {
-      for (const [id, position] of Object.entries(own)) this.#byMove(side, id, position).forEach(add);
-    });
+    add(this.#coordinates);
+    for (const [side, own] of settings.entries()) {
+      for (const id in own) add(this.#byMove(side, id, own[id]!));
+    }
     return out;
   }
 
-  #byMove(side: number, id: string, position: Position): readonly (Change | undefined)[] {
+  /** Unknown by unknown; none where what it does hangs on no unknown. */
+  #byMove(side: number, id: string, position: Position): readonly Change[] {
     const key = `${side} ${id} ${position}`;
-    const changes =
-      this.#moves.get(key) ?? this.unknowns.map((_, unknown) => this.#changeBy(unknown, side, id, position));
+    const known = this.#moves.get(key);
+    if (known) return known;
+    const all = this.unknowns.map((one, unknown) =>
+      this.#hangs(one, side, id) ? this.#changeBy(unknown, side, id, position) : NOTHING,
+    );
+    const changes = all.every((one) => one === NOTHING) ? [] : all;
     this.#moves.set(key, changes);
     return changes;
   }
 
-  /** What an adjuster then does else at a position; nothing where what it does does not hang on the unknown. */
-  #changeBy(unknown: number, side: number, id: string, position: Position): Change | undefined {
+  /** Whether what an adjuster does hangs on an unknown. */
+  #hangs(one: Unknown, side: number, id: string): boolean {
+    if (one.side !== side) return false;
+    return 'point' in one ? this.model.fitted[side]!.get(id)!.kind.byPoints === true : one.adjuster === id;
+  }
+
+  /** What an adjuster does else at a position, for one more of an unknown. */
+  #changeBy(unknown: number, side: number, id: string, position: Position): Change {
     const { kind } = this.model.fitted[side]!.get(id)!;
-    const one = this.unknowns[unknown]!;
-    const hangs = one.side === side && ('point' in one ? kind.byPoints : one.adjuster === id);
-    if (!hangs) return undefined;
     const by = this.by.slice();
     by[unknown]! += STEP;
     const { suspension, adjusters } = movedBy(this.entered, this.unknowns, by)[side]!;

@@ -86,12 +86,22 @@ export function applyChange(params: Float64Array, { at, by }: Change): void {
 /** So many times a change. */
 export const scaled = ({ at, by }: Change, times: number): Change => ({ at, by: by.map((x) => times * x) });
 
-/** Adds to each number what it gains by a change. @param gradient number by number what each gains by each parameter */
-export function gainBy(gradient: Float64Array, { at, by }: Change, out: Float64Array): void {
-  const width = gradient.length / out.length;
-  for (let k = 0; k < out.length; k++) {
+/**
+ * Adds to each number what it gains by a change.
+ * @param gradient number by number what each gains by each parameter
+ * @param first where the first of the numbers stands in `out`
+ */
+export function gainBy(
+  gradient: Float64Array,
+  numbers: number,
+  { at, by }: Change,
+  out: Float64Array,
+  first = 0,
+): void {
+  const width = gradient.length / numbers;
+  for (let k = 0; k < numbers; k++) {
     let sum = 0;
     for (let i = 0; i < at.length; i++) sum += gradient[k * width + at[i]!]! * by[i]!;
-    out[k]! += sum;
+    out[first + k]! += sum;
   }
 }

@@ -49,6 +49,8 @@ interface Carrying {
   readonly after?: (move: number, carried: Carried, within: number) => void;
   /** In which they are made, where it is known. */
   readonly order?: readonly number[];
+  /** What they are carried in; its own where it is kept. */
+  readonly carried?: Carried;
 }
 
 /** Ways to make a plan's moves that are all tried; of more the best that is found by changing one at a time. */
@@ -106,13 +108,14 @@ export class ByRack {
   carry(
     moves: readonly Choosable[],
     choice: Choice,
-    { together, after, order = this.order(moves, choice) }: Carrying = {},
+    { together, after, order = this.order(moves, choice), carried = this.start() }: Carrying = {},
   ): Carried | undefined {
     const { sigmas } = this;
-    const carried = new Carried(sigmas.length, this.coordinates, this.#read);
-    for (const i of order) {
+    carried.begin();
+    for (let n = 0; n < order.length; n++) {
+      const i = order[n]!;
       const move = moves[i]!;
-      const isLast = i === order.at(-1);
+      const isLast = n === order.length - 1;
       const spread = isLast && together ? { ...move.spread, slopes: sum(move.spread.slopes, together) } : move.spread;
       const at = choice[i]!;
       if (at === BY_MARK) {
@@ -125,6 +128,11 @@ export class ByRack {
       after?.(i, carried, Math.hypot(off, sigmas[at]!) / Math.abs(spread.gain![at]!));
     }
     return carried;
+  }
+
+  /** What is not known before any move. */
+  start(): Carried {
+    return new Carried(this.sigmas.length, this.coordinates, this.#read);
   }
 
   #tried(moves: readonly Choosable[], choice: Choice, together?: Float64Array) {

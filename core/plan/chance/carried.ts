@@ -34,12 +34,19 @@ export class Carried {
   constructor(
     private readonly size: number,
     coordinates: number,
-    read: readonly Float64Array[],
+    private readonly read: readonly Float64Array[],
   ) {
     this.#slopes = new Float64Array(coordinates * size);
     this.#own = new Float64Array(size * size);
     this.#shares = new Float64Array(size);
-    for (const column of read) addSquare(this.#own, column, 0, size);
+    this.begin();
+  }
+
+  /** As it was read, before any move: to be used again where it is asked for thousands of times. */
+  begin(): void {
+    this.#slopes.fill(0);
+    this.#own.fill(0);
+    for (let i = 0; i < this.read.length; i++) addSquare(this.#own, this.read[i]!, 0, this.size);
   }
 
   byMark(move: MoveSpread): void {

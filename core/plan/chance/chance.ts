@@ -3,7 +3,6 @@ import { CORNERS } from '../../contract.ts';
 import type { Assembly } from '../../pose/car-model.ts';
 import { ANGLES_A_WHEEL } from '../../pose/numbers.ts';
 import { EDGE_NOISE } from '../../reading/spec-terms.ts';
-import type { IndexedTerm } from '../states/indexed-term.ts';
 import { placeAmong } from '../states/state-space.ts';
 import type { Term } from '../terms.ts';
 import { rootOf } from './cholesky.ts';
@@ -32,40 +31,13 @@ export function chanceOf(
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): number {
-  const indexed = indexedFor(terms, assemblies);
-  const limits = indexed.map(limitsOf);
+  const limits = limitsFor(terms, assemblies, covariances);
   let hits = 0;
-  forEachDraw(indexed, assemblies, predicted, covariances, (values) => {
-    for (let t = 0; t < limits.length; t++) if (!isWithin(limits[t]!, values)) return;
+  forEachDraw(limits, assemblies, predicted, covariances, (values) => {
+    for (let t = 0; t < terms.length; t++) if (!isWithin(limits, t, values)) return;
     hits++;
   });
   return hits / DRAWS;
-}
-
-/** A term as flat lists. */
-interface Limits {
-  readonly constant: number;
-  readonly low: number;
-  readonly high: number;
-  readonly assemblies: readonly number[];
-  readonly at: readonly number[];
-  readonly factors: readonly number[];
-}
-
-const limitsOf = ({ term: { constant, window }, parts }: IndexedTerm): Limits => ({
-  constant,
-  low: window.low - EDGE_NOISE,
-  high: window.high + EDGE_NOISE,
-  assemblies: parts.map(({ assembly }) => assembly),
-  at: parts.map(({ at }) => at),
-  factors: parts.map(({ factor }) => factor),
-});
-
-/** As `isIn` of `termAt`, for millions of draws. */
-function isWithin({ constant, low, high, assemblies, at, factors }: Limits, values: readonly Float64Array[]): boolean {
-  let value = constant;
-  for (let p = 0; p < at.length; p++) value += factors[p]! * values[assemblies[p]!]![at[p]!]!;
-  return value >= low && value <= high;
 }
 
 /** The same, and of each term the share of draws in which it alone is in its window. */
@@ -75,14 +47,13 @@ export function oddsOf(
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
 ): { readonly chance: number; readonly alone: ReadonlyMap<Term, number> } {
-  const indexed = indexedFor(terms, assemblies);
-  const limits = indexed.map(limitsOf);
+  const limits = limitsFor(terms, assemblies, covariances);
   const within = new Uint32Array(terms.length);
   let hits = 0;
-  forEachDraw(indexed, assemblies, predicted, covariances, (values) => {
+  forEachDraw(limits, assemblies, predicted, covariances, (values) => {
     let all = 1;
-    for (let t = 0; t < limits.length; t++) {
-      if (isWithin(limits[t]!, values)) within[t]!++;
+    for (let t = 0; t < terms.length; t++) {
+      if (isWithin(limits, t, values)) within[t]!++;
       else all = 0;
     }
     hits += all;
@@ -90,35 +61,69 @@ export function oddsOf(
   return { chance: hits / DRAWS, alone: new Map(terms.map((term, t) => [term, within[t]! / DRAWS])) };
 }
 
-function indexedFor(terms: readonly Term[], assemblies: readonly Assembly[]): IndexedTerm[] {
-  return terms.map((term) => {
-    const parts = term.parts.map(({ corner, angle, factor }) => {
-      const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
-      return { assembly, at: placeAmong(assemblies[assembly]!.corners, corner, angle), factor };
-    });
-    return { term, parts };
-  });
+/** Terms as flat lists, for millions of draws. */
+interface Limits {
+  readonly constant: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  /** Where each term's parts begin; at last where all end. */
+  readonly first: Uint32Array;
+  /** Of each part its place among all numbers of all assemblies, and its factor. */
+  readonly at: Uint32Array;
+  readonly factors: Float64Array;
+  /** Where each assembly's numbers begin among all; at last where all end. */
+  readonly begin: readonly number[];
 }
 
-/** @param show what the assemblies' angles are in a draw, of those that the terms ask for; the same arrays every time */
+function limitsFor(
+  terms: readonly Term[],
+  assemblies: readonly Assembly[],
+  covariances: readonly Covariance[],
+): Limits {
+  const begin = [0];
+  // What is predicted may have more behind the angles.
+  for (const { length } of covariances) begin.push(begin.at(-1)! + Math.sqrt(length));
+  const parts = terms.flatMap((term) => term.parts);
+  const first = [0];
+  for (const term of terms) first.push(first.at(-1)! + term.parts.length);
+  return {
+    constant: Float64Array.from(terms, ({ constant }) => constant),
+    low: Float64Array.from(terms, ({ window }) => window.low - EDGE_NOISE),
+    high: Float64Array.from(terms, ({ window }) => window.high + EDGE_NOISE),
+    first: Uint32Array.from(first),
+    at: Uint32Array.from(parts, ({ corner, angle }) => {
+      const assembly = assemblies.findIndex(({ corners }) => corners.includes(corner));
+      return begin[assembly]! + placeAmong(assemblies[assembly]!.corners, corner, angle);
+    }),
+    factors: Float64Array.from(parts, ({ factor }) => factor),
+    begin,
+  };
+}
+
+/** As `isIn` of `termAt`. */
+function isWithin({ constant, low, high, first, at, factors }: Limits, t: number, values: Float64Array): boolean {
+  let value = constant[t]!;
+  for (let p = first[t]!; p < first[t + 1]!; p++) value += factors[p]! * values[at[p]!]!;
+  return value >= low[t]! && value <= high[t]!;
+}
+
+/** @param show what all numbers are in a draw, of the assemblies that the terms ask for; the same array every time */
 function forEachDraw(
-  terms: readonly IndexedTerm[],
+  { at, begin }: Limits,
   assemblies: readonly Assembly[],
   predicted: readonly Float64Array[],
   covariances: readonly Covariance[],
-  show: (values: readonly Float64Array[]) => void,
+  show: (values: Float64Array) => void,
 ): void {
-  // What is predicted may have more behind the angles.
-  const values = covariances.map(({ length }) => new Float64Array(Math.sqrt(length)));
+  const values = new Float64Array(begin.at(-1)!);
   drawn ??= Float64Array.from({ length: DRAWS * MOST }, normals(SEED));
   drawnBodies ??= Float64Array.from({ length: DRAWS * MOST_BODIES }, normals(SEED + 1));
-  const asked = new Set(terms.flatMap(({ parts }) => parts.map(({ assembly }) => assembly)));
   const spreads: Spread[] = [];
   let [first, firstBody] = [0, 0];
   assemblies.forEach(({ corners }, a) => {
     const wheels = ANGLES_A_WHEEL * corners.length;
-    const own = values[a]!;
-    if (asked.has(a)) {
+    const own = values.subarray(begin[a], begin[a + 1]);
+    if (at.some((one) => one >= begin[a]! && one < begin[a + 1]!)) {
       spreads.push({ own, middle: predicted[a]!, root: rootOf(covariances[a]!), wheels, first, firstBody });
     }
     first += wheels;

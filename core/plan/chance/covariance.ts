@@ -150,7 +150,7 @@ export class Uncertainty {
   gains(at: readonly Settings[], further: Change): Float64Array | undefined {
     const gradient = this.#gradientAt(at);
     const out = gradient && new Float64Array(this.size);
-    if (out) gainBy(gradient, further, out);
+    if (out) gainBy(gradient, this.size, further, out);
     return out;
   }
 

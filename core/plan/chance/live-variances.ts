@@ -6,17 +6,18 @@
 import type { Axis } from '../states/axis.ts';
 import type { StateSpace } from '../states/state-space.ts';
 import { BY_MARK, type Choice, type Choosable } from './by-rack.ts';
-import type { MoveSpread } from './carried.ts';
+import type { Carried, MoveSpread } from './carried.ts';
 import type { ByRackOf, Covariance } from './covariance.ts';
 
 /** More positions than this are interpolated between as many. */
-const SAMPLES = 32;
+const SAMPLES = 8;
 
 /** It stays, goes by its mark, or by the rack. */
 const WAYS = 3;
 
 export class LiveVariances {
   readonly #choice: Choice;
+  readonly #carried: Carried;
   readonly #moves: (Choosable | undefined)[][];
 
   /** @param nearest the state for which it is chosen what goes by the rack */
@@ -30,6 +31,7 @@ export class LiveVariances {
       const at = states.digit(nearest, a);
       return this.#move(axis, a, at === axis.current ? beside(axis) : at);
     });
+    this.#carried = byRack.chooser.start();
     this.#choice = byRack.chooser.choose(moves).choice;
   }
 
@@ -38,7 +40,9 @@ export class LiveVariances {
     const moves: Choosable[] = [];
     const choice: number[] = [];
     let way = 0;
-    for (const [a, axis] of this.states.axes.entries()) {
+    const { axes } = this.states;
+    for (let a = 0; a < axes.length; a++) {
+      const axis = axes[a]!;
       const digit = this.states.digit(state, a);
       way *= WAYS;
       if (digit === axis.current) continue;
@@ -51,14 +55,12 @@ export class LiveVariances {
     const { chooser } = this.byRack;
     const order = this.#orders.get(way) ?? chooser.order(moves, choice);
     this.#orders.set(way, order);
-    const carried = chooser.carry(moves, choice, { order });
-    return (
-      carried ??
-      chooser.carry(
-        moves,
-        moves.map(() => BY_MARK),
-      )!
-    ).covariance();
+    const carried = this.#carried;
+    if (!chooser.carry(moves, choice, { order, carried })) {
+      const marks = moves.map(() => BY_MARK);
+      chooser.carry(moves, marks, { carried });
+    }
+    return carried.covariance();
   }
   /** In which moves are made, by which adjusters are moved and which of those by the rack. */
   readonly #orders = new Map<number, readonly number[]>();
