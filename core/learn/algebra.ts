@@ -1,20 +1,6 @@
 /** The little of dense linear algebra that a fit needs; matrices row by row. */
 import { rootOf } from '../plan/chance/cholesky.ts';
 
-/** Aᵀ·A of `rows` rows. */
-export function normalOf(a: Float64Array, columns: number): Float64Array {
-  const out = new Float64Array(columns * columns);
-  for (let at = 0; at < a.length; at += columns) {
-    for (let i = 0; i < columns; i++) {
-      const x = a[at + i]!;
-      if (x === 0) continue;
-      for (let j = 0; j <= i; j++) out[i * columns + j]! += x * a[at + j]!;
-    }
-  }
-  for (let i = 0; i < columns; i++) for (let j = 0; j < i; j++) out[j * columns + i] = out[i * columns + j]!;
-  return out;
-}
-
 /** Aᵀ·v. */
 export function transposedTimes(a: Float64Array, columns: number, v: Float64Array): Float64Array {
   const out = new Float64Array(columns);
@@ -28,11 +14,13 @@ export function transposedTimes(a: Float64Array, columns: number, v: Float64Arra
 /** A·v. */
 export function times(a: Float64Array, v: Float64Array): Float64Array {
   const columns = v.length;
-  return Float64Array.from({ length: columns === 0 ? 0 : a.length / columns }, (_, r) => {
+  const out = new Float64Array(columns === 0 ? 0 : a.length / columns);
+  for (let r = 0; r < out.length; r++) {
     let sum = 0;
     for (let j = 0; j < columns; j++) sum += a[r * columns + j]! * v[j]!;
-    return sum;
-  });
+    out[r] = sum;
+  }
+  return out;
 }
 
 /** A·B, square. */
@@ -79,12 +67,51 @@ export class Definite {
     for (let i = 0; i < this.size; i++) sum += 2 * Math.log(this.#root[(this.size + 1) * i]!);
     return sum;
   }
+}
 
-  /** A⁻¹, its first `of` rows and columns. */
-  inverse(of = this.size): Float64Array {
+/**
+ * (JᵀJ + c·1)⁻¹ by (J·Jᵀ + c·1)⁻¹, as there are mostly fewer rows than columns: the first is (1 − Jᵀ·(J·Jᵀ + c·1)⁻¹·J)/c
+ * (M. A. Woodbury, Inverting Modified Matrices, 1950; from memory).
+ */
+export class Held {
+  readonly #rows: Definite;
+
+  /** @param c > 0 */
+  constructor(
+    private readonly slopes: Float64Array,
+    private readonly columns: number,
+    private readonly c: number,
+  ) {
+    const count = slopes.length / columns || 0;
+    const square = new Float64Array(count * count);
+    for (let i = 0; i < count; i++) {
+      for (let j = 0; j <= i; j++) {
+        let sum = i === j ? c : 0;
+        for (let k = 0; k < columns; k++) sum += slopes[i * columns + k]! * slopes[j * columns + k]!;
+        square[i * count + j] = sum;
+        square[j * count + i] = sum;
+      }
+    }
+    this.#rows = new Definite(square, count);
+  }
+
+  /** x of (JᵀJ + c·1)·x = b. */
+  solve(b: Float64Array): Float64Array {
+    const { slopes, columns, c } = this;
+    const back = transposedTimes(slopes, columns, this.rest(times(slopes, b)));
+    return b.map((x, k) => (x - back[k]!) / c);
+  }
+
+  /** Of as many numbers as there are rows (J·Jᵀ + c·1)⁻¹ times them: for c = 1 what J explains of them taken out. */
+  rest(v: Float64Array): Float64Array {
+    return this.#rows.solve(v);
+  }
+
+  /** (JᵀJ + c·1)⁻¹, its first `of` rows and columns. */
+  inverse(of: number): Float64Array {
     const out = new Float64Array(of * of);
     for (let j = 0; j < of; j++) {
-      const unit = new Float64Array(this.size);
+      const unit = new Float64Array(this.columns);
       unit[j] = 1;
       const column = this.solve(unit);
       for (let i = 0; i < of; i++) out[i * of + j] = column[i]!;

@@ -15,7 +15,7 @@ import { movedBy, type Unknown } from '../adjuster/unknowns.ts';
 import { type Off, waysOff } from '../plan/chance/move-error.ts';
 import type { Assembly } from '../pose/car-model.ts';
 import { changeBetween, scaled } from '../pose/change.ts';
-import { Definite, normalOf, product, times, transposedTimes } from './algebra.ts';
+import { Held, product, times, transposedTimes } from './algebra.ts';
 import type { Evidence, Sight } from './evidence.ts';
 import { asSure, type FoundPlace, startsOf, waysLost } from './places.ts';
 import { groupsOf, type Row, rowsOf, withoutMeans } from './rows.ts';
@@ -249,11 +249,8 @@ interface Here {
 }
 
 /** What readings and what was known before hold it by. */
-export function heldBy(slopes: Float64Array, columns: number, damping: number): Definite {
-  const normal = normalOf(slopes, columns);
-  for (let k = 0; k < columns; k++) normal[k * (columns + 1)]! += 1 + damping;
-  return new Definite(normal, columns);
-}
+export const heldBy = (slopes: Float64Array, columns: number, damping: number): Held =>
+  new Held(slopes, columns, 1 + damping);
 
 const square = (v: Float64Array): number => v.reduce((sum, x) => sum + x * x, 0);
 const largest = (v: Float64Array): number => v.reduce((most, x) => Math.max(most, Math.abs(x)), 0);

@@ -3,7 +3,7 @@
  * that is further from what all the others say than happens to one wheel's reading in ten thousand is left out whole. Of two
  * that stand alone against each other nobody knows which is wrong: both are left out.
  */
-import { Definite, transposedTimes } from './algebra.ts';
+import { Definite, type Held } from './algebra.ts';
 import { heldBy, type Linear } from './fit.ts';
 
 /** χ² that one in ten thousand exceeds, by how many angles there are (tables; of six and more the last and 2 each). */
@@ -24,7 +24,7 @@ export function worstOf(linear: Linear, blockOf: readonly string[]): readonly st
   const held = heldBy(slopes, columns, 0);
   const blocks = new Map<string, number[]>();
   for (const [r, key] of blockOf.entries()) blocks.set(key, [...(blocks.get(key) ?? []), r]);
-  const told = minusSlopes(off, linear, held.solve(transposedTimes(slopes, columns, off)));
+  const told = held.rest(off);
   const sizes = [...blocks].map(([key, rows]) => {
     const own = insideOf(linear, held, rows);
     const values = Float64Array.from(rows, (r) => told[r]!);
@@ -37,28 +37,19 @@ export function worstOf(linear: Linear, blockOf: readonly string[]): readonly st
   return sizes.filter(({ excess }) => excess > most * (1 - EQUAL)).map(({ key }) => key);
 }
 
-/** Off, without what the slopes explain of it. */
-function minusSlopes(off: Float64Array, { slopes, columns }: Linear, by: Float64Array): Float64Array {
-  return off.map((x, r) => {
-    let sum = x;
-    for (let k = 0; k < columns; k++) sum -= slopes[r * columns + k]! * by[k]!;
-    return sum;
-  });
-}
-
 /**
  * The block of the inverse of the readings' covariance, of which nothing is known of where each angle stood: by it the
  * square of what is left is that of a prediction by all the others.
  */
-function insideOf({ rows, slopes, columns }: Linear, held: Definite, own: readonly number[]): Float64Array {
+function insideOf({ rows }: Linear, held: Held, own: readonly number[]): Float64Array {
   const size = own.length;
   const out = new Float64Array(size * size);
-  const solved = own.map((r) => held.solve(slopes.slice(r * columns, (r + 1) * columns)));
   own.forEach((r, i) => {
+    const unit = new Float64Array(rows.length);
+    unit[r] = 1;
+    const rest = held.rest(unit);
     own.forEach((q, j) => {
-      let sum = projected(rows, r, q);
-      for (let k = 0; k < columns; k++) sum -= slopes[q * columns + k]! * solved[i]![k]!;
-      out[i * size + j] = sum;
+      out[i * size + j] = projected(rows, r, q) - unit[q]! + rest[q]!;
     });
   });
   return out;

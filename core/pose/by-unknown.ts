@@ -7,7 +7,7 @@ import type { Side } from '../adjuster/of-corner.ts';
 import { movedBy, type Unknown } from '../adjuster/unknowns.ts';
 import type { Position, Settings } from '../contract.ts';
 import { changeByPoint } from './by-point.ts';
-import { type Change, changeBetween, changeOf, gainBy, scaled, without } from './change.ts';
+import { type Change, changeBetween, changeOf, gainBy, scaled } from './change.ts';
 import type { Mechanism } from './mechanism.ts';
 
 /** Where the difference is taken of what an adjuster does: mm, or a share. */
@@ -81,7 +81,7 @@ export class ByUnknown {
     const { suspension, adjusters } = movedBy(this.entered, this.unknowns, by)[side]!;
     const adjuster = adjusters.find((own) => own.id === id)!;
     const [there, zero] = [position, adjuster.reference].map((at) => kind.effect(adjuster, at, suspension));
-    const moved = changeOf(this.model.linkage.wheels[side]!, without(there!, zero!));
+    const moved = changeOf(this.model.linkage.wheels[side]!, there!, zero!);
     return scaled(changeBetween(moved, this.model.change(side, id, position)), 1 / STEP);
   }
 }

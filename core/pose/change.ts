@@ -11,25 +11,11 @@ export interface Change {
   readonly by: readonly number[];
 }
 
-/** `a` without what `b` does: an adjuster's effect relative to its reference. */
-export function without(a: Effect, b: Effect): Effect {
-  const names = (x = {}, y = {}): string[] => [...new Set([...Object.keys(x), ...Object.keys(y)])];
-  const from = <K extends string>(x: Partial<Record<K, number>> | undefined, y: typeof x, keys: readonly K[]) =>
-    Object.fromEntries(keys.map((key) => [key, (x?.[key] ?? 0) - (y?.[key] ?? 0)])) as Record<K, number>;
-  return {
-    shift: Object.fromEntries(
-      names(a.shift, b.shift).map((name) => [name, sub(a.shift?.[name] ?? NOWHERE, b.shift?.[name] ?? NOWHERE)]),
-    ),
-    lengthen: from(a.lengthen, b.lengthen, names(a.lengthen, b.lengthen)),
-    tilt: (a.tilt ?? 0) - (b.tilt ?? 0),
-    spin: from(a.spin, b.spin, ['camber', 'toe']),
-    add: from(a.add, b.add, ['camber', 'caster', 'toe']),
-  };
-}
-const NOWHERE: Vec3 = [0, 0, 0];
-
-/** The parameters that an effect on a wheel's corner changes. */
-export function changeOf({ slots, lengths, angles, outboard }: Wheel, effect: Effect): Change {
+/**
+ * The parameters that an effect on a wheel's corner changes.
+ * @param zero what counts as none: an adjuster's effect at its reference
+ */
+export function changeOf({ slots, lengths, angles, outboard }: Wheel, effect: Effect, zero: Effect = NONE): Change {
   const at: number[] = [];
   const by: number[] = [];
   const put = (slot: number, change: number): void => {
@@ -37,21 +23,29 @@ export function changeOf({ slots, lengths, angles, outboard }: Wheel, effect: Ef
     at.push(slot);
     by.push(change);
   };
-  const putPoint = (slot: number, by: Vec3): void => {
-    for (let i = 0; i < 3; i++) put(slot + i, by[i]!);
-  };
-  for (const [name, shift] of Object.entries(effect.shift ?? {})) {
-    for (const slot of slots.get(name) ?? []) putPoint(slot, turned(shift, outboard));
+  for (const name of namesIn(effect.shift, zero.shift)) {
+    const shift = turned(sub(effect.shift?.[name] ?? NOWHERE, zero.shift?.[name] ?? NOWHERE), outboard);
+    for (const slot of slots.get(name) ?? []) for (let i = 0; i < 3; i++) put(slot + i, shift[i]!);
   }
-  for (const [link, growth] of Object.entries(effect.lengthen ?? {})) put(lengths.get(link)!, growth);
-  const { spin, add, tilt } = effect;
-  put(angles + TILT, tilt ?? 0);
-  put(angles + SPIN_CAMBER, spin?.camber ?? 0);
-  put(angles + SPIN_TOE, spin?.toe ?? 0);
-  put(angles + ADD_CAMBER, add?.camber ?? 0);
-  put(angles + ADD_CASTER, add?.caster ?? 0);
-  put(angles + ADD_TOE, add?.toe ?? 0);
+  for (const link of namesIn(effect.lengthen, zero.lengthen)) {
+    put(lengths.get(link)!, (effect.lengthen?.[link] ?? 0) - (zero.lengthen?.[link] ?? 0));
+  }
+  put(angles + TILT, (effect.tilt ?? 0) - (zero.tilt ?? 0));
+  put(angles + SPIN_CAMBER, (effect.spin?.camber ?? 0) - (zero.spin?.camber ?? 0));
+  put(angles + SPIN_TOE, (effect.spin?.toe ?? 0) - (zero.spin?.toe ?? 0));
+  put(angles + ADD_CAMBER, (effect.add?.camber ?? 0) - (zero.add?.camber ?? 0));
+  put(angles + ADD_CASTER, (effect.add?.caster ?? 0) - (zero.add?.caster ?? 0));
+  put(angles + ADD_TOE, (effect.add?.toe ?? 0) - (zero.add?.toe ?? 0));
   return { at, by };
+}
+const NONE: Effect = {};
+const NOWHERE: Vec3 = [0, 0, 0];
+
+/** The names in both, each once. */
+function namesIn(a: object | undefined, b: object | undefined): readonly string[] {
+  const names = a ? Object.keys(a) : [];
+  if (b) for (const name in b) if (!names.includes(name)) names.push(name);
+  return names;
 }
 
 /**

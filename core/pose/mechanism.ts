@@ -12,7 +12,7 @@ import { sub } from '../geometry/vector.ts';
 import { camberOf, casterOf, saiOf, spinAxis, toeOf } from '../geometry/wheel-angles.ts';
 import { InputError } from '../input-error.ts';
 import type { SuspensionKind } from '../suspension/kind.ts';
-import { applyChange, type Change, changeOf, tiltLine, without } from './change.ts';
+import { applyChange, type Change, changeOf, tiltLine } from './change.ts';
 import { gradientOf } from './gradient.ts';
 import { carryEnd } from './knuckles.ts';
 import { compile, kindOf, type Linkage } from './linkage.ts';
@@ -141,7 +141,7 @@ export class Mechanism {
     let change = known.get(position);
     if (!change) {
       const wheel = this.linkage.wheels[side]!;
-      change = changeOf(wheel, without(kind.effect(adjuster, position, wheel.suspension), zero));
+      change = changeOf(wheel, kind.effect(adjuster, position, wheel.suspension), zero);
       known.set(position, change);
     }
     return change;
