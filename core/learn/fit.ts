@@ -74,6 +74,8 @@ export class Fitting {
   readonly #ways: readonly { readonly off: Off; readonly column: number }[][];
   /** Sight by sight its sitting, and its place in it. */
   readonly #places: readonly (readonly [sitting: number, sight: number])[];
+  /** Sitting by sitting where the car stood at each sight, counted as they come: the same where all stands and is missed alike. */
+  readonly #states: readonly (readonly number[])[];
   /** Adjusters of unknown place, a column each from the first on. */
   readonly #lost: readonly string[];
   readonly #firstLost: number;
@@ -113,6 +115,11 @@ export class Fitting {
     this.#lost = [...columns].filter(([, column]) => column >= this.#firstLost).map(([place]) => place);
     this.#places = evidence.flatMap((sights, sitting) => sights.map((_, sight) => [sitting, sight] as const));
     this.#size = sigmas.length;
+    this.#states = evidence.map((sights) =>
+      countedAlike(
+        sights.map((sight) => [sight.settings, this.#ways[this.#sights.indexOf(sight)]!.map(({ column }) => column)]),
+      ),
+    );
     this.#rows = rowsOf(evidence, sigmas);
     this.#groups = groupsOf(this.#rows);
   }
@@ -152,7 +159,7 @@ export class Fitting {
   #at(z: Float64Array): Here | undefined {
     const sides = movedBy(this.assembly.sides, this.prior.unknowns, this.#own(z));
     const made = this.#ways.map((own) => own.map(({ off, column }) => off(z[column]!)));
-    const model = new SightedModel(this.assembly.model, sides, this.evidence, made);
+    const model = new SightedModel(this.assembly.model, sides, this.evidence, this.#states, made);
     const numbers = model.numbers();
     if (!numbers) return undefined;
     const off = this.#off(numbers);
@@ -251,6 +258,13 @@ interface Here {
 /** What readings and what was known before hold it by. */
 export const heldBy = (slopes: Float64Array, columns: number, damping: number): Held =>
   new Held(slopes, columns, 1 + damping);
+
+/** Which of the different ones each is, in the order in which they come. */
+function countedAlike(all: readonly unknown[]): readonly number[] {
+  const keys = all.map((one) => JSON.stringify(one));
+  const each = [...new Set(keys)];
+  return keys.map((key) => each.indexOf(key));
+}
 
 const square = (v: Float64Array): number => v.reduce((sum, x) => sum + x * x, 0);
 const largest = (v: Float64Array): number => v.reduce((most, x) => Math.max(most, Math.abs(x)), 0);

@@ -1,75 +1,70 @@
 /**
  * What a mechanism shows at the sights: at the settings of each, its wheels leaning as they were read at the first sight
- * of their sitting, as a plan takes the car (see plan/as-measured.ts). The lean is given where a tapered shim would be, so
- * that one compiled mechanism serves every sitting.
+ * of their sitting, as a plan takes the car (see plan/as-measured.ts). One compiled mechanism serves every sitting.
  */
 import type { Side } from '../adjuster/of-corner.ts';
 import type { Unknown } from '../adjuster/unknowns.ts';
 import type { Settings } from '../contract.ts';
 import { ByUnknown } from '../pose/by-unknown.ts';
 import { applyChange, type Change, gainBy } from '../pose/change.ts';
-import { ANGLES_A_WHEEL, CAMBER, type Mechanism, TOE } from '../pose/mechanism.ts';
-import { SPIN_CAMBER, SPIN_TOE } from '../pose/wheel.ts';
+import { type Lean, leanAt, leaning, leansOf } from '../pose/lean.ts';
+import type { Mechanism } from '../pose/mechanism.ts';
 import type { Evidence, Sight } from './evidence.ts';
 
-/** Degrees within which the model's wheels lean as read. */
-const CLOSE = 1e-9;
-const ROUNDS = 12;
+/** What was done otherwise than the settings say, sight by sight. */
+export type Made = readonly (readonly Change[])[];
 
-/** What was changed of the parameters at a sight: the settings, how they were missed, and how the wheels lean. */
+/** Where the car stood: several sights may be of one. */
 interface State {
-  readonly change: Float64Array;
+  /** The settings, how they were missed, and how the wheels lean. */
+  readonly params: Float64Array;
   readonly settings: readonly Settings[];
   /** Where the body stood there, once it was solved. */
   near?: Float64Array | undefined;
 }
 
-/** What was done otherwise than the settings say, sight by sight. */
-export type Made = readonly (readonly Change[])[];
+/** The states of a sitting, which of them each sight is in, and by what the wheels lean, as far as that was read. */
+interface Stood {
+  readonly all: readonly State[];
+  readonly of: readonly number[];
+  readonly leans: readonly Lean[];
+}
 
 export class SightedModel {
   readonly mechanism: Mechanism;
   readonly #params: Float64Array;
-  /** A sitting each: state by state, and which of them each sight is in. */
-  readonly #states: readonly { readonly all: readonly State[]; readonly of: readonly number[] }[] | undefined;
+  /** A sitting each; nothing where the car has no pose at a first sight. */
+  readonly #stood: readonly Stood[] | undefined;
 
   /**
    * @param like the assembly as it was entered
    * @param sides as it is tried
+   * @param states sitting by sitting which state each sight is in, in the order in which they come
    * @param made what was done otherwise than the settings say
    */
   constructor(
     private readonly like: Mechanism,
     sides: readonly Side[],
-    private readonly evidence: Evidence,
+    evidence: Evidence,
+    states: readonly (readonly number[])[],
     made: Made,
   ) {
     this.mechanism = like.moved(sides);
     this.#params = new Float64Array(this.mechanism.linkage.reference.length);
-    let place = 0;
-    const found = evidence.map((sights) => {
-      place += sights.length;
-      return this.#leanOf(sights[0]!, made[place - sights.length]!);
-    });
-    this.leans = found.some((lean) => lean === undefined) ? undefined : (found as readonly Float64Array[]);
     let first = 0;
-    this.#states =
-      this.leans &&
-      evidence.map((sights, s) => {
-        first += sights.length;
-        return this.#statesOf(sights, made.slice(first - sights.length, first), this.leans![s]!);
-      });
+    const stood = evidence.map((sights, s) => {
+      first += sights.length;
+      return this.#standing(sights, states[s]!, made.slice(first - sights.length, first));
+    });
+    this.#stood = stood.includes(undefined) ? undefined : (stood as readonly Stood[]);
   }
-
-  /** Camber and toe that each wheel is turned by in each sitting; nothing where the car has no pose there. */
-  readonly leans: readonly Float64Array[] | undefined;
 
   /** The numbers of every sight, one after another; nothing where one has no pose. */
   numbers(): Float64Array | undefined {
-    if (!this.#states) return undefined;
+    if (!this.#stood) return undefined;
     const { mechanism } = this;
     const shown: Float64Array[] = [];
-    for (const { all, of } of this.#states) {
+    for (const { all, of } of this.#stood) {
       const own = all.map((state) => {
         const angles = new Float64Array(mechanism.numbers);
         if (!mechanism.angles(this.#parameters(state), angles, state.near)) return undefined;
@@ -77,7 +72,7 @@ export class SightedModel {
         return angles;
       });
       if (own.includes(undefined)) return undefined;
-      shown.push(...of.map((state) => own[state]!));
+      for (const state of of) shown.push(own[state]!);
     }
     return joined(shown);
   }
@@ -89,38 +84,21 @@ export class SightedModel {
    */
   slopes(unknowns: readonly Unknown[], by: Float64Array): readonly Float64Array[] {
     const byUnknown = new ByUnknown(this.mechanism, unknowns, this.like.sides, by);
-    return this.#states!.flatMap(({ all, of }, sitting) => {
+    return this.#stood!.flatMap(({ all, of, leans }, sitting) => {
       const gradients = this.#gradients[sitting]!;
       const slopes = all.map(({ settings }, state) => byUnknown.slopes(gradients[state]!, settings));
       const first = slopes[of[0]!]!.slice();
-      const leans = this.#leansRead(this.evidence[sitting]![0]!);
       for (const [state, own] of slopes.entries()) this.#withLeans(own, first, gradients[state]!, leans);
       return of.map((state) => slopes[state]!);
     });
   }
 
-  /** Of each angle that a wheel leans by, as it was read, its number and the parameter that it is given by. */
-  #leansRead({ values }: Sight): readonly (readonly [number: number, parameter: number])[] {
-    const { wheels, kind } = this.mechanism.linkage;
-    if (kind.points.length === 0) return [];
-    const all = wheels.flatMap(({ angles }, w) => [
-      [ANGLES_A_WHEEL * w + CAMBER, angles + SPIN_CAMBER] as const,
-      [ANGLES_A_WHEEL * w + TOE, angles + SPIN_TOE] as const,
-    ]);
-    return all.filter(([number]) => !Number.isNaN(values[number]!));
-  }
-
-  #withLeans(
-    slopes: Float64Array,
-    first: Float64Array,
-    gradient: Float64Array,
-    leans: readonly (readonly [number: number, parameter: number])[],
-  ): void {
+  #withLeans(slopes: Float64Array, first: Float64Array, gradient: Float64Array, leans: readonly Lean[]): void {
     const { numbers } = this.mechanism;
     const width = gradient.length / numbers;
     for (let k = 0; k < slopes.length; k += numbers) {
-      for (const [lean, parameter] of leans) {
-        for (let i = 0; i < numbers; i++) slopes[k + i]! -= first[k + lean]! * gradient[i * width + parameter]!;
+      for (const { number, parameter } of leans) {
+        for (let i = 0; i < numbers; i++) slopes[k + i]! -= first[k + number]! * gradient[i * width + parameter]!;
       }
     }
   }
@@ -128,7 +106,7 @@ export class SightedModel {
   /** What a further change adds to the numbers of one sight, for as small a share of it. */
   gained(sitting: number, sight: number, further: Change): Float64Array {
     const out = new Float64Array(this.mechanism.numbers);
-    gainBy(this.#gradients[sitting]![this.#states![sitting]!.of[sight]!]!, out.length, further, out);
+    gainBy(this.#gradients[sitting]![this.#stood![sitting]!.of[sight]!]!, out.length, further, out);
     return out;
   }
 
@@ -136,7 +114,7 @@ export class SightedModel {
   get #gradients(): readonly (readonly Float64Array[])[] {
     const { mechanism } = this;
     const angles = new Float64Array(mechanism.numbers);
-    this.#known ??= this.#states!.map(({ all }) =>
+    this.#known ??= this.#stood!.map(({ all }) =>
       all.map((state) => {
         const params = this.#parameters(state);
         const gradient = mechanism.angles(params, angles, state.near) ? mechanism.gradient(params) : undefined;
@@ -148,72 +126,31 @@ export class SightedModel {
   #known: readonly (readonly Float64Array[])[] | undefined;
 
   /** Its own until the next are asked for. */
-  #parameters({ change }: State): Float64Array {
-    const { reference } = this.mechanism.linkage;
-    const params = this.#params;
-    for (let i = 0; i < params.length; i++) params[i] = reference[i]! + change[i]!;
-    return params;
+  #parameters({ params }: State): Float64Array {
+    this.#params.set(params);
+    return this.#params;
   }
 
-  #statesOf(sights: readonly Sight[], made: Made, lean: Float64Array) {
-    const known = new Map<string, number>();
+  #standing(sights: readonly Sight[], of: readonly number[], made: Made): Stood | undefined {
     const all: State[] = [];
-    const of = sights.map(({ settings }, i) => {
-      const key = JSON.stringify([settings, made[i]]);
-      let place = known.get(key);
-      if (place === undefined) {
-        place = all.length;
-        known.set(key, place);
-        const change = this.#leaning(withMade(this.mechanism.parameters(settings), made[i]!), lean);
-        const { reference } = this.mechanism.linkage;
-        for (let k = 0; k < change.length; k++) change[k]! -= reference[k]!;
-        all.push({ change, settings });
-      }
-      return place;
-    });
-    return { all, of };
-  }
-
-  #leaning(params: Float64Array, lean: Float64Array): Float64Array {
-    for (const [w, { angles }] of this.mechanism.linkage.wheels.entries()) {
-      params[angles + SPIN_CAMBER]! += lean[2 * w]!;
-      params[angles + SPIN_TOE]! += lean[2 * w + 1]!;
+    for (const [i, { settings }] of sights.entries()) {
+      if (of[i] !== all.length) continue;
+      const params = this.mechanism.parameters(settings);
+      for (const change of made[i]!) applyChange(params, change);
+      all.push({ params, settings });
     }
-    return params;
-  }
-
-  #leanOf({ settings, values }: Sight, made: readonly Change[]): Float64Array | undefined {
-    const { wheels, kind } = this.mechanism.linkage;
-    const lean = new Float64Array(2 * wheels.length);
-    if (kind.points.length === 0) return lean;
-    const angles = new Float64Array(this.mechanism.numbers);
-    for (let round = 0; round < ROUNDS; round++) {
-      let off = 0;
-      const params = withMade(this.mechanism.parameters(settings), made);
-      if (!this.mechanism.angles(this.#leaning(params, lean), angles)) return undefined;
-      for (let w = 0; w < wheels.length; w++) {
-        for (const [i, place] of [CAMBER, TOE].entries()) {
-          const at = ANGLES_A_WHEEL * w + place;
-          const by = values[at]! - angles[at]!;
-          if (Number.isNaN(by)) continue;
-          lean[2 * w + i]! += by;
-          off = Math.max(off, Math.abs(by));
-        }
-      }
-      if (off < CLOSE) break;
-    }
-    return lean;
+    const { values } = sights[0]!;
+    const leans = leansOf(this.mechanism, values);
+    const by = leanAt(this.mechanism, all[of[0]!]!.params, leans, values);
+    if (!by) return undefined;
+    for (const { params } of all) leaning(params, leans, by);
+    return { all, of, leans };
   }
 }
 
-const joined = (all: readonly Float64Array[]): Float64Array => {
+function joined(all: readonly Float64Array[]): Float64Array {
   const size = all[0]?.length ?? 0;
   const out = new Float64Array(all.length * size);
   for (const [i, own] of all.entries()) out.set(own, i * size);
   return out;
-};
-
-function withMade(params: Float64Array, made: readonly Change[]): Float64Array {
-  for (const change of made) applyChange(params, change);
-  return params;
 }

@@ -17,13 +17,12 @@ import type {
 } from '../contract.ts';
 import { AXLES, isLeft } from '../corners.ts';
 import { type Assembly, compileCar } from '../pose/car-model.ts';
+import { leanAt, leansOf } from '../pose/lean.ts';
+import { ANGLES_A_WHEEL, CAMBER, TOE } from '../pose/numbers.ts';
 import { thrustOf } from '../reading/axle-angles.ts';
 import { suspensionKinds } from '../suspension/catalogue.ts';
 import { predictWith } from './predict.ts';
 
-/** Degrees within which the model shows what was read; each round gains several digits. */
-const CLOSE = 1e-9;
-const ROUNDS = 12;
 /** Degrees by which a wheel may be found off what was entered; beyond it the entry is no start. */
 const MOST = 20;
 
@@ -49,30 +48,32 @@ export const expected = (car: Car, reading: Reading, from: CarSettings, to: CarS
 
 function matched(car: Car, name: AxleName, read: (corner: Corner) => WheelReading, settings: CarSettings): Car {
   const corners = AXLES[name];
-  let axle = car[name];
   if (corners.every((corner) => Object.keys(read(corner)).length === 0)) return car;
-  if (suspensionKinds[axle.suspension.kind]?.points.length === 0) return car;
-  for (let round = 0; round < ROUNDS; round++) {
-    let off = 0;
-    const assemblies = compileCar({ ...car, [name]: axle });
-    for (const corner of corners) {
-      const shown = shownAt(assemblies, corner, settings);
-      if (!shown) return car;
-      const { camber, toe } = read(corner);
-      const by = { camber: (camber ?? shown.camber) - shown.camber, toe: (toe ?? shown.toe) - shown.toe };
-      off = Math.max(off, Math.abs(by.camber), Math.abs(by.toe));
-      axle = turned(axle, corner, by);
-    }
-    if (!(off < MOST)) return car;
-    if (off < CLOSE) break;
+  if (suspensionKinds[car[name].suspension.kind]?.points.length === 0) return car;
+  let axle = car[name];
+  for (const assembly of compileCar(car).filter((one) => one.corners.some((corner) => corners.includes(corner)))) {
+    const leans = leansAt(assembly, read, settings);
+    if (!leans) return car;
+    for (const [i, corner] of assembly.corners.entries()) axle = turned(axle, corner, leans[i]!);
   }
   return { ...car, [name]: axle };
 }
 
-function shownAt(assemblies: readonly Assembly[], corner: Corner, settings: CarSettings) {
-  const { corners, model } = assemblies.find((assembly) => assembly.corners.includes(corner))!;
-  const pose = model.pose(corners.map((one): Settings => settings[one] ?? {}));
-  return pose.reachable ? pose.corners[corners.indexOf(corner)] : undefined;
+/** How each wheel of an assembly leans beside what was entered; nothing where it has no pose, or is found too far off. */
+function leansAt({ corners, model }: Assembly, read: (corner: Corner) => WheelReading, settings: CarSettings) {
+  const values = new Float64Array(model.numbers).fill(Number.NaN);
+  for (const [i, corner] of corners.entries()) {
+    const { camber, toe } = read(corner);
+    if (camber !== undefined) values[ANGLES_A_WHEEL * i + CAMBER] = camber;
+    if (toe !== undefined) values[ANGLES_A_WHEEL * i + TOE] = toe;
+  }
+  const leans = leansOf(model, values);
+  const params = model.parameters(corners.map((corner): Settings => settings[corner] ?? {}));
+  const by = leanAt(model, params, leans, values);
+  if (!by?.every((degrees) => Math.abs(degrees) < MOST)) return undefined;
+  const of = (i: number, angle: number): number =>
+    by[leans.findIndex(({ number }) => number === ANGLES_A_WHEEL * i + angle)] ?? 0;
+  return corners.map((_, i) => ({ camber: of(i, CAMBER), toe: of(i, TOE) }));
 }
 
 function turned(axle: Axle, corner: Corner, by: { readonly camber: number; readonly toe: number }): Axle {
