@@ -16,6 +16,8 @@ interface Case {
   /** Whether the windows can be reached. */
   readonly within: boolean;
   readonly target?: number;
+  /** The case that it is compared with. */
+  readonly besides?: string;
 }
 
 function topic(title: string, cases: readonly Case[]): Topic {
@@ -34,12 +36,23 @@ function topic(title: string, cases: readonly Case[]): Topic {
         });
       }
     },
-    rows: (median) =>
-      cases.map(({ name, target }) => ({
+    rows: (median) => [
+      ...cases.map(({ name, target }) => ({
         what: `${name} (${many(combinations.get(name) as number)} combinations)`,
         value: ms(median(name)),
         ...(target === undefined ? {} : { target: `target ${target} ms` }),
       })),
+      ...cases.flatMap(({ name, besides }) =>
+        besides === undefined
+          ? []
+          : [
+              {
+                what: `how many times as long as ${besides}: ${name}`,
+                value: `${(median(name) / median(besides)).toFixed(2)} ×`,
+              },
+            ],
+      ),
+    ],
   };
 }
 
@@ -65,6 +78,7 @@ export const plans = topic('A plan', [
     request: { ...wholeCar(17, true), style: 'practical', live: ['camber', 'toe'] },
     within: true,
     target: 60,
+    besides: 'whole car, practical',
   },
 ]);
 

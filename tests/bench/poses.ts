@@ -2,7 +2,10 @@
  * How long a pose takes, and how many times faster it is than by a general-purpose library on the same constraints, put
  * to it as six unknowns of a rigid body and as plain point coordinates.
  */
+
+import { unknownsOf } from '../../core/adjuster/unknowns.ts';
 import type { Settings, Vec3 } from '../../core/contract.ts';
+import { ByUnknown } from '../../core/pose/by-unknown.ts';
 import { Mechanism } from '../../core/pose/mechanism.ts';
 import { generalPose } from '../tools/general-pose.ts';
 import { front } from './cars.ts';
@@ -25,6 +28,8 @@ const model = Mechanism.ofCorner(suspension, adjusters);
 const parameters = positions.map((settings) => model.parameters([settings]).slice());
 const solver = model.linkage.bodies[0]?.solver;
 if (!solver) throw new Error('a double wishbone is solved');
+const byUnknown = new ByUnknown(model, unknownsOf(model.sides));
+const angles = new Float64Array(model.numbers);
 const moved = positions
   .filter((_, i) => i % EVERY === Math.floor(i / EVERY))
   .map((at) => ({ upperFront: shimmed('upperFront', at.front), upperRear: shimmed('upperRear', at.rear) }));
@@ -46,6 +51,13 @@ export const poses: Topic = {
     bench.add('ours', () => {
       for (const p of parameters) solver.solve(p);
     });
+    bench.add('gained', () => {
+      for (const [i, p] of parameters.entries()) {
+        if (!model.angles(p, angles)) continue;
+        const gradient = model.gradient(p);
+        if (gradient) byUnknown.slopes(gradient, [positions[i]!]);
+      }
+    });
     bench.add('rigid', () => {
       for (const points of moved) generalPose(suspension, { moved: points });
     });
@@ -60,6 +72,10 @@ export const poses: Topic = {
     const points = micro('points', moved.length);
     return [
       { what: 'ours', value: `${ours.toFixed(2)} µs`, target: 'target 3 µs' },
+      {
+        what: 'the same with what its angles gain by every coordinate',
+        value: `${micro('gained', parameters.length).toFixed(2)} µs`,
+      },
       { what: 'the same by ml-levenberg-marquardt, rigid body', value: `${rigid.toFixed(0)} µs` },
       { what: 'the same by ml-levenberg-marquardt, point coordinates', value: `${points.toFixed(0)} µs` },
       { what: 'how many times faster than the library, rigid body', value: `${(rigid / ours).toFixed(0)} ×` },
