@@ -55,9 +55,10 @@ export type Act =
       readonly holds?: readonly number[];
     }
   | { readonly act: 'turn-to-number'; readonly from: Position; readonly to: Position }
-  /** Marks, + towards higher ones; which way the point goes. `sense`: seen from the bolt head, where it is on file. */
+  /** Marks, + towards higher ones; which way the point `at` goes. `sense`: seen from the bolt head, where it is on file. */
   | {
       readonly act: 'turn-marks';
+      readonly at: string;
       readonly by: number;
       readonly from: number;
       readonly to: number;

@@ -35,8 +35,9 @@ const SAID = 2;
 
 /** How fine its place is read off: its own steps, or halves of them where they are coarse. */
 function grainOf(adjuster: Adjuster): number {
-  const [first, second] = positionsOf(adjuster);
-  const step = Number(second) - Number(first);
+  const all = positionsOf(adjuster);
+  // Of all of them: each is rounded, and what two are off by adds up over a rod's flats.
+  const step = (Number(all.at(-1)) - Number(all[0])) / (all.length - 1);
   return step > COARSE * (adjusterKinds[adjuster.kind]?.tolerance.usual ?? step) ? step / 2 : step;
 }
 
@@ -58,14 +59,15 @@ export function placesNear(adjuster: Adjuster, move: Pick<Move, 'from' | 'to'>):
     (at) => at >= all[0]! && at <= all.at(-1)!,
   );
 }
-const tidy = (x: number): number => Number(x.toFixed(6));
+/** And no 0 below zero. */
+const tidy = (x: number): number => Number(x.toFixed(6)) + 0;
 
 /** A place as a hand counts it there, such as `+2.5` or `3 flats`, and which way it is turned to it. */
 export function placeWord(adjuster: Adjuster, { corner, from }: Pick<Move, 'corner' | 'from'>, to: Position) {
   const words = adjusterPictures[adjuster.kind]?.words({ adjuster, corner, from, to, units: units.value });
   if (!words) return { text: String(to), unit: '', way: '' };
   // Counted from where it stands it says by itself which way, with a unit or without.
-  if (words.from === '') return { text: words.to, unit: words.unit ?? words.note, way: '' };
+  if (words.from === '') return { text: words.to, unit: from === to ? '' : (words.unit ?? words.note), way: '' };
   return { text: words.to, unit: words.unit ?? '', way: words.note };
 }
 

@@ -6,6 +6,7 @@ import type { Adjuster, CarPacks, CarSettings, Corner, Position, ShimCount } fro
 import { CORNERS } from '../../core/contract.ts';
 import { InputError } from '../../core/input-error.ts';
 import type { CarRecord } from '../../core/records/stored.ts';
+import type { Bearing } from '../../core/said.ts';
 import { bareLength, figure } from '../../core/units/shop.ts';
 import { packKey, shimsOfText, thicknessOf } from './packs.ts';
 import { units } from './preferences.ts';
@@ -76,7 +77,14 @@ export function positionText(adjuster: Adjuster, position: Position): string {
   return place ? words.place(place, units.value) : String(position);
 }
 
-/** The same without its unit, for the head of a column: lengths in the shop's, labels as they are stamped. */
+/** The way its point goes as a cam's angle grows, of which nobody said which way its marks count; nothing for any other. */
+export function unsidedWay(adjuster: Adjuster): Bearing | 'end' | undefined {
+  const last = positionsOf(adjuster).at(-1) ?? adjuster.reference;
+  const place = adjusterKinds[adjuster.kind]?.place(adjuster, last);
+  return place?.as === 'mark' ? place.side : undefined;
+}
+
+/** A position without its unit, for the head of a column: lengths in the shop's, labels as they are stamped. */
 export function bareText(adjuster: Adjuster, position: Position): string {
   const place = adjusterKinds[adjuster.kind]?.place(adjuster, position);
   if (place?.as === 'thickness' || place?.as === 'scale') return bareLength(place.mm, units.value);

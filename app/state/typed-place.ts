@@ -12,7 +12,7 @@ import { parseAngle } from '../../core/units/parse.ts';
 import { tidy } from '../../core/units/plain.ts';
 import { bareLength, figure, lengthUnit } from '../../core/units/shop.ts';
 import { units } from './preferences.ts';
-import { positionsOf } from './standing.ts';
+import { positionsOf, unsidedWay } from './standing.ts';
 
 /** One of the fields in which it is typed. */
 export interface PlacePart {
@@ -69,6 +69,13 @@ const label: Typed = {
 };
 const isFigure = (position: Position): boolean => /^\d+$/.test(String(position));
 
+/** Without a + side on file they are counted the way that the point goes. */
+function marksLabel(cam: Adjuster): string {
+  const way = unsidedWay(cam);
+  if (way === 'end') return 'marks from the end of its travel';
+  return way ? `marks ${way} from the middle, − the other way` : 'marks';
+}
+
 const TYPED: Readonly<Record<Place['as'], Typed>> = {
   thickness: length(false),
   scale: length(true),
@@ -80,7 +87,7 @@ const TYPED: Readonly<Record<Place['as'], Typed>> = {
     read: ([text = '']) => numberOf(text),
   },
   mark: {
-    parts: ({ marks }, position) => [decimal('marks', shown((Number(position) * marks) / 360), true)],
+    parts: (cam, position) => [decimal(marksLabel(cam), shown((Number(position) * cam.marks) / 360), true)],
     read: ([text = ''], { marks }) => {
       const count = numberOf(text);
       return count === undefined ? undefined : tidy((count * 360) / marks);

@@ -97,7 +97,8 @@ export const eccentricCam: AdjusterKind = {
     const gone = offset(cam, to as number) - offset(cam, from as number);
     const goes = Math.abs(gone) < 1e-9 ? {} : { goes: bearing(scale(cam.direction, gone)) };
     const shows = sense ? undefined : shown(gains);
-    return { act: 'turn-marks', by: b - a, from: a, to: b, ...goes, ...(sense && { sense }), ...(shows && { shows }) };
+    const turn = { act: 'turn-marks', at: cam.at, by: b - a, from: a, to: b } as const;
+    return { ...turn, ...goes, ...(sense && { sense }), ...(shows && { shows }) };
   },
   place: (cam, position) => {
     const side = sideOf(cam as EccentricCam, position as number);

@@ -53,6 +53,8 @@ function measureInPage({ target, smaller, over }: Asked): string[] {
     return known;
   };
   const SLACK = 1;
+  /** px of air that letters leave to the edge of the card that they stand on. */
+  const EDGE = 3;
   const width = document.documentElement.clientWidth;
   const name = (element: Element | null) =>
     element
@@ -141,6 +143,9 @@ function measureInPage({ target, smaller, over }: Asked): string[] {
       )
         found.push(`“${text}” leaves its ${name(outer)} in height`);
     }
+    const card = of.closest('.card')?.getBoundingClientRect();
+    if (!scrolls.x && card && (box.left < card.left + EDGE || box.right > card.right - EDGE))
+      found.push(`“${text}” comes to the edge of its card`);
     if (!scrolls.x && (box.left < -SLACK || box.right > width + SLACK))
       found.push(`“${text}” leaves the glass: ${Math.round(box.left)}…${Math.round(box.right)} of ${width}`);
   }

@@ -2,7 +2,6 @@ import { h } from 'preact';
 import { describe, expect, it } from 'vitest';
 import { AdjusterDrawing } from '../../app/parts/adjuster-drawing.tsx';
 import { adjusterPictures } from '../../app/parts/drawings/catalogue.ts';
-import { facesBetween } from '../../app/parts/drawings/indexed-cam.tsx';
 import { around, StraightArrow, TurnArrow } from '../../app/parts/drawings/picture.tsx';
 import { compareStacks } from '../../app/parts/drawings/shim-pack.tsx';
 import { suspensionPictures } from '../../app/parts/drawings/suspension-catalogue.ts';
@@ -138,12 +137,9 @@ describe('shim pack', () => {
 });
 
 describe('numbered cam', () => {
-  const labels = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
-  it('goes the short way round', () => {
-    expect(facesBetween(labels, '3', '5')).toBe(2);
-    expect(facesBetween(labels, '9', '2')).toBe(2);
-    expect(facesBetween(labels, '2', '9')).toBe(-2);
-    expect(facesBetween(labels, '4', '4')).toBe(0);
+  it('draws no way to turn, as nobody put on file which way round its numbers are', () => {
+    for (const to of ['1', '5', '8'])
+      expect(draw(sampleOf('indexed-cam'), '3', to)).not.toMatch(/picture-arrow|cam-turn/);
   });
 });
 

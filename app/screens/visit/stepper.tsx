@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import type { Adjuster, Corner, Position } from '../../../core/contract.ts';
 import { AdjusterFace, hasFace } from '../../parts/adjuster-face.tsx';
 import { units } from '../../state/preferences.ts';
-import { atEnd, positionsOf, positionText, stepped } from '../../state/standing.ts';
+import { atEnd, positionsOf, positionText, stepped, unsidedWay } from '../../state/standing.ts';
 import { TypedPlace } from './typed-place.tsx';
 
 interface Props {
@@ -23,6 +23,8 @@ export function Stepper({ caption, corner, adjuster, position, unknown = false, 
   const step = (steps: 1 | -1) => onChange(stepped(adjuster, position, steps));
   const taken = unknown ? 'Don’t know' : positionText(adjuster, position);
   const isTyped = typing === of;
+  // Of a cam that has no + side on file the drawing says what is at either end.
+  const [less, more] = unsidedWay(adjuster) ? ['‹', '›'] : ['−', '+'];
   return (
     <section class="dock stepper" aria-label={caption}>
       <p class="stepper-caption">{caption}</p>
@@ -45,7 +47,7 @@ export function Stepper({ caption, corner, adjuster, position, unknown = false, 
           disabled={atEnd(adjuster, position, -1)}
           onClick={() => step(-1)}
         >
-          −
+          {less}
         </button>
         {isLongList(adjuster) ? (
           <PositionList adjuster={adjuster} position={position} unknown={unknown} onChange={onChange} />
@@ -55,7 +57,7 @@ export function Stepper({ caption, corner, adjuster, position, unknown = false, 
           </button>
         )}
         <button type="button" aria-label="One step up" disabled={atEnd(adjuster, position, 1)} onClick={() => step(1)}>
-          +
+          {more}
         </button>
       </div>
       <div class="stepper-actions">

@@ -7,6 +7,7 @@ import { bareLength, figure, lengthText, lengthUnit, partAngle } from '../../uni
 import type { Units } from '../words.ts';
 import { counted, plural, turnsAndFlats } from './figures.ts';
 import { mark, place, wedge } from './place.ts';
+import { endWord } from './point-words.ts';
 
 type Sayings = { readonly [A in Act['act']]: (act: Extract<Act, { act: A }>, units?: Units) => string };
 
@@ -18,9 +19,9 @@ const SAYINGS: Sayings = {
   },
   'turn-to-number': ({ from, to }) =>
     `Turn both ends of the cam from ${from} to ${to}, until ${to} is at the notch at each end; final torque at ride height.`,
-  'turn-marks': ({ by, from, to, goes, sense, shows }, units) => {
+  'turn-marks': ({ at, by, from, to, goes, sense, shows }, units) => {
     const much = `Loosen the nut, turn the bolt head ${plural(counted(by), 'mark')}`;
-    const so = goes ? `, so that its end of the arm goes ${goes}` : '';
+    const so = goes ? `, so that ${endWord(at)} goes ${goes}` : '';
     const held = 'hold the head while tightening, final torque at ride height.';
     if (sense)
       return `${much} ${sense}, seen from the bolt head (${mark(from, units)} → ${mark(to, units)})${so}; ${held}`;

@@ -35,3 +35,11 @@ export const POINT_WORDS: Readonly<Record<string, string>> = {
     ]),
   ),
 };
+
+/** What a cam moves, to who lies under it: which end of a link, or where the arm is held. */
+export function endWord(point: string): string {
+  if (/^inner\d/.test(point)) return 'the link’s inner end';
+  if (/^outer\d/.test(point)) return 'the link’s outer end';
+  if (/(Body|Axle)$/.test(point)) return `the link’s end at the ${point.endsWith('Body') ? 'body' : 'axle'}`;
+  return 'its end of the arm';
+}

@@ -8,6 +8,7 @@ import { aboutLength, lengthUnit, partAngle } from '../../units/shop.ts';
 import type { Units } from '../words.ts';
 import { act as byMark, SETS } from './act.ts';
 import { counted, plural, signed, turnsAndFlats } from './figures.ts';
+import { endWord } from './point-words.ts';
 
 type Of<A extends Act['act']> = Extract<Act, { act: A }>;
 
@@ -65,8 +66,8 @@ function rod({ turns, sense, seenFrom, sets }: Of<'turn-rod'>): string {
 }
 
 /** Which way: by the sense that is on file, else by what the rack shows. */
-function way({ sense, goes }: Of<'turn-marks'>, { angle, rises }: SetByFigure): string {
-  const end = goes ? `, so that its end of the arm goes ${goes},` : '';
+function way({ at, sense, goes }: Of<'turn-marks'>, { angle, rises }: SetByFigure): string {
+  const end = goes ? `, so that ${endWord(at)} goes ${goes},` : '';
   if (sense) return ` ${sense}, seen from the bolt head${end || ','}`;
   return `${end || ','} the way that makes ${angle} ${rises ? 'rise' : 'fall'},`;
 }

@@ -58,6 +58,8 @@ describe('an eccentric bolt', () => {
       'outboard. Which way to turn it is not on file: on the rack toe rises',
     );
     expect(say(0, 30)).toContain('watch the disc');
+    const ofLink = eccentricCam.act({ ...cam, at: 'inner4' }, 0, -30, { corner: 'LR' });
+    expect(wordsOf().act(ofLink)).toContain('1 mark, so that the link’s inner end goes inboard. Which way');
     for (const from of [-60, 0, 60]) {
       for (const to of [-90, 30]) expect(say(from, to, { camber: 0.2 })).not.toMatch(/clockwise|[+−]\d|mark [0-9]/);
       const place = wordsOf().place(eccentricCam.place(cam, from));
