@@ -1,5 +1,5 @@
 /** What a card comes up for is in sight without a scroll: the move's target figures, the chart's column of now. */
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { fill } from './fill.ts';
 import { expect, MADE, openApp, test } from './harness.ts';
 import { open, RECORDS, SCREENS } from './screens.ts';
@@ -32,6 +32,38 @@ test('what the rack will read after a move is above its answers, however much is
   await page.getByRole('button', { name: 'Both' }).or(page.locator('.stuck-cost')).first().tap();
   await expect(page.locator('.stuck-cost')).toBeInViewport({ ratio: 1 });
 });
+
+for (const [width, height] of [
+  [360, 640],
+  [360, 740],
+  [740, 360],
+] as const) {
+  test(`the practice rack is there as a first visit begins, with the cell that is typed into, ${width}×${height}`, async ({
+    page,
+    site,
+  }) => {
+    await page.setViewportSize({ width, height });
+    await openApp(page, site);
+    await page.getByText('Practice car').tap();
+    await page.getByRole('button', { name: 'New visit' }).tap();
+    const rack = page.getByRole('button', { name: 'Take the practice rack’s reading' });
+    /** px that are free of what stands over the paper, at its top and at its foot. */
+    const free = (of: Locator) =>
+      of.evaluate((one) => {
+        const box = (other: Element) => other.getBoundingClientRect();
+        const [own, dock] = [box(one), box(document.querySelector('.dock')!)];
+        const foot = dock.left < own.right ? dock.top : innerHeight;
+        return Math.min(own.top - box(document.querySelector('.top-bar')!).bottom, foot - own.bottom);
+      });
+    await expect(rack).toBeVisible();
+    for (const of of [rack, page.locator('.reading-grid-active')])
+      await expect.poll(() => free(of), String(of)).toBeGreaterThanOrEqual(0);
+    // It plays the reading, and no figure is left to type.
+    await rack.tap();
+    await expect(page.getByRole('button', { name: /: empty$/ })).toHaveCount(0);
+    await expect(page.getByRole('button', { name: 'Where the adjusters stand' })).toBeInViewport({ ratio: 1 });
+  });
+}
 
 for (const [width, height] of [
   [360, 740],

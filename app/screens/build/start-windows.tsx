@@ -1,5 +1,6 @@
 /** The windows of a new car on the app's own keypad: each cell walks on by itself, as a reading's do. */
 import { useEffect, useRef } from 'preact/hooks';
+import { cellInSight } from '../../parts/cell-in-sight.ts';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
 import { ReadingGrid } from '../../parts/reading-grid.tsx';
 import { figureOf } from '../../state/fields.ts';
@@ -60,10 +61,7 @@ export function WindowCells({ form }: { readonly form: Form }) {
   const { texts } = form;
   const { onPick } = useTyping(form);
   const active = activeCell(texts)?.id;
-  // What is typed into stays in sight above the keypad.
-  useEffect(() => {
-    document.querySelector('.reading-grid-active')?.scrollIntoView({ block: 'center' });
-  }, [active]);
+  useEffect(() => cellInSight(), [active]);
   const { angle, toe, length } = cardUnits();
   const choose = (path: string) => (value: string) => {
     const next = { ...texts, [path]: value };

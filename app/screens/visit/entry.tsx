@@ -2,6 +2,7 @@
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { warmUp } from '../../engine/index.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
+import { cellInSight } from '../../parts/cell-in-sight.ts';
 import { Keypad, type KeypadKey } from '../../parts/keypad.tsx';
 import type { GridCell } from '../../parts/reading-grid.tsx';
 import { Lazy } from '../../shell/lazy.tsx';
@@ -88,16 +89,6 @@ export function EntryGrid({ view }: { readonly view: VisitView }) {
   );
 }
 
-/** The cell being typed stays in sight above the keypad. */
-function useActiveInSight(id: string | undefined): void {
-  useEffect(() => {
-    // A keypad that goes with the page would be scrolled away from under the thumb.
-    const dock = document.querySelector('.dock');
-    if (dock && getComputedStyle(dock).position === 'static') return;
-    document.querySelector('.reading-grid-active')?.scrollIntoView({ block: 'center' });
-  }, [id]);
-}
-
 export function EntryDock({ view, actionLabel, onReady }: Props) {
   const { texts, own, active, taken, from, fields, pad, read } = entryOf(view);
   const { car, spec } = view.car;
@@ -113,7 +104,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
     setLingers(by === 'touch');
   };
   useOtherCharacters(onKey, active !== undefined);
-  useActiveInSight(active?.id);
+  useEffect(() => cellInSight({ least: fields.every(({ id }) => !texts[id]) }), [active?.id]);
   useEffect(() => {
     if (active || !lingers) return;
     const timer = setTimeout(() => setLingers(false), GRACE);

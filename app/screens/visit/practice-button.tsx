@@ -5,8 +5,13 @@ import type { VisitView } from '../../state/visits.ts';
 
 const loadTake = async () => (await import('./practice-take.tsx')).PracticeTake;
 
+/** Its place is kept while it is fetched: the cell that is typed into has been brought in sight above the keypad by then. */
 export const PracticeButton = ({ view }: { readonly view: VisitView }) =>
-  view.car.practice ? <Lazy load={loadTake} props={{ view }} quiet /> : null;
+  view.car.practice ? (
+    <div class="practice-take">
+      <Lazy load={loadTake} props={{ view }} quiet />
+    </div>
+  ) : null;
 
 const loadHidden = async () => (await import('./practice-hidden.tsx')).PracticeHidden;
 
