@@ -23,6 +23,7 @@ import { unitsOf } from './fields.ts';
 import { formOfRecord } from './form.ts';
 import { keep, records } from './records.ts';
 import { moveId, readingId } from './same-id.ts';
+import { isFraction, isLength } from './typing.ts';
 import { unitsFor, valueText } from './units.ts';
 import { unevenUnknown } from './unknown-places.ts';
 import { type RoundView, sameRef, type VisitView } from './visits.ts';
@@ -45,6 +46,17 @@ function answered({ visit }: VisitView, round: RoundView, one: Explanation, answ
 
 export function saidNo(view: VisitView, round: RoundView, one: Explanation): void {
   keep(answered(view, round, one, 'no', now()));
+}
+
+/**
+ * Whether it can be, as the figure was typed: a toe that was typed as a length has no digits of a degree to exchange, one in
+ * parts of an inch no point to misplace.
+ */
+export function fitsTyping(view: VisitView, round: RoundView, { cause, angle, reading }: Explanation): boolean {
+  if (angle !== 'toe' || (cause !== 'digits' && cause !== 'decimal')) return true;
+  const { record } = (reading === 'before' && roundBefore(view, round)) || round;
+  const own = unitsOf(record.typed, unitsFor(view.car.car));
+  return cause === 'digits' ? !isLength(own, angle) : !isFraction(own, angle);
 }
 
 /** What "yes" does to the records; nothing where the reading has to be typed again, or only the part can be looked at. */

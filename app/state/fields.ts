@@ -85,12 +85,13 @@ export function walkOf(fields: readonly Field[], order: Rack['order']): readonly
   return [...fields].sort((a, b) => rank(a) - rank(b));
 }
 
-/** What a figure is, for how many decimals the rack shows of it; nothing of what no rack shows. */
+/** What a figure is, for how many decimals the rack shows of it; nothing of parts of an inch and of what no rack shows. */
 export function figureOf({ angle }: Field, units: Units): keyof Rack['decimals'] | undefined {
   if (angle === 'rideHeight') return undefined;
   if (angle === 'lateral') return 'mm';
   if (!isToe(angle)) return 'angle';
-  return units.toe === 'angle' ? 'toe' : units.toe;
+  if (units.toe === 'angle') return 'toe';
+  return units.toe === 'inch' && units.toeParts !== 'decimal' ? undefined : units.toe;
 }
 
 /** Among the typed texts: the units in which toe and lengths were typed, so that another choice later changes nothing. */

@@ -5,6 +5,7 @@ import { adjusterPositions, axleCharts } from '../../core/index.ts';
 import { makeHistory } from '../tools/past-visits.ts';
 import { fill } from './fill.ts';
 import { expect, openApp, test } from './harness.ts';
+import { measure } from './measure.ts';
 import { car, spec } from './practice.ts';
 
 const at = '2026-05-04T08:00:00.000Z';
@@ -86,6 +87,55 @@ test('a chart opens where the adjusters stand, in flats, with toe, and is whole 
   const ofRear = adjusterPositions(bolt).length * adjusterPositions(cam).length;
   expect(cells).toHaveLength(across.positions.length * down.positions.length + ofRear);
   await isWholeOnPaper(page, pages, charted);
+});
+
+/** Figures and words on paper that go on in the next line without a hyphen, or leave their cell. */
+const broken = (page: Page) =>
+  page.evaluate(() => {
+    const range = document.createRange();
+    const walker = document.createTreeWalker(document.querySelector('.printed')!, NodeFilter.SHOW_TEXT);
+    const found: string[] = [];
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const cell = node.parentElement!.closest('th, td, p, header, div')!.getBoundingClientRect();
+      for (const { 0: word, index } of (node.textContent ?? '').matchAll(/[\p{L}\p{N}.,−°′+/]{2,}/gu)) {
+        range.setStart(node, index);
+        range.setEnd(node, index + word.length);
+        const boxes = [...range.getClientRects()].filter((box) => box.width > 0);
+        if (new Set(boxes.map((box) => Math.round(box.top))).size > 1) found.push(`“${word}” is broken in two`);
+        if (boxes.some((box) => box.left < cell.left - 1 || box.right > cell.right + 1))
+          found.push(`“${word}” leaves its cell`);
+      }
+    }
+    return [...new Set(found)];
+  });
+
+const INCHES = { angle: 'degrees-minutes', toe: 'inch', toeParts: '32', length: 'inch', decimal: ',' } as const;
+
+test('in a shop of inches, a comma and minutes no figure on paper is broken or of another shop', async ({
+  page,
+  site,
+}) => {
+  const { cars, visits, readings } = makeHistory(50);
+  await openApp(page, site);
+  await fill(page, { cars, visits, readings, preferences: [{ id: 'units', value: INCHES, changed: at }] });
+  for (const [place, shown] of [
+    ['chart', '.chart-table'],
+    ['history', '.angle-line'],
+  ] as const) {
+    await page.emulateMedia({ media: 'screen' });
+    await page.goto(`${site.url}#/car/history-50/${place}`);
+    await expect(page.locator(shown).first()).toBeVisible();
+    await page.setViewportSize({ width: 360, height: 740 });
+    expect(await measure(page), place).toEqual([]);
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: Math.floor((186 / 25.4) * 96), height: 900 });
+    const pages = await pagesOf(page);
+    expect(pages.length).toBeGreaterThan(1);
+    expect(await broken(page), place).toEqual([]);
+    const texts = pages.flatMap(({ rows }) => rows.flat());
+    expect(texts.filter((text) => /\bmm\b|\d\.\d|\d,\d+\s?°/.test(text))).toEqual([]);
+    expect(texts.join(' ')).toMatch(/\d°\d\d′/);
+  }
 });
 
 /** Boxes of letters of each line that lie over one another or over the drawing. */

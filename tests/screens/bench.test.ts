@@ -265,3 +265,16 @@ it('a diameter in the wrong unit is told what it would be', () => {
     '380 mm would be 14,961 in',
   );
 });
+
+it('marks the minutes of what a ride height brings', async () => {
+  const { GainTable } = await import('../../app/screens/bench/heights.tsx');
+  const { records } = await import('../../app/state/records.ts');
+  const told = { pitch: 0.2, wheelbase: 2600, usualWheelbase: false, corners: { LF: { camber: -0.35, toe: 0.1 } } };
+  const inShop = (value: object) => {
+    records.value = { ...records.value, preferences: [{ id: 'units', value, changed: '2026-01-01' }] };
+    return markup(h(GainTable, { told }));
+  };
+  expect(inShop(INCH)).toContain('>−0°21′<');
+  expect(inShop(MM)).toContain('>−0.35<');
+  records.value = { ...records.value, preferences: [] };
+});

@@ -1,7 +1,7 @@
 /** A cause that is said yes to is in the records, and explains nothing any more; taken back, all is as it was. */
 import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { correctedIn, saidNo, saidYes, takeBackYes } from '../../app/state/cause.ts';
+import { correctedIn, fitsTyping, saidNo, saidYes, takeBackYes } from '../../app/state/cause.ts';
 import { records } from '../../app/state/records.ts';
 import { visitFile } from '../../app/state/visit-file.ts';
 import { type VisitView, visitView } from '../../app/state/visits.ts';
@@ -94,4 +94,27 @@ describe('a figure with the wrong sign', () => {
     takeBackYes(view(), correctedIn(view(), view().rounds)!);
     expect(view().rounds[1]!.record.reading).toEqual(wrong);
   });
+});
+
+it.each([
+  ['angle', 'decimal', ['sign', 'digits', 'decimal']],
+  ['mm', 'decimal', ['sign', 'decimal']],
+  ['inch', 'decimal', ['sign', 'decimal']],
+  ['inch', '32', ['sign']],
+])('of toe in %s, %s, only what a hand can do to such a figure is a cause', (toe, toeParts, left) => {
+  begin(FOUND);
+  const preferences = [{ id: 'units', value: { toeParts }, changed: time(0) }] as const;
+  const readings = records.value.readings.map((one) => ({ ...one, typed: { ...one.typed, 'unit:toe': toe } }));
+  records.value = { ...records.value, preferences, readings };
+  const causesOf = (angle: 'toe' | 'camber') =>
+    (['sign', 'digits', 'decimal'] as const).map(
+      (cause) => ({ cause, angle, corner: 'LF', reading: 'after', probability: 0.3, text: '' }) as Explanation,
+    );
+  const [, round] = view().rounds;
+  const fits = (angle: 'toe' | 'camber') =>
+    causesOf(angle)
+      .filter((one) => fitsTyping(view(), round!, one))
+      .map(({ cause }) => cause);
+  expect(fits('toe')).toEqual(left);
+  expect(fits('camber')).toHaveLength(3);
 });

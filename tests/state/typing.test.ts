@@ -1,6 +1,6 @@
 /** However fast a reading is typed, every figure lands in its own cell. */
 import { describe, expect, it, test } from 'vitest';
-import { fieldsOf, walkOf } from '../../app/state/fields.ts';
+import { fieldsOf, figureOf, walkOf } from '../../app/state/fields.ts';
 import { END, GRACE, type Pad, pick, press, skipKey, type Typing } from '../../app/state/typing.ts';
 import { car } from '../browser/practice.ts';
 import { figuresOf, handOf, touchesFor } from '../tools/typed-reading.ts';
@@ -257,4 +257,10 @@ describe('ride heights', () => {
     const minutes = { ...UNITS, angle: 'degrees-minutes', length: 'inch', decimal: ',' } as const;
     expect(thumbed('15.25/', pad('across', minutes)).texts['LF.rideHeight']).toBe('15,25');
   });
+});
+
+it('asks for no decimals of what is typed in parts of an inch', () => {
+  const [toe] = fieldsOf(car, FORM).filter(({ angle }) => angle === 'toe');
+  const told = (toeParts: '32' | 'decimal') => figureOf(toe!, { ...UNITS, toe: 'inch', toeParts });
+  expect([told('32'), told('decimal')]).toEqual([undefined, 'inch']);
 });

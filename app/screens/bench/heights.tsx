@@ -10,6 +10,7 @@ import type { Handed } from '../../state/bench.ts';
 import { angleWord } from '../../state/fields.ts';
 import { units } from '../../state/preferences.ts';
 import { records } from '../../state/records.ts';
+import { angleText } from '../../state/units.ts';
 import { lastSettings } from '../../state/visits.ts';
 import { why } from '../../state/why.ts';
 import { type Ask, type At, behind, type Tool } from './tool.ts';
@@ -84,10 +85,10 @@ function Gains({ car, raise }: { readonly car: Car; readonly raise: Readonly<Rec
   return <GainTable told={value as HeightEffect} />;
 }
 
-function GainTable({ told: { corners, pitch } }: { readonly told: HeightEffect }) {
+/** @param told what each wheel gains, degrees; absent of one that nothing is known of */
+export function GainTable({ told: { corners, pitch } }: { readonly told: HeightEffect }) {
   const known = (angle: Angle) => CORNERS.some((corner) => corners[corner]?.[angle] !== undefined);
-  const show = (degrees: number | undefined): string =>
-    degrees === undefined ? '–' : wheelAngle(degrees, units.value, true).replace('°', '');
+  const show = (degrees: number | undefined): string => (degrees === undefined ? '–' : angleText(degrees, true));
   return (
     <>
       <table class="paper-table bench-table">

@@ -2,7 +2,7 @@
 import './cause.css';
 import type { Explanation } from '../../../core/contract.ts';
 import { Card } from '../../parts/card.tsx';
-import { answerTo, canCorrect, correctedIn, saidNo, saidYes, takeBackYes } from '../../state/cause.ts';
+import { answerTo, canCorrect, correctedIn, fitsTyping, saidNo, saidYes, takeBackYes } from '../../state/cause.ts';
 import type { Compared } from '../../state/comparing.ts';
 import { fieldWord } from '../../state/fields.ts';
 import { chanceText } from '../../state/move-words.ts';
@@ -28,9 +28,9 @@ export const isToldOf = (view: VisitView, round: RoundView, causes: readonly Exp
   return first !== undefined && first.cause !== 'noise';
 };
 
-/** Those that nobody has said no to, as likely as they are without the others. */
+/** Those that can be and that nobody has said no to, as likely as they are without the others. */
 function leftOf(view: VisitView, round: RoundView, causes: readonly Explanation[]): readonly Explanation[] {
-  const open = causes.filter((one) => !answerTo(view, round, one));
+  const open = causes.filter((one) => !answerTo(view, round, one) && fitsTyping(view, round, one));
   const all = open.reduce((sum, { probability }) => sum + probability, 0);
   return open.map((one) => ({ ...one, probability: one.probability / all }));
 }
