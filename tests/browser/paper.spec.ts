@@ -135,6 +135,10 @@ test('in a shop of inches, a comma and minutes no figure on paper is broken or o
     const texts = pages.flatMap(({ rows }) => rows.flat());
     expect(texts.filter((text) => /\bmm\b|\d\.\d|\d,\d+\s?°/.test(text))).toEqual([]);
     expect(texts.join(' ')).toMatch(/\d°\d\d′/);
+    // A fraction by itself says nothing: each page has the unit of its toe, where there is toe on it.
+    const told = await page.locator('.printed-page').allTextContents();
+    for (const text of told.filter((one) => /\d\/\d/.test(one))) expect(text).toMatch(/toe in inch at the rim/i);
+    expect(told.join()).toMatch(/\d\/\d/);
   }
 });
 

@@ -1,7 +1,6 @@
 /** A car over its visits: a line for each angle, as found and as left with its window, and the same as a table. */
 import './history.css';
 import { signal } from '@preact/signals';
-import { isAgainst } from '../../../core/reading/toe-reference.ts';
 import type { CarRecord } from '../../../core/records/stored.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { Printed } from '../../parts/printed.tsx';
@@ -11,13 +10,13 @@ import { Verdict } from '../../parts/verdict.tsx';
 import { go, route } from '../../routes.ts';
 import { Header } from '../../shell/header.tsx';
 import { fileName, saveFile } from '../../shell/save-file.ts';
-import { lineText } from '../../state/against.ts';
 import { longDay, shortDay } from '../../state/days.ts';
 import { verdictOf } from '../../state/judge.ts';
 import { records } from '../../state/records.ts';
 import { valueText } from '../../state/units.ts';
 import { byId, now } from '../../store/index.ts';
 import { AngleLegend, AngleLine } from './angle-line.tsx';
+import { noteOf } from './note.ts';
 import { historyPages } from './on-paper.tsx';
 import { type History, type Line, type Past, pastOf } from './past.ts';
 import { historyTable } from './table-file.ts';
@@ -60,11 +59,12 @@ interface LinesProps {
 
 function Lines({ record: { car }, history }: LinesProps) {
   const { past, lines } = history;
+  const note = noteOf(history, car);
   const formatOf = (line: Line) => (value: number) => valueText(line.angle, value, car.wheel.rimDiameter);
   return (
     <>
       <Sheet>
-        {past.length === 0 ? <p class="step history-head">Nothing measured yet.</p> : <Head history={history} />}
+        {past.length === 0 ? <p class="step history-head">Nothing measured yet.</p> : <Head past={past} note={note} />}
         {lines.map((line) => (
           <AngleStep key={line.id} line={line} past={past} format={formatOf(line)} />
         ))}
@@ -74,7 +74,7 @@ function Lines({ record: { car }, history }: LinesProps) {
         plate={car.plate}
         what={`history, ${visitsText(past)}`}
         day={longDay(now())}
-        pages={() => historyPages(history, formatOf)}
+        pages={() => historyPages(history, formatOf, note)}
       />
     </>
   );
@@ -82,17 +82,12 @@ function Lines({ record: { car }, history }: LinesProps) {
 
 const visitsText = (past: readonly Past[]): string => `${past.length} visit${past.length === 1 ? '' : 's'}`;
 
-function Head({ history: { lines, past, reference, leftOut } }: Pick<LinesProps, 'history'>) {
+function Head({ past, note }: { readonly past: readonly Past[]; readonly note: string }) {
   return (
     <div class="step history-head">
       <p>{visitsText(past)}</p>
       <AngleLegend />
-      {lines.some(({ where, angle }) => isAgainst(where, angle)) && (
-        <p class="soft">
-          Front toe against {lineText(reference)}
-          {leftOut > 0 && `; left out where it was read without rear toe (${leftOut})`}.
-        </p>
-      )}
+      {note && <p class="soft">{note}</p>}
     </div>
   );
 }

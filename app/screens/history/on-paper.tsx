@@ -12,12 +12,18 @@ type FormatOf = (line: Line) => (value: number) => string;
 const DRAWN = 10;
 const [ANGLES, VISITS] = [6, 36];
 
-export function historyPages({ past, lines }: History, formatOf: FormatOf): readonly ComponentChildren[] {
+/** @param note what the figures are in and against, for each page */
+export function historyPages({ past, lines }: History, formatOf: FormatOf, note: string): readonly ComponentChildren[] {
   const drawn = inParts(lines, DRAWN).map(({ of }) => <Drawn past={past} lines={of} formatOf={formatOf} />);
   const tables = inParts(lines, ANGLES).flatMap(({ of }) =>
     inParts(past, VISITS).map((visits) => <Table past={visits.of} lines={of} formatOf={formatOf} />),
   );
-  return [...drawn, ...tables];
+  return [...drawn, ...tables].map((page) => (
+    <>
+      {note && <p>{note}</p>}
+      {page}
+    </>
+  ));
 }
 
 interface Props {
