@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../core/contract.ts';
+import { wordsOf } from '../../core/words/catalogue.ts';
 import { suspensionPictures } from './drawings/suspension-catalogue.ts';
 import type { Place, SuspensionPicture } from './drawings/suspension-picture.ts';
 
@@ -69,7 +70,7 @@ export function SuspensionDrawing({
   const height = (picture.wholeAxle ? shown.length : 1) * (panel.height + BELOW);
   const place = (i: number) =>
     picture.wholeAxle ? `translate(0 ${i * (panel.height + BELOW)})` : `translate(${i * (PANEL + GAP)} 0)`;
-  const names = ringed.map((name) => picture.labels[name] ?? name).join(' to ');
+  const names = ringed.map(wordsOf().point).join(' to ');
   return (
     <figure class="suspension">
       <svg viewBox={`0 0 ${WIDE.width} ${height}`} width="100%" role="img">

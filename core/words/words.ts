@@ -32,6 +32,8 @@ export interface Words {
   readonly job: (moves: JobSaid, arm?: string, units?: Units) => string;
   /** A position, with its unit. */
   readonly place: (place: Place, units?: Units) => string;
+  /** A point of a suspension by its name in the car file: `lowerBall` is the lower ball joint. */
+  readonly point: (name: string) => string;
   /** What one step of an adjuster is called. */
   readonly step: (step: Step, units?: Units) => string;
   /** The parts or work that would let an adjuster go further, in a few words. */

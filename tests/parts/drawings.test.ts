@@ -11,6 +11,8 @@ import { eccentricCam } from '../../core/adjuster/eccentric-cam.ts';
 import { type Adjuster, CORNERS } from '../../core/contract.ts';
 import { suspensionKinds } from '../../core/suspension/catalogue.ts';
 import { inFlats } from '../../core/units/flats.ts';
+import { wordsOf } from '../../core/words/catalogue.ts';
+import { POINT_WORDS } from '../../core/words/en/point-words.ts';
 import { instruction } from '../tools/instruction.ts';
 import { draw, markup, sampleOf, titleOf, words } from './markup.ts';
 
@@ -26,7 +28,12 @@ describe('the catalogues', () => {
     for (const { kind, points, links, lines = [] } of kinds) {
       const picture = suspensionPictures[kind];
       expect(Object.keys(picture?.points ?? {}).sort(), kind).toEqual([...points].sort());
-      expect(Object.keys(picture?.labels ?? {}).sort(), kind).toEqual([...points].sort());
+      const named = points.map(wordsOf().point);
+      expect(new Set(named).size, kind).toBe(points.length);
+      for (const [i, point] of points.entries()) {
+        expect(named[i], point).toMatch(/^[a-z]+( [a-z]+)*(, [a-z ]+)?$/);
+        expect(Object.hasOwn(POINT_WORDS, point), point).toBe(true);
+      }
       expect(picture?.links, kind).toEqual(links ?? []);
       const joined = (picture?.solid ?? []).flatMap((places) => places.slice(1).map((to, i) => [places[i], to]));
       for (const [a, b] of lines)
@@ -47,7 +54,7 @@ describe('the catalogues', () => {
         const drawn = markup(h(SuspensionDrawing, { kind, highlight: point }));
         expect(drawn.match(/suspension-ring/g), `${kind} ${point}`).toHaveLength(2);
         expect(drawn.match(/suspension-point/g), `${kind} ${point}`).toHaveLength(2 * points.length);
-        expect(drawn).toContain(`<figcaption>${suspensionPictures[kind]?.labels[point]}</figcaption>`);
+        expect(drawn).toContain(`<figcaption>${wordsOf().point(point)}</figcaption>`);
       }
     }
   });

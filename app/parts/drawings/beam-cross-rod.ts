@@ -18,15 +18,6 @@ export const beamCrossRod: SuspensionPicture = {
     crossFar: [-175, 650, 290],
     wheelCentre: [0, 770, 340],
   },
-  labels: {
-    upperBall: 'upper ball joint',
-    lowerBall: 'lower ball joint',
-    dragBody: 'drag link, at the steering box',
-    dragKnuckle: 'drag link, at the knuckle',
-    crossNear: 'cross rod, at the same knuckle',
-    crossFar: 'cross rod, at the other knuckle',
-    wheelCentre: 'wheel centre',
-  },
   links: [
     ['dragBody', 'dragKnuckle'],
     ['crossNear', 'crossFar'],

@@ -12,13 +12,6 @@ export const beamFront: SuspensionPicture = {
     tieOuter: [-175, 650, 290],
     wheelCentre: [0, 770, 340],
   },
-  labels: {
-    upperBall: 'upper ball joint',
-    lowerBall: 'lower ball joint',
-    tieInner: 'tie rod, inner end',
-    tieOuter: 'tie rod, outer joint',
-    wheelCentre: 'wheel centre',
-  },
   links: [['tieInner', 'tieOuter']],
   // The axle as far as the car's middle, its fork, and the axis on which the knuckle turns.
   solid: [

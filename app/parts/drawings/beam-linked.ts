@@ -11,15 +11,6 @@ export const beamLinked: SuspensionPicture = {
     rodAxle: [-90, 480, 350],
     wheelCentre: [0, 770, 320],
   },
-  labels: {
-    lowerBody: 'lower link, at the body',
-    lowerAxle: 'lower link, at the axle',
-    upperBody: 'upper link, at the body',
-    upperAxle: 'upper link, at the axle',
-    rodBody: 'lateral rod, at the body',
-    rodAxle: 'lateral rod, at the axle',
-    wheelCentre: 'wheel centre',
-  },
   links: [
     ['lowerBody', 'lowerAxle'],
     ['upperBody', 'upperAxle'],

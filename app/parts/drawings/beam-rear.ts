@@ -3,7 +3,6 @@ import type { SuspensionPicture } from './suspension-picture.ts';
 export const beamRear: SuspensionPicture = {
   name: 'Rigid rear axle',
   points: { wheelCentre: [0, 770, 320] },
-  labels: { wheelCentre: 'wheel centre' },
   links: [],
   // The axle as far as the car's middle, with half the outline of its drive from behind and from above.
   solid: [

@@ -13,17 +13,6 @@ export const doubleWishbone: SuspensionPicture = {
     tieOuter: [-140, 690, 270],
     wheelCentre: [0, 770, 320],
   },
-  labels: {
-    upperFront: 'upper arm, front pivot',
-    upperRear: 'upper arm, rear pivot',
-    upperBall: 'upper ball joint',
-    lowerFront: 'lower arm, front pivot',
-    lowerRear: 'lower arm, rear pivot',
-    lowerBall: 'lower ball joint',
-    tieInner: 'tie rod, inner joint',
-    tieOuter: 'tie rod, outer joint',
-    wheelCentre: 'wheel centre',
-  },
   links: [
     ['upperFront', 'upperBall'],
     ['upperRear', 'upperBall'],

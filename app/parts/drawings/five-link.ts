@@ -1,8 +1,6 @@
 import type { SuspensionPicture } from './suspension-picture.ts';
 
 const numbers = [1, 2, 3, 4, 5] as const;
-/** As most are built, and as the drawing has them: a car may have its links elsewhere, under the same numbers. */
-const names = { 1: 'upper front', 2: 'upper rear', 3: 'lower front', 4: 'lower rear', 5: 'toe' } as const;
 
 export const fiveLink: SuspensionPicture = {
   name: 'Five links',
@@ -18,15 +16,6 @@ export const fiveLink: SuspensionPicture = {
     inner5: [-220, 345, 285],
     outer5: [-170, 690, 280],
     wheelCentre: [0, 770, 320],
-  },
-  labels: {
-    ...Object.fromEntries(
-      numbers.flatMap((n) => [
-        [`inner${n}`, `${names[n]} link, inner end`],
-        [`outer${n}`, `${names[n]} link, outer end`],
-      ]),
-    ),
-    wheelCentre: 'wheel centre',
   },
   links: numbers.map((n) => [`inner${n}`, `outer${n}`] as const),
   upright: ['outer1', 'outer2', 'outer5', 'outer4', 'outer3', 'wheelCentre'],

@@ -12,16 +12,6 @@ export const strut: SuspensionPicture = {
     tieOuter: [-140, 690, 275],
     wheelCentre: [0, 770, 320],
   },
-  labels: {
-    strutTop: 'strut top mount',
-    strutLower: 'strut, at its clamp on the knuckle',
-    lowerFront: 'lower arm, front pivot',
-    lowerRear: 'lower arm, rear pivot',
-    lowerBall: 'lower ball joint',
-    tieInner: 'tie rod, inner joint',
-    tieOuter: 'tie rod, outer joint',
-    wheelCentre: 'wheel centre',
-  },
   links: [
     ['lowerFront', 'lowerBall'],
     ['lowerRear', 'lowerBall'],

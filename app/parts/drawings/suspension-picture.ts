@@ -9,8 +9,6 @@ export interface SuspensionPicture {
   readonly name: string;
   /** A made-up corner of this kind, drawn until there are measured points. */
   readonly points: Readonly<Record<string, Vec3>>;
-  /** Each point as a technician calls it. */
-  readonly labels: Readonly<Record<string, string>>;
   readonly links: readonly (readonly [string, string])[];
   /** What is rigid and no link: a strut, an arm, an axle; each from place to place. */
   readonly solid?: readonly (readonly Place[])[];

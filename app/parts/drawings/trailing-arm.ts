@@ -7,11 +7,6 @@ export const trailingArm: SuspensionPicture = {
     pivotOuter: [420, 610, 305],
     wheelCentre: [0, 770, 320],
   },
-  labels: {
-    pivotInner: 'arm, inner bush',
-    pivotOuter: 'arm, outer bush',
-    wheelCentre: 'wheel centre',
-  },
   links: [],
   // One welded arm: its bush line, and a leg from each bush to the hub.
   solid: [['wheelCentre', 'pivotInner', 'pivotOuter', 'wheelCentre']],

@@ -24,4 +24,4 @@ function Sheet() {
   );
 }
 
-export const unknown: SuspensionPicture = { name: NAME, points: {}, labels: {}, links: [], upright: [], Sheet };
+export const unknown: SuspensionPicture = { name: NAME, points: {}, links: [], upright: [], Sheet };

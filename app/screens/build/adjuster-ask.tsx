@@ -4,8 +4,8 @@ import { mayBeBelowZero } from '../../../core/adjuster/below-zero.ts';
 import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { jointsOf, rodsOf } from '../../../core/suspension/joints.ts';
-import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
+import { words } from '../../state/words.ts';
 import { writtenChoice } from './adjuster-fields.ts';
 import { hasOwnRight, indices } from './car-texts.ts';
 import { DirectionField } from './direction.tsx';
@@ -27,8 +27,7 @@ export function AdjusterAsk({ form, axle, path, field: { name, ask, hint, option
   const suspension = form.texts[`car.${axle}.suspension.kind`] ?? '';
   const held = suspensionKinds[suspension];
   const drawn = `car.${axle}.${ownSide(form, axle, path) ? 'rightSuspension' : 'suspension'}`;
-  const names = suspensionPictures[suspension]?.labels ?? {};
-  const joint = (name: string): readonly [string, string] => [name, names[name] ?? name];
+  const joint = (name: string): readonly [string, string] => [name, words.point(name)];
   const label = optional ? `${asked} (if any)` : asked;
   const common = { form, path, label, hint };
   const choose = (choices: readonly (readonly [string, string])[]) => (

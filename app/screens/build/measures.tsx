@@ -4,8 +4,8 @@ import type { AxleName } from '../../../core/contract.ts';
 import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { TAPE_TOLERANCE, type TapeDimension } from '../../../core/suspension/tape/tape.ts';
 import { aboutLength, inShop, partAngle } from '../../../core/units/shop.ts';
-import { suspensionPictures } from '../../parts/drawings/suspension-catalogue.ts';
 import { SuspensionDrawing } from '../../parts/suspension-drawing.tsx';
+import { words } from '../../state/words.ts';
 import { Buttons, ChoiceField, NumbersField, Refused, TextField } from './field.tsx';
 import type { Form } from './form.ts';
 import { cardUnits, unitWord } from './numbers.ts';
@@ -20,6 +20,7 @@ import {
   isUsual,
   PLACES,
 } from './suspension-texts.ts';
+
 import { asTyped, Typical } from './typical.tsx';
 import { Worth } from './worth.tsx';
 
@@ -99,7 +100,6 @@ interface FieldsProps {
 }
 
 function PointFields({ form, path, kind, ring }: FieldsProps) {
-  const labels = suspensionPictures[kind]?.labels ?? {};
   const held = suspensionKinds[kind];
   const optional = optionalPoints(held);
   // What a rigid axle has once is given with its left side.
@@ -119,7 +119,7 @@ function PointFields({ form, path, kind, ring }: FieldsProps) {
         <NumbersField
           key={name}
           form={form}
-          label={`${labels[name] ?? name}${optional.includes(name) ? ' (if any)' : ''}`}
+          label={`${words.point(name)}${optional.includes(name) ? ' (if any)' : ''}`}
           parts={['forward', 'outboard', 'up'].flatMap((label, i) =>
             isHubPlace(form.texts, path, name, i) ? [] : [{ label, path: coordinate(path, name, PLACES[i] ?? 0) }],
           )}

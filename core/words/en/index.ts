@@ -1,7 +1,7 @@
 /** English, as a workshop speaks it. */
 import type { Words } from '../words.ts';
 import { act } from './act.ts';
-import { allowed } from './allowed.ts';
+import { allowed, pointName } from './allowed.ts';
 import { explanation } from './explanation.ts';
 import { hint } from './hint.ts';
 import { job } from './job.ts';
@@ -20,6 +20,7 @@ export const en: Words = {
   live,
   job,
   place,
+  point: pointName,
   step,
   remedy,
   note,

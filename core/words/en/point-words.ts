@@ -1,4 +1,7 @@
-/** The points of suspensions as the drawings name them, and the links that a tape takes. */
+/**
+ * The points of suspensions as a technician calls them, on drawings, forms and in refusals, and the links that a tape takes.
+ * Five links are named as most are built: a car may have its own elsewhere, under the same numbers.
+ */
 export const POINT_WORDS: Readonly<Record<string, string>> = {
   upperFront: 'upper arm, front pivot',
   upperRear: 'upper arm, rear pivot',
@@ -22,6 +25,7 @@ export const POINT_WORDS: Readonly<Record<string, string>> = {
   dragKnuckle: 'drag link, at the knuckle',
   crossNear: 'cross rod, at the same knuckle',
   crossFar: 'cross rod, at the other knuckle',
+  wheelCentre: 'wheel centre',
   ...Object.fromEntries(
     ['upper front', 'upper rear', 'lower front', 'lower rear', 'toe'].flatMap((name, i) => [
       [`inner${i + 1}`, `${name} link, inner end`],
