@@ -1,21 +1,13 @@
 /** Every tool of the bench, offline: figures typed, the app opened again, the figures there, one touch into the open visit. */
 import type { Page } from '@playwright/test';
-import type { Car, Spec } from '../../core/contract.ts';
-import { starters } from '../../core/starters/catalogue.ts';
+import type { Spec } from '../../core/contract.ts';
 import { openCarFile } from './car-file.ts';
 import { expect, goOffline, longTest, openApp, test, waitForServiceWorker } from './harness.ts';
+import { visitBench, yardCar } from './yard.ts';
 
 test.use({ serviceWorkers: 'allow', viewport: { width: 360, height: 740 } });
 
-const layout = (kind: string) => {
-  const { points, camber, toe } = starters.find((one) => one.kind === kind)!;
-  return { kind, points, camber, toe };
-};
-const car: Car = {
-  ...{ id: 'yard', label: 'Yard car', wheel: { rimDiameter: 410 } },
-  front: { suspension: layout('double-wishbone'), adjusters: [], steered: true },
-  rear: { suspension: layout('beam-linked'), adjusters: [], steered: false },
-};
+const car = yardCar('beam-linked');
 const spec: Spec = { front: { camber: { low: -1, high: 0 } } };
 
 interface Case {
@@ -123,10 +115,7 @@ test('every tool works offline, keeps what was typed, and hands it to the visit 
 
 test('where to look for a bent part is drawn, goes into the visit in one touch, and stays', async ({ page, site }) => {
   await openApp(page, site);
-  await openCarFile(page, { car, spec });
-  await page.getByRole('button', { name: 'New visit' }).click();
-  await page.getByRole('link', { name: 'Measure with what I have' }).click();
-  await page.getByRole('link', { name: /^What is bent/ }).click();
+  await visitBench(page, { car, spec }, /^What is bent/);
   for (const [label, text] of [
     ['LR camber', '1.4'],
     ['RR camber', '-0.2'],

@@ -1,27 +1,15 @@
 /** The bench in Chromium: a car whose toe was measured by string only, the phone's own inclinometer, nonsense, all kept. */
 import type { Page } from '@playwright/test';
-import type { Car, Spec } from '../../core/contract.ts';
+import type { Spec } from '../../core/contract.ts';
 import { planOfFile } from '../../core/index.ts';
-import { starters } from '../../core/starters/catalogue.ts';
 import { openCarFile } from './car-file.ts';
 import { expect, goOffline, longTest, MADE, openApp, test, waitForServiceWorker } from './harness.ts';
+import { toTool, visitBench, yardCar } from './yard.ts';
 
 test.use({ serviceWorkers: 'allow', viewport: { width: 360, height: 740 } });
 
-const layout = (kind: string) => {
-  const { points, camber, toe } = starters.find((one) => one.kind === kind)!;
-  return { kind, points, camber, toe };
-};
 const rod = { id: 'rod', name: 'track rod', kind: 'threaded-rod', links: ['tieInner'], lead: 1.5, stepTurns: 1 / 12 };
-const car: Car = {
-  ...{ id: 'yard', label: 'Yard car', wheel: { rimDiameter: 410 } },
-  front: {
-    suspension: layout('double-wishbone'),
-    adjusters: [{ ...rod, range: [-8, 8], reference: 0 }],
-    steered: true,
-  },
-  rear: { suspension: layout('beam-rear'), adjusters: [], steered: false },
-};
+const car = yardCar('beam-rear', [{ ...rod, range: [-8, 8], reference: 0 }]);
 const spec: Spec = { front: { toe: { low: -0.12, aim: 0, high: 0.12 } } };
 
 const DIAMETER = 410;
@@ -30,8 +18,7 @@ const ahead = (toe: number): string => (100 + DIAMETER * Math.sin((toe * Math.PI
 const FOUND = { LF: 0.62, RF: 0.55, LR: 0, RR: 0 } as const;
 
 async function stringToe(page: Page, toes: Readonly<Record<keyof typeof FOUND, number>>): Promise<void> {
-  await page.getByRole('link', { name: 'Measure with what I have' }).click();
-  await page.getByRole('link', { name: /^Strings/ }).click();
+  await toTool(page, /^Strings/);
   await page.getByRole('button', { name: /^Set parallel/ }).click();
   for (const [corner, toe] of Object.entries(toes)) {
     await page.getByLabel(`${corner} A`).fill(ahead(toe));
@@ -233,10 +220,7 @@ test('repeated readings become the ± of every tool', async ({ page, site }) => 
 
 test('ride heights of a visit tell what each angle gains; what is bent is drawn', async ({ page, site }) => {
   await openApp(page, site);
-  await openCarFile(page, { car, spec });
-  await page.getByRole('button', { name: 'New visit' }).click();
-  await page.getByRole('link', { name: 'Measure with what I have' }).click();
-  await page.getByRole('link', { name: /^Ride heights/ }).click();
+  await visitBench(page, { car, spec }, /^Ride heights/);
   const boxes = (label: string) => page.getByLabel(label);
   for (const [label, text] of [
     ['LF, mm', '350'],
@@ -249,8 +233,7 @@ test('ride heights of a visit tell what each angle gains; what is bent is drawn'
   await expect(page.getByRole('row', { name: /^Camber/ })).toContainText(/[−\d]/);
   await page.getByRole('button', { name: 'Into the visit of Yard car' }).click();
   await expect(page.getByRole('button', { name: /LF Ride height: 350/ })).toBeVisible();
-  await page.getByRole('link', { name: 'Measure with what I have' }).click();
-  await page.getByRole('link', { name: /^What is bent/ }).click();
+  await toTool(page, /^What is bent/);
   await page.getByLabel('Right front further back by').fill('12');
   await expect(page.getByText('12 mm further back than the other', { exact: false })).toBeVisible();
   await expect(page.getByText('Measure the arms before you order parts', { exact: false })).toBeVisible();

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { Frame, StraightArrow } from '../picture.tsx';
 import { Distance, Floor, Letter, Word } from './strokes.tsx';
 
@@ -11,14 +12,26 @@ export function AxleDrawing({ what = 'caster' }: Props) {
   return what === 'pinion' ? <Pinion /> : <Gaps />;
 }
 
+interface PanelProps {
+  readonly title: string;
+  /** Where the floor is, px from the top; what is below it is its hatching. */
+  readonly floor: number;
+  readonly children: ComponentChildren;
+}
+
+const Panel = ({ title, floor, children }: PanelProps) => (
+  <Frame width={320} height={floor + 14} title={title}>
+    <Floor y={floor} />
+    {children}
+  </Frame>
+);
+
 /** Low in front, which is +. */
 const FrameFromTheSide = () => (
-  <Frame
-    width={320}
-    height={176}
+  <Panel
+    floor={160}
     title="The frame from the side, its front end down: the tape from the floor up to the rail in front at F and behind at R, an inclinometer on the rail at C"
   >
-    <Floor y={160} />
     <path class="picture-body" d="M20 78L300 46V60L20 92z" />
     <circle class="picture-bolt" cx="90" cy="130" r="29" />
     <circle class="picture-bolt" cx="238" cy="130" r="29" />
@@ -29,16 +42,14 @@ const FrameFromTheSide = () => (
     <Word at={[8, 24]} end="start">
       front, down: +
     </Word>
-  </Frame>
+  </Panel>
 );
 
 const Pinion = () => (
-  <Frame
-    width={320}
-    height={176}
+  <Panel
+    floor={164}
     title="The rear axle from the side: an inclinometer on the flange of the pinion at C, the nose up is +"
   >
-    <Floor y={164} />
     <circle class="picture-bolt" cx="220" cy="110" r="54" />
     <g transform="rotate(7 220 110)">
       <circle class="picture-body" cx="220" cy="110" r="32" />
@@ -52,16 +63,14 @@ const Pinion = () => (
     <Word at={[14, 36]} end="start">
       nose up: +
     </Word>
-  </Frame>
+  </Panel>
 );
 
 const Gaps = () => (
-  <Frame
-    width={320}
-    height={190}
+  <Panel
+    floor={176}
     title="A rigid axle from behind: the gap from the frame rail to the wheel, on the left at A and on the right at B"
   >
-    <Floor y={176} />
     <rect class="picture-body" x="26" y="72" width="44" height="104" rx="12" />
     <rect class="picture-body" x="250" y="72" width="44" height="104" rx="12" />
     <path class="picture-bolt" d="M70 116h180v16H70z" />
@@ -71,5 +80,5 @@ const Gaps = () => (
     <Distance from={[216, 88]} to={[250, 88]} name="B" off={[0, -18]} />
     <Word at={[48, 20]}>left</Word>
     <Word at={[272, 20]}>right</Word>
-  </Frame>
+  </Panel>
 );
