@@ -5,6 +5,7 @@ import { repeatsOf } from '../../../core/reading/repeats.ts';
 import type { Rule } from '../../../core/rule.ts';
 import { exactAngle } from '../../../core/units/exact-angle.ts';
 import { parseAngle } from '../../../core/units/parse.ts';
+import { partAngle } from '../../../core/units/shop.ts';
 import { gauge, setGauge, units } from '../../state/preferences.ts';
 import { draft, dropDraft, keepDraft, records } from '../../state/records.ts';
 import { repeatedReadings } from '../../state/repeats.ts';
@@ -66,7 +67,7 @@ function Repeats() {
   const least = Math.min(...ANGLES.map((angle) => told[angle].count));
   if (ANGLES.every((angle) => told[angle].count === 0)) return null;
   const now = gauge.value ?? DEFAULT_GAUGE;
-  const shown = (angle: (typeof ANGLES)[number]) => exactAngle(rounded(told[angle].deviation), units.value);
+  const shown = (angle: (typeof ANGLES)[number]) => partAngle(rounded(told[angle].deviation), units.value);
   const isTaken = ANGLES.every((angle) => Math.abs(rounded(told[angle].deviation) - now[angle]) < LEAST / 2);
   const take = () => {
     setGauge({
