@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { base, number, positive, range, text } from '../../core/adjuster/fields.ts';
 import type { AdjusterKind } from '../../core/adjuster/kind.ts';
 import { multiples, onwards, within } from '../../core/adjuster/steps.ts';
-import type { Adjuster, Axle, Car, PlanRequest, Suspension } from '../../core/contract.ts';
+import type { Adjuster, Axle, Car, Move, PlanRequest, Suspension } from '../../core/contract.ts';
 import {
   adjusterEffects,
   adjusterKinds,
@@ -118,12 +118,18 @@ const asked = (car: Car, seed: number): PlanRequest => {
   return { car, spec, reading: randomReading(draw, 0.6), settings: {} };
 };
 
+/** A move of the stranger's point is the same of the one that it stands for. */
+const underKnownNames = ({ act, ...move }: Move) => ({
+  ...move,
+  act: 'at' in act && act.at === 'far' ? { ...act, at: 'pivotOuter' } : act,
+});
+
 describe('kinds that a stranger adds', () => {
   it.each([1, 2, 3, 4])('are planned as what they are the same as: seed %d', (seed) => {
     for (const style of ['closest', 'least-work', 'surest'] as const) {
       const [a, b] = [known, strange].map((car) => planMoves({ ...asked(car, seed), style }));
       expect(b!.positions).toEqual(a!.positions);
-      expect(b!.moves).toEqual(a!.moves);
+      expect(b!.moves.map(underKnownNames)).toEqual(a!.moves);
       expect(b!.predicted).toEqual(a!.predicted);
       expect(b!.chance).toBeCloseTo(a!.chance, 2);
     }
