@@ -24,7 +24,7 @@ export const everyFile = {
   maxWorkers: 2,
   // One file at a time in a process, whose processor time is its tests' own.
   pool: 'forks' as const,
-  setupFiles: ['tests/tools/cpu-time.ts'],
+  setupFiles: ['tests/tools/cpu-time.ts', 'tests/tools/property-seed.ts'],
 };
 
 export default defineConfig({

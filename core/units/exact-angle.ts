@@ -1,6 +1,6 @@
 /** An angle for a field that is read back: with all the digits that it has. No library here. */
 import { formatAngle } from './format.ts';
-import type { ShopUnits } from './shop.ts';
+import { figure, type ShopUnits } from './shop.ts';
 
 /** Degrees as near as a field has to say them again. */
 const NEAR = 1e-7;
@@ -14,11 +14,7 @@ export function exactAngle(degrees: number, { angle = 'degrees', decimal = '.' }
   if (angle === 'degrees') {
     const short = formatAngle(degrees, { decimal });
     const isAll = Math.abs(Number(degrees.toFixed(2)) - degrees) < NEAR;
-    return isAll
-      ? short
-      : String(Number(degrees.toFixed(MOST_DIGITS)))
-          .replace('-', '−')
-          .replace('.', decimal);
+    return isAll ? short : figure(degrees, { decimal }, MOST_DIGITS);
   }
   const minutes = Math.abs(degrees) * 60;
   let digits = 0;

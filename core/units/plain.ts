@@ -8,4 +8,9 @@ export const tidy = (x: number): number => {
 };
 
 /** A number for a sentence: as many decimals as it needs, a true minus sign. */
-export const plain = (x: number, decimals = 3): string => String(Number(x.toFixed(decimals))).replace('-', '−');
+export function plain(x: number, decimals = 3): string {
+  // Not by way of the number's own text, which has an exponent where it is small.
+  const text = x.toFixed(decimals);
+  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return short === '-0' ? '0' : short.replace('-', '−');
+}

@@ -101,6 +101,9 @@ describe('an angle', () => {
       ),
     );
     expect(exactAngle(-0.5)).toBe('−0.50');
+    // Where a number's own text has an exponent.
+    expect(exactAngle(2e-7, { decimal: ',' })).toBe('0,0000002');
+    expect(exactAngle(-1e-7)).toBe('−0.0000001');
     expect(exactAngle(-0.0375, EURO)).toBe('−0°02,25′');
   });
 });
