@@ -89,8 +89,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   store: {
     sources: ['app/store'],
     tests: [
-      'tests/store/{backup,backup-pieces,beside,both-kept,canary,cleared-parts,connection,cut-off}',
-      'tests/store/{lists,load-parts,one-window,outside,persistence,piece-writer,read-many,restore-faults,share,undo,writer}',
+      'tests/store/{backup,backup-pieces,backup-worker,beside,both-kept,canary,cleared-parts,connection,copy,cut-off}',
+      'tests/store/{faults,fresh-log,hostile-backup,lists,load-parts,mark-file,merge,one-window,outside,persistence}',
+      'tests/store/{piece-writer,read-backup,read-many,restore-faults,share,snapshot,undo,writer}',
       'tests/state/new-visit',
       'tests/migrations/database',
     ],
