@@ -89,9 +89,10 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   store: {
     sources: ['app/store'],
     tests: [
-      'tests/store/{backup,backup-pieces,backup-worker,beside,both-kept,canary,cleared-parts,connection,copy,cut-off}',
-      'tests/store/{faults,fresh-log,hostile-backup,lists,load-parts,mark-file,merge,one-window,outside,persistence}',
-      'tests/store/{piece-writer,read-backup,read-many,restore-faults,share,snapshot,undo,writer}',
+      'tests/store/{backup,backup-door,backup-pieces,backup-worker,beside,both-kept,canary,cleared-parts,connection}',
+      'tests/store/{copy,cut-off,export,faults,fresh-log,hostile-backup,lists,load-parts,mark-file,merge,one-window}',
+      'tests/store/{outside,page-events,persistence,piece-writer,read-backup,read-many,restore-faults,share,snapshot}',
+      'tests/store/{undo,writer}',
       'tests/state/new-visit',
       'tests/migrations/database',
     ],
