@@ -35,8 +35,10 @@ async function isOfLines(file: Blob): Promise<boolean> {
   const start = await file.slice(0, LONGEST_FIRST).text();
   const end = start.indexOf('\n');
   try {
-    const first: unknown = JSON.parse(start.slice(0, end < 0 ? undefined : end));
-    return typeof first === 'object' && first !== null && 'made' in first && !('stores' in first);
+    const first: { readonly made?: unknown; readonly stores?: unknown } = JSON.parse(
+      start.slice(0, end < 0 ? undefined : end),
+    );
+    return first.made !== undefined && first.stores === undefined;
   } catch {
     return false;
   }

@@ -3,10 +3,11 @@ import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it } from 'vitest';
 import { type Connection, connect } from '../../app/store/connection.ts';
 import { databaseSlices, exportFile, memorySlices } from '../../app/store/export.ts';
+import { readBackup } from '../../app/store/read-backup.ts';
 import { type Everything, STORES } from '../../app/store/schema.ts';
 import type { Change } from '../../app/store/writer.ts';
 import { PIECE } from '../../core/records/backup-lines.ts';
-import { backupLines } from '../tools/backup-text.ts';
+import { backupLines, whole } from '../tools/backup-text.ts';
 import { entriesOf } from './app.ts';
 import { draft, freshName, frozenRecords, inOrder, storesOf } from './records.ts';
 
@@ -69,13 +70,15 @@ describe('a file of what the database holds', () => {
     });
     return connection;
   }
-  const fileOf = async (connection: Connection, waiting: readonly Change[]) =>
-    storesOf(
-      await exportFile(
-        databaseSlices(connection, async () => undefined, waiting),
-        MADE,
-      ),
+  async function fileOf(connection: Connection, waiting: readonly Change[]): Promise<Everything> {
+    const file = await exportFile(
+      databaseSlices(connection, async () => undefined, waiting),
+      MADE,
     );
+    const { records, aside } = await whole(readBackup(file));
+    expect(aside).toEqual([]);
+    return records;
+  }
 
   it('has all of it', async () => {
     expect(await fileOf(await holding(frozenRecords), [])).toEqual(inOrder(frozenRecords));

@@ -109,6 +109,17 @@ it('made twice at one moment of one state is one copy', async () => {
   await keepSnapshot(ground);
   expect(copies()).toEqual(before);
   expect(before).toHaveLength(1);
+  // As a file is named on every system.
+  expect(before[0]).toMatch(/^[\w-]+$/);
+});
+
+it('made twice at one moment stays beside one of before that is larger', async () => {
+  const { ground, beside, files, put } = phone();
+  await put('drafts', draft('a', '1'));
+  files.set('snapshot-2026-01-01', new Blob([`{"made":"2026-01-01"}\n${'x'.repeat(50_000)}`]));
+  await keepSnapshot(ground);
+  await keepSnapshot(ground);
+  expect((await snapshotIn(beside))?.made).toBe(ground.now());
 });
 
 it.each([
