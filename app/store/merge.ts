@@ -32,7 +32,6 @@ export async function mergePiece(
   const changes: PieceChange[] = [];
   for (const store of STORES) {
     const incoming: readonly RecordOf<StoreName>[] = piece[store];
-    if (incoming.length === 0) continue;
     const found = new Map<string, RecordOf<StoreName> | undefined>();
     let wanted: ReadonlySet<string> = new Set(incoming.map(({ id }) => id));
     let union: Union<RecordOf<StoreName>> | undefined;

@@ -31,11 +31,14 @@ export async function* readBackup(file: Blob): AsyncGenerator<CheckedBackup> {
 
 /** A backup of one text has its version in one as well, but no end of its first line behind it. */
 async function isOfLines(file: Blob): Promise<boolean> {
+  // Without the mark that some editors put before a text: to decode it takes it away.
   const start = await file.slice(0, LONGEST_FIRST).text();
   const end = start.indexOf('\n');
   try {
-    const first: unknown = JSON.parse(start.slice(0, end < 0 ? undefined : end).replace(/^\ufeff/, ''));
-    return typeof first === 'object' && first !== null && 'made' in first && !('stores' in first);
+    const first: { readonly made?: unknown; readonly stores?: unknown } = JSON.parse(
+      start.slice(0, end < 0 ? undefined : end),
+    );
+    return first.made !== undefined && first.stores === undefined;
   } catch {
     return false;
   }

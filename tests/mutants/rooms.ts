@@ -89,8 +89,10 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   store: {
     sources: ['app/store'],
     tests: [
-      'tests/store/{backup,backup-pieces,beside,both-kept,canary,cleared-parts,connection,cut-off}',
-      'tests/store/{lists,load-parts,one-window,outside,persistence,piece-writer,read-many,restore-faults,share,undo,writer}',
+      'tests/store/{backup,backup-door,backup-pieces,backup-worker,beside,both-kept,canary,cleared-parts,connection}',
+      'tests/store/{copy,cut-off,export,failure,faults,fresh-log,hostile-backup,lists,load-parts,mark-file,merge,one-window}',
+      'tests/store/{outside,page-events,persistence,piece-writer,read-backup,read-many,restore-faults,share,snapshot}',
+      'tests/store/{undo,undo-of,writer}',
       'tests/state/new-visit',
       'tests/migrations/database',
     ],

@@ -159,6 +159,7 @@ describe('an undo that is cut off', () => {
     first.close();
     const store = await started(name);
     expect(store.cutOff.value).toMatchObject({ kind: 'undo', all: COUNT });
+    expect(await store.undoes(), 'what it goes on to take back').toBe('restore');
     const { visits, readings } = await store.load();
     expect(readings.filter(({ visitId }) => !visits.some(({ id }) => id === visitId))).toEqual([]);
     expect(await store.undoRestore()).toBe(true);

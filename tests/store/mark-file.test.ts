@@ -75,6 +75,21 @@ describe('the file', () => {
   });
 });
 
+it('a file that does not come to its end holds up no write for longer than a second', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  try {
+    slow = new Promise(() => undefined);
+    const ended = vi.fn();
+    void markFile('m', isMark).keep(mark(1)).then(ended);
+    await vi.advanceTimersByTimeAsync(900);
+    expect(ended).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(200);
+    expect(ended).toHaveBeenCalledTimes(1);
+  } finally {
+    vi.useRealTimers();
+  }
+});
+
 describe('a start', () => {
   const saved = async (name: string, ...texts: string[]) => {
     const store = open(name);

@@ -7,25 +7,12 @@ import { describe, expect, it } from 'vitest';
 import { exportFile, memorySlices } from '../../app/store/export.ts';
 import { merge, mergePiece } from '../../app/store/merge.ts';
 import { readBackup } from '../../app/store/read-backup.ts';
-import type { Entry, Everything, StoreName, Transaction } from '../../app/store/schema.ts';
+import type { Entry, Everything } from '../../app/store/schema.ts';
 import { STORES } from '../../app/store/schema.ts';
 import { canonical } from '../../core/records/canonical.ts';
 import { shortOrLong } from '../tools/seeds.ts';
 import { EMPTY, histories, pieces, play, put, restore, text } from './histories.ts';
-
-/** A transaction on lists in memory, that knows as much as a merge asks of one. */
-function transactionOn(all: Everything): Transaction<'readonly'> {
-  const objectStore = (name: StoreName) => {
-    const sorted = [...all[name]].sort((a, b) => (a.id < b.id ? -1 : 1));
-    return {
-      get: async (id: string) => sorted.find((one) => one.id === id),
-      getAll: async (range: { lower: string; upper: string }, most: number) =>
-        sorted.filter(({ id }) => id >= range.lower && id <= range.upper).slice(0, most),
-    };
-  };
-  return { objectStore } as unknown as Transaction<'readonly'>;
-}
-globalThis.IDBKeyRange ??= { bound: (lower: string, upper: string) => ({ lower, upper }) } as never;
+import { transactionOn } from './transaction.ts';
 
 async function mergeInto(all: Everything, piece: Everything) {
   const merged = await mergePiece(transactionOn(all), piece);

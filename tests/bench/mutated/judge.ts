@@ -1,12 +1,13 @@
 /** A text as the app takes it in: refused in words, or the records that it brings. */
 import { incoming } from '../../../app/screens/build/import-file.ts';
-import { createStore, type Store } from '../../../app/store/store.ts';
 import { namesIn } from '../../../core/adjuster/names.ts';
 import { InputError } from '../../../core/input-error.ts';
 import { parseCarFile } from '../../../core/records/car-file.ts';
 import type { Stores } from '../../../core/records/stored.ts';
 import { en } from '../../../core/words/en/index.ts';
 import type { Mutant } from './mutants.ts';
+import { newPhone, type Phone } from './phone.ts';
+import { readerStart } from './reader.ts';
 
 export interface Judged {
   readonly records?: Stores;
@@ -24,9 +25,7 @@ const NOTHING: Stores = { cars: [], visits: [], readings: [], moves: [], drafts:
 const heap = (): number =>
   (performance as unknown as { readonly memory?: { readonly usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? 0;
 
-/** A store into which nothing is ever written: what would come in is asked of it. */
-let looking: Store | undefined;
-let lastStore = 0;
+let phone: Phone | undefined;
 
 /** Code in a sentence; what was entered, in quotation marks, is shown as it is. */
 const CODE = /[a-z][A-Z]|\[|\]|[A-Za-z_]\.[A-Za-z_]|[{}]|\w_\w|undefined|NaN|null|\bobject\b/;
@@ -39,53 +38,53 @@ function wrongWords(error: InputError): string[] {
   return complete && !CODE.test(bare) ? [] : [`not in words: ${sentence} (${error.field}, ${error.rule.is})`];
 }
 
-async function taken({ kind, text }: Mutant): Promise<Pick<Judged, 'records' | 'aside'>> {
-  if (kind === 'car') {
-    // From the worker to the page.
-    const file = structuredClone(parseCarFile(text));
-    const { entries } = incoming(file, NOTHING, { now: '2026-03-02T08:00:00.000Z', makeId: () => crypto.randomUUID() });
-    const of = (name: string) => entries.filter(([store]) => store === name).map(([, record]) => record);
-    const lists = Object.keys(NOTHING).map((name) => [name, of(name)]);
-    return { records: Object.fromEntries(lists) as unknown as Stores, aside: [] };
-  }
-  looking ??= createStore('looking');
-  const { aside } = await looking.inspect(text);
-  return { aside: aside.map(({ error }) => error) };
+/** From the worker to the page. */
+function broughtBy(text: string): Stores {
+  const file = structuredClone(parseCarFile(text));
+  const { entries } = incoming(file, NOTHING, { now: '2026-03-02T08:00:00.000Z', makeId: () => crypto.randomUUID() });
+  const of = (name: string) => entries.filter(([store]) => store === name).map(([, record]) => record);
+  const lists = Object.keys(NOTHING).map((name) => [name, of(name)]);
+  return Object.fromEntries(lists) as unknown as Stores;
 }
 
-export async function judge(mutant: Mutant): Promise<Judged> {
+export async function judge({ kind, text }: Mutant): Promise<Judged> {
   const before = heap();
   const start = performance.now();
-  const cost = () => ({ time: performance.now() - start, memory: Math.max(0, heap() - before) });
+  let spent: Pick<Judged, 'time' | 'memory'> | undefined;
+  /** Up to its first call. */
+  const cost = () => {
+    // For each backup the app starts a worker.
+    const started = kind === 'backup' && Number.isFinite(readerStart) ? readerStart : 0;
+    spent ??= { time: performance.now() - start + started, memory: Math.max(0, heap() - before) };
+    return spent;
+  };
   try {
-    const { records, aside } = await taken(mutant);
-    const spent = cost();
-    const wrong = aside.flatMap(wrongWords);
-    return { ...spent, aside, wrong, records: records ?? (await restored(mutant.text)) };
-  } catch (error) {
-    const spent = cost();
-    if (!(error instanceof InputError)) {
-      return {
-        ...spent,
-        aside: [],
-        wrong: [`no refusal: ${error instanceof Error ? (error.stack ?? error.message) : error}`],
-      };
+    if (kind === 'car') {
+      const records = broughtBy(text);
+      return { ...cost(), aside: [], wrong: [], records };
     }
-    const named = en.refusal(error, namesIn({}));
-    return { ...spent, aside: [], refused: error, wrong: named ? wrongWords(error) : ['a refusal without words'] };
+    const file = new Blob([text]);
+    phone ??= newPhone();
+    const aside = (await phone.inspect(file)).aside.map(({ error }) => error);
+    return { ...cost(), aside, wrong: aside.flatMap(wrongWords), records: await restored(file, phone) };
+  } catch (error) {
+    if (error instanceof InputError) return { ...cost(), aside: [], refused: error, wrong: wrongRefusal(error) };
+    const wrong = [`no refusal: ${error instanceof Error ? (error.stack ?? error.message) : error}`];
+    return { ...cost(), aside: [], wrong };
   }
 }
 
-/** What is on an empty phone after it is restored there. */
-async function restored(text: string): Promise<Stores> {
-  lastStore += 1;
-  const name = `mutant-${lastStore}`;
-  const store = createStore(name);
+function wrongRefusal(error: InputError): string[] {
+  const named = en.refusal(error, namesIn({}));
+  return named ? wrongWords(error) : ['a refusal without words'];
+}
+
+async function restored(file: Blob, on: Phone): Promise<Stores> {
   try {
-    await store.restore(text);
-    return await store.load();
-  } finally {
-    store.close();
-    indexedDB.deleteDatabase(name);
+    return await on.restore(file);
+  } catch (error) {
+    on.throwAway();
+    phone = undefined;
+    throw error;
   }
 }

@@ -2,7 +2,9 @@
 import { canonical } from '../../../core/records/canonical.ts';
 import { judge } from './judge.ts';
 import { type Mutant, mutantOf } from './mutants.ts';
-import { engineCalls, openAll, openedScreens } from './screens.ts';
+import { endReader } from './reader.ts';
+import { openAll, openedScreens } from './screens.ts';
+import { engineCalls } from './stand-ins.ts';
 
 export interface Failure {
   readonly n: number;
@@ -92,6 +94,7 @@ window.runMutants = async (seed, from, count) => {
   const sums = { aside: 0, accepted: 0, same: 0, slowest: 0, memory: 0, opening: 0 };
   openedScreens.count = 0;
   Object.assign(engineCalls, { all: 0, worked: 0, longest: 0, tooLong: 0 });
+  endReader();
   for (let n = from; n < from + count; n += 1) {
     window.mutantsAt = n;
     const { mutant, judged, wrong, isSame, opening } = await one(seed, n);

@@ -39,12 +39,14 @@ async function builtPage(): Promise<string> {
     build: {
       outDir: folder,
       assetsInlineLimit: 0,
-      modulePreload: { polyfill: false },
+      modulePreload: false,
+      cssCodeSplit: false,
       target: 'es2022',
       minify: false,
       rolldownOptions: {
         input: fileURLToPath(new URL('./page.ts', import.meta.url)),
-        output: { entryFileNames: 'page.js' },
+        // In one piece: a screen of it is opened tens of thousands of times.
+        output: { entryFileNames: 'page.js', codeSplitting: false },
       },
     },
   });

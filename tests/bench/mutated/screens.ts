@@ -1,69 +1,13 @@
 /** Every screen of the app over some records, one after another, and what a person would find wrong with it. */
-import { h, options, render } from 'preact';
-import { engine } from '../../../app/engine/index.ts';
+import { h, render } from 'preact';
 import { hashOf, parseRoute, type Route, route } from '../../../app/routes.ts';
 import { GROUPS } from '../../../app/screens/bench/tools.ts';
 import { App } from '../../../app/shell/app.tsx';
 import { loading, records } from '../../../app/state/records.ts';
 import type { DraftRecord, Stores, VisitRecord } from '../../../core/records/stored.ts';
+import { settled } from './stand-ins.ts';
 
 const root = document.getElementById('app') as HTMLElement;
-// Effects wait for a frame, of which a page has sixty a second.
-const soon: (() => void)[] = [];
-const channel = new MessageChannel();
-channel.port1.onmessage = () => soon.shift()?.();
-const next = (work: () => void): void => {
-  soon.push(work);
-  channel.port2.postMessage(0);
-};
-options.requestAnimationFrame = next;
-const tick = (): Promise<void> => new Promise(next);
-
-/** The same question has the same answer: those of the files before they were changed are asked over and over. */
-const known = new Map<string, Promise<unknown>>();
-const MOST_KNOWN = 4000;
-let asked = 0;
-export const engineCalls = { all: 0, worked: 0, longest: 0, tooLong: 0 };
-const ask = engine.call as (name: string, args: unknown, options?: object) => Promise<unknown>;
-Object.assign(engine, {
-  warm: () => undefined,
-  call(name: string, args: unknown): Promise<unknown> {
-    engineCalls.all += 1;
-    const question = `${name} ${JSON.stringify(args)}`;
-    const before = known.get(question);
-    if (before) return before;
-    if (known.size >= MOST_KNOWN) known.clear();
-    const start = performance.now();
-    asked += 1;
-    const answer = ask(name, args).finally(() => {
-      asked -= 1;
-      engineCalls.worked += 1;
-      engineCalls.longest = Math.max(engineCalls.longest, performance.now() - start);
-    });
-    answer.catch((error: Error) => {
-      if (error.name === 'TookTooLong') engineCalls.tooLong += 1;
-    });
-    known.set(question, answer);
-    return answer;
-  },
-});
-
-/** ms: longer than the engine lets a call go on. */
-const PATIENCE = 130_000;
-
-/** Until nothing is asked of the engine, nothing is being fetched, and what was found is drawn. @returns what has no end */
-async function settled(): Promise<string | undefined> {
-  const start = performance.now();
-  for (let quiet = 0; quiet < 4; quiet += 1) {
-    await tick();
-    if (asked > 0 || root.querySelector('.wait')) {
-      quiet = -1;
-      if (performance.now() - start > PATIENCE) return asked > 0 ? `${asked} questions open` : 'it waits';
-      await new Promise((done) => setTimeout(done, 1));
-    }
-  }
-  return undefined;
-}
 
 /** What no screen may say of itself. Preact's own error texts come to the page's console. */
 const WRONG = /NaN|Infinity|undefined|\[object |cannot be shown|could not be (opened|shown)|\d{22}/;
@@ -126,10 +70,11 @@ export async function openAll(all: Stores, errors: () => readonly string[]): Pro
   let opened = 0;
   const look = async (where: string): Promise<void> => {
     opened += 1;
-    const late = await settled();
+    const late = await settled(root);
     if (late) found.push(`${where}: never settles, ${late}`);
     const wrong = wrongIn(typed);
-    for (const one of [...(wrong ? [wrong] : []), ...errors()]) found.push(`${where}: ${one}`);
+    const others = records.value.cars.length < all.cars.length ? ['these records are no longer shown'] : [];
+    for (const one of [...(wrong ? [wrong] : []), ...others, ...errors()]) found.push(`${where}: ${one}`);
   };
   const show = async (to: Route): Promise<void> => {
     // As a browser does with the address.
@@ -163,7 +108,7 @@ export async function openAll(all: Stores, errors: () => readonly string[]): Pro
       await show({ screen: 'visit', id: visit.id });
       await unfold(`visit ${step}`, look);
       route.value = { screen: 'cautions' };
-      await settled();
+      await settled(root);
     }
   }
   openedScreens.count += opened;
