@@ -9,7 +9,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { findOrInstallChromium } from '../tools/chromium.ts';
+import { findOrInstallShell } from '../tools/chromium.ts';
 import { runMutants, type Sum } from './mutated/run.ts';
 
 const { values } = parseArgs({
@@ -42,7 +42,7 @@ const sum = await runMutants({
   from,
   pages: Number(values.pages),
   minutes: Number(values.minutes),
-  executable: findOrInstallChromium(),
+  executable: findOrInstallShell(),
   told: progress,
 });
 const refused = Object.values(sum.refused).reduce((all, count) => all + count, 0);

@@ -7,7 +7,7 @@ const FILES = shortOrLong(30, 200);
 
 test(`${FILES} changed files are refused in words or open on every screen`, async () => {
   test.setTimeout(600_000);
-  const { CHROMIUM_PATH: executable = '' } = process.env;
+  const { CHROMIUM_SHELL_PATH: executable = '' } = process.env;
   const sum = await runMutants({ files: FILES, seed: 'tests', pages: 1, executable });
   expect(sum.failures.map(({ n, says, wrong }) => ({ n, says, wrong }))).toEqual([]);
   // Neither all of one nor all of the other: they go into the schemas and into the screens.
