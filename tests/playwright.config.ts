@@ -25,7 +25,12 @@ export default defineConfig({
     locale: 'en-GB',
     timezoneId: 'Europe/London',
     // What is killed, and what is installed, runs in the whole browser that a phone has: see browser/phone.ts.
-    launchOptions: { executablePath: process.env.CHROMIUM_SHELL_PATH, chromiumSandbox: false },
+    launchOptions: {
+      executablePath: process.env.CHROMIUM_SHELL_PATH,
+      chromiumSandbox: false,
+      // Letters as high and wide as a phone has them: the shell alone would fit them to whole pixels.
+      args: ['--font-render-hinting=none'],
+    },
     // To keep every built file costs a test half a second: only what is about that has a service worker.
     serviceWorkers: 'block',
     // To note what is done and asked of the network took a twentieth of all the time, pictures of every step a fifth: for
