@@ -5,7 +5,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { shortOrLong } from '../tools/seeds.ts';
-import { expect, MADE, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
 
 // The settings also say how things stand with being offline.
 test.use({ serviceWorkers: 'allow' });
@@ -90,7 +90,7 @@ test('every screen of a visit', async ({ page, site }) => {
     await expect(page.getByText(`${i} of ${moves}`)).toBeVisible();
     await press(MADE);
   }
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await press(/practice rack/);
   await press('Compare with the plan');
   await check(page, 'compare', page.locator('.compare'));

@@ -6,7 +6,7 @@ import { wordsOf } from '../../core/words/catalogue.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
 import { rod } from '../tools/random-cars.ts';
 import { openCarFile } from './car-file.ts';
-import { expect, openApp, test } from './harness.ts';
+import { expect, openApp, REMEASURE, test } from './harness.ts';
 import { planned } from './planned.ts';
 
 const { points } = starters.find(({ kind }) => kind === 'beam-linked')!;
@@ -68,7 +68,7 @@ test('pinion and place across the car are asked for, predicted and compared', as
     await expect(shows).toContainText(formatAngle(rear?.lateral ?? Number.NaN, { digits: 1 }));
     await press('Rear lower link made, both sides');
   }
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await expect(page.getByRole('region', { name: 'Keypad' })).toBeVisible();
   for (const text of typed(plan.predicted)) await page.keyboard.type(text);
   await press('Compare with the plan');

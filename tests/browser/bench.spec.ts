@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import type { Spec } from '../../core/contract.ts';
 import { planOfFile } from '../../core/index.ts';
 import { openCarFile } from './car-file.ts';
-import { expect, goOffline, longTest, MADE, openApp, test, waitForServiceWorker } from './harness.ts';
+import { expect, goOffline, longTest, MADE, openApp, REMEASURE, test, waitForServiceWorker } from './harness.ts';
 import { toTool, visitBench, yardCar } from './yard.ts';
 
 test.use({ serviceWorkers: 'allow', viewport: { width: 360, height: 740 } });
@@ -73,7 +73,7 @@ test('a car whose toe was measured by string only goes from found to left, offli
     { style: 'practical' },
   );
   expect(Math.round(plan.chance * 100)).toBeLessThan(Math.round(byRack.chance * 100));
-  const measure = page.getByRole('heading', { name: 'Re-measure' });
+  const measure = page.getByRole('heading', { name: REMEASURE });
   const made = page.getByRole('button', { name: MADE });
   await expect(made.first()).toBeVisible();
   await expect(page.getByText(`${Math.round(plan.chance * 100)} %`, { exact: false }).first()).toBeVisible();

@@ -1,7 +1,7 @@
 /** A reading between two moves, and a mishap at the practice rack: what they teach, and that a kill between touches loses nothing. */
 import type { Page } from '@playwright/test';
 import { fill } from './fill.ts';
-import { expect, longTest, openApp, test } from './harness.ts';
+import { expect, longTest, openApp, REMEASURE, test } from './harness.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
 /** By its mark or by the rack. */
@@ -35,9 +35,9 @@ test('a cam of which nobody knows where it stands is turned, measured, and plann
   const cards = page.getByRole('article').filter({ hasText: 'Turn this one first, and measure' });
   await expect(cards).toHaveCount(2);
   await cards.first().getByRole('button', { name: 'Turned towards +' }).click();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await page.reload();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await takePractice(page);
   await press(page, 'Compare with the plan');
   // Nothing was to be expected of that wheel.
@@ -97,5 +97,5 @@ test('where nobody has measured the car, a reading after the first moves is offe
     await expect(page.getByText(/A reading in between pays|Measure now, it pays/)).toBeVisible();
   }
   await now.getByRole('button', { name: 'Measure now' }).click();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
 });

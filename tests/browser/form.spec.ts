@@ -15,7 +15,7 @@ import {
   toeToLength,
 } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
-import { expect, MADE, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
 
 const { car, spec } = JSON.parse(
   readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
@@ -93,7 +93,7 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
     await expect(page.locator('.expect')).toContainText('total toe');
     await press(page, MADE);
   }
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await press(page, /^As found/);
   await expect(page.locator('.step-done .reading-grid').first()).toContainText('7.0');
   const totals = [totalOf(plan, 'LF', 'RF'), totalOf(plan, 'LR', 'RR')] as const;

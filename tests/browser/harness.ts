@@ -95,6 +95,9 @@ export { expect };
 /** The big touch that says that the job under way is made, or set by the rack: it names it. */
 export const MADE = /^(LF|RF|LR|RR|Front|Rear) .* (made|set)(,|$)/;
 
+/** The step in which the car is measured again, not those in which it was. */
+export const REMEASURE = /^Re-measure(?!d)/;
+
 /** Opens the app and waits until it shows its first screen. */
 export async function openApp(page: Page, site: Site, hash = ''): Promise<void> {
   await page.goto(site.url + hash);

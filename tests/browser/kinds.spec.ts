@@ -32,7 +32,7 @@ import { oneOf, type Random, randomSuspension, stream } from '../tools/random-ca
 import { fewestCases, type KindCase, kindCases, sampleAdjuster } from '../tools/samples.ts';
 import { shortOrLong } from '../tools/seeds.ts';
 import { openCarFile } from './car-file.ts';
-import { expect, MADE, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
 import { planned } from './planned.ts';
 
 const cases = kindCases(() => 3);
@@ -178,7 +178,7 @@ for (const one of walked) {
       await expect(page.locator('.card-form svg.picture')).toHaveCount(job.length);
       await press(page, MADE);
     }
-    await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
     await typeReading(page, car, plan.predicted);
     await press(page, 'Compare with the plan');
     await expect(page.getByText('Not all came as predicted')).toHaveCount(0);

@@ -5,7 +5,7 @@ import type { Moved, Position, Reading } from '../../core/contract.ts';
 import { formatAngle, planOfFile } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
 import { fill } from './fill.ts';
-import { expect, longTest, MADE, openApp, test } from './harness.ts';
+import { expect, longTest, MADE, openApp, REMEASURE, test } from './harness.ts';
 import { planned, takenDown } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 import { open, RECORDS, SCREENS } from './screens.ts';
@@ -81,7 +81,7 @@ longTest('after two moves the car is measured, and the rest is planned from what
   }
   await expect(page.getByText(`3 of ${jobs.length}`)).toBeVisible();
   await press(page, 'Measure now');
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await press(page, 'Back to the moves');
   await expect(page.getByText(`3 of ${jobs.length}`)).toBeVisible();
   await press(page, 'Measure now');

@@ -6,7 +6,7 @@ import type { Page } from '@playwright/test';
 import type { Moved } from '../../core/contract.ts';
 import { formatAngle } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
-import { expect as expectSoon, longTest, MADE, openApp, type Site, test } from './harness.ts';
+import { expect as expectSoon, longTest, MADE, openApp, REMEASURE, type Site, test } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 import { asked, planned } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
@@ -65,8 +65,8 @@ test('a known car from found to left on a live rack, killed between touches', as
     let others = 0;
     for (;;) {
       const made = page.getByRole('button', { name: MADE });
-      await expect(made.or(page.getByRole('heading', { name: 'Re-measure' })).first()).toBeVisible();
-      if (await page.getByRole('heading', { name: 'Re-measure' }).isVisible()) break;
+      await expect(made.or(page.getByRole('heading', { name: REMEASURE })).first()).toBeVisible();
+      if (await page.getByRole('heading', { name: REMEASURE }).isVisible()) break;
       const note = (await page.locator('.step-live .step-note').textContent()) ?? '';
       if (await page.locator('.by-rack').isVisible()) {
         led += 1;

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { ENTRY_STEP } from '../../app/state/stage.ts';
 import type { Adjuster, Car, Reading, Spec } from '../../core/contract.ts';
 import { fill } from './fill.ts';
-import { expect, MADE, openApp, test } from './harness.ts';
+import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
 import { measure } from './measure.ts';
 import { takenDown } from './planned.ts';
 import { car, spec } from './practice.ts';
@@ -62,7 +62,7 @@ const cardNow = (page: Page): Promise<Told> =>
 async function cards(page: Page, url: string): Promise<readonly Told[]> {
   await page.goto(`${url}#/visit/v`);
   const all: Told[] = [];
-  const again = page.getByRole('heading', { name: 'Re-measure' });
+  const again = page.getByRole('heading', { name: REMEASURE });
   const made = page.getByRole('button', { name: MADE });
   for (;;) {
     // A plan is worked out first; on a busy machine that takes its time.

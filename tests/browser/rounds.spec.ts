@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { formatAngle, type Reading } from '../../core/index.ts';
 import { generalEffects, generalGain } from '../tools/general-effects.ts';
-import { expect, longTest, MADE, openApp, test } from './harness.ts';
+import { expect, longTest, MADE, openApp, REMEASURE, test } from './harness.ts';
 import { planned } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
@@ -34,12 +34,12 @@ test('the last mark can be taken back until a digit is typed', async ({ page }) 
   await page.getByRole('button', { name: 'Back to the move' }).click();
   await expect(page.locator('.card-form').getByRole('button', { name: 'LF tie rod set' })).toBeInViewport();
   await page.getByRole('button', { name: MADE }).click();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await page.getByRole('button', { name: /^Moves/ }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.locator('.card-form')).toContainText(plan.moves[0]?.instruction ?? 'no move');
   await page.getByRole('button', { name: MADE }).click();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   await page.keyboard.type('4');
   await page.getByRole('button', { name: /^Moves/ }).click();
   await expect(page.getByRole('button', { name: 'Undo' })).toHaveCount(0);
@@ -51,7 +51,7 @@ test('what does not come as predicted is named, corrected, then planned again fr
   await toTheOneMove(page);
   const first = planned({ car, spec, reading: FOUND, settings: {} }, { style: 'least-work' });
   await page.getByRole('button', { name: MADE }).click();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   // The rod was not turned: toe reads as found.
   for (const text of TYPED) await page.keyboard.type(text);
   await page.getByRole('button', { name: 'Compare with the plan' }).click();
@@ -79,7 +79,7 @@ longTest('a move that was not made is said yes to: it is taken back, and asked f
   await toTheOneMove(page);
   const first = planned({ car, spec, reading: FOUND, settings: {} }, { style: 'least-work' });
   await page.getByRole('button', { name: MADE }).click();
-  await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
   for (const text of TYPED) await page.keyboard.type(text);
   await page.getByRole('button', { name: 'Compare with the plan' }).click();
   await page.getByRole('button', { name: 'Yes, that was it' }).click();
@@ -241,7 +241,7 @@ longTest(
   async ({ page, site }) => {
     await toTheOneMove(page);
     await page.getByRole('button', { name: MADE }).click();
-    await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
     for (const text of TYPED.slice(0, 5)) await page.keyboard.type(text);
     await page.goto(`${site.url}#/settings`);
     await page.getByRole('button', { name: 'mm at the rim' }).click();

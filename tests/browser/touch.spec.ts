@@ -1,7 +1,7 @@
 /** Each touch of a whole visit is answered in 100 ms on a phone four times as slow as this machine. */
 import type { Browser, Locator, Page } from '@playwright/test';
 import { type Answered, SlowHand } from './answered.ts';
-import { expect, longTest, MADE, openApp, type Site, test } from './harness.ts';
+import { expect, longTest, MADE, openApp, REMEASURE, type Site, test } from './harness.ts';
 
 const RATE = 4;
 /** ms */
@@ -23,7 +23,7 @@ async function visit(page: Page, touch: Touch): Promise<void> {
   for (const character of TYPED.join('')) await touch(KEYS[character] ?? character);
   await touch('Where the adjusters stand');
   await touch('These are right');
-  const measure = page.getByRole('heading', { name: 'Re-measure' });
+  const measure = page.getByRole('heading', { name: REMEASURE });
   for (;;) {
     const made = page.getByRole('button', { name: MADE });
     // A plan is worked out first; on a busy machine that takes its time.

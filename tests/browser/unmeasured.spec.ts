@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { shortOrLong } from '../tools/seeds.ts';
-import { expect as expectSoon, longTest, MADE, test, waitForServiceWorker } from './harness.ts';
+import { expect as expectSoon, longTest, MADE, REMEASURE, test, waitForServiceWorker } from './harness.ts';
 import { Phone, touchesOf, typeOnKeypad } from './phone.ts';
 
 test.use({ serviceWorkers: 'allow' });
@@ -102,8 +102,8 @@ longTest('from nothing to as left, by the rack and without a tape', async ({ sit
     for (let moves = 0; ; moves += 1) {
       const { page } = hand;
       const made = page.getByRole('button', { name: MADE });
-      await expect(made.or(page.getByRole('heading', { name: 'Re-measure' })).first()).toBeVisible();
-      if (await page.getByRole('heading', { name: 'Re-measure' }).isVisible()) break;
+      await expect(made.or(page.getByRole('heading', { name: REMEASURE })).first()).toBeVisible();
+      if (await page.getByRole('heading', { name: REMEASURE }).isVisible()) break;
       expect(moves).toBeLessThan(20);
       if (await page.locator('.by-rack').isVisible()) led += 1;
       const note = (await page.locator('.step-live .step-note').textContent()) ?? '';

@@ -5,7 +5,7 @@
 import type { Page } from '@playwright/test';
 import { type CarSettings, CORNERS, type Corner, formatAngle, type Plan, type Reading } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
-import { expect, goOffline, longTest, MADE, type Site, test, waitForServiceWorker } from './harness.ts';
+import { expect, goOffline, longTest, MADE, REMEASURE, type Site, test, waitForServiceWorker } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 import { planned } from './planned.ts';
 import { car, spec } from './practice.ts';
@@ -94,7 +94,7 @@ test('from as found to as left with the network off, and all there after closing
       if (i + 1 < jobs.length) expect((await touchesOf(page)).others - before.others).toBe(1);
     }
 
-    await expect(page.getByRole('heading', { name: 'Re-measure' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
     const before = await touchesOf(page);
     await typeReading(page, promised(plan));
     await press(page, 'Compare with the plan');
@@ -229,7 +229,7 @@ test('a whole practice visit with every tick done takes 30 touches at the most',
     await press(page, 'Where the adjusters stand');
     await press(page, 'These are right');
     for (let round = 1; ; round++) {
-      const measure = page.getByRole('heading', { name: 'Re-measure' });
+      const measure = page.getByRole('heading', { name: REMEASURE });
       const made = page.getByRole('button', { name: MADE });
       for (;;) {
         await expect(made.or(measure).first()).toBeVisible();
