@@ -58,8 +58,14 @@ const opened = new Set<string>();
 /** What is thrown where no screen catches it. */
 const outright = (error: Error): string[] => [`thrown: ${error.stack ?? error.message}`];
 
-/** How long the machine, with all else that it does now, takes for a file that is refused at its first letters, ms. */
-const latency = async ({ kind }: Mutant): Promise<number> => (await judge({ kind, text: 'no file', says: '' })).time;
+/**
+ * How long the machine, with all else that it does now, takes for a file that is refused at its first letters, ms; with a reader
+ * of its own, as in the app.
+ */
+async function latency({ kind }: Mutant): Promise<number> {
+  endReader();
+  return (await judge({ kind, text: 'no file', says: '' })).time;
+}
 
 async function one(seed: string, n: number) {
   const mutant = await mutantOf(seed, n);
