@@ -34,9 +34,8 @@ export function findOrInstallChromium(): string {
 
 /** Debian's headless shell where it is or can be had, else the whole browser: what every page needs, both have. */
 export function findOrInstallShell(): string {
-  const found = () => [onPath(SHELL)].find((path) => path !== undefined && answers(path));
-  if (!found() && mayInstall()) install(SHELL);
-  return found() ?? findOrInstallChromium();
+  if (!answers(SHELL) && mayInstall()) install(SHELL);
+  return (answers(SHELL) && onPath(SHELL)) || findOrInstallChromium();
 }
 
 const mayInstall = (): boolean => process.getuid?.() === 0 && onPath('apt-get') !== undefined;
