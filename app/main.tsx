@@ -9,12 +9,14 @@ import { render } from 'preact';
 import { registerOffline } from './offline/registration.ts';
 import { followAddress, route } from './routes.ts';
 import { App, fetchSoon } from './shell/app.tsx';
+import { heedSecondTouches } from './shell/second-touch.ts';
 import { noteRows, rowsLast } from './state/first-rows.ts';
 import { dressPage } from './state/preferences.ts';
 import { loadRecords, records, reloadRecords } from './state/records.ts';
 import { store } from './store/index.ts';
 
 followAddress();
+heedSecondTouches();
 dressPage();
 const root = document.getElementById('app');
 if (root) render(<App />, root);

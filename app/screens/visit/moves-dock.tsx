@@ -118,7 +118,7 @@ function BackToMove({ view }: Pick<Props, 'view'>) {
   );
 }
 
-/** ms for which a job's touch rests when it has come under the thumb: a nervous one touches twice. */
+/** ms for which a job's touch rests, to be seen, when it has come under the thumb: longer than a nervous one's second. */
 const RESTS = 400;
 
 function useRested(id: string): boolean {
@@ -156,7 +156,8 @@ export function Answers(props: OfJob) {
       {ofRack.map((of) => (
         <Stand key={refKey(of.move)} {...of} />
       ))}
-      <div class="card-foot action-bar">
+      {/* Another job has other buttons: a touch that was meant for the last one is not for them (shell/second-touch.ts). */}
+      <div key={id} class="card-foot action-bar">
         <button type="button" class="action-bar-primary" aria-disabled={resting} onClick={() => resting || book()}>
           {wrong ? `${wrong.move.corner} ${wrong.angle} cannot be read: mend it` : madeText(view.car.car, job)}
           {torqued && !wrong ? ', torqued' : ''}

@@ -1,0 +1,52 @@
+/** A thumb that touches twice: what has come under it since is not what it meant. */
+import type { Page } from '@playwright/test';
+import { expect, MADE, openApp, test } from './harness.ts';
+import { toTheMoves } from './practice.ts';
+
+const TYPED = ['3.42', '2.96', '-0.99', '-0.01', '0.21', '-0.01', '-1.24', '-0.69', '0.19', '0.08'];
+
+/** A touch in the glass as the hand makes it, at a time of its own: ms of the epoch. */
+async function touchAt(page: Page, place: { readonly x: number; readonly y: number }, at: number): Promise<void> {
+  const devtools = await page.context().newCDPSession(page);
+  const timestamp = at / 1000;
+  await Promise.all([
+    devtools.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [place], timestamp }),
+    devtools.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [], timestamp }),
+  ]);
+  await devtools.detach();
+}
+
+test('the second touch of a nervous thumb leaves and books nothing that came under it', async ({ page, site }) => {
+  await openApp(page, site);
+  await toTheMoves(page, TYPED);
+  const made = page.getByRole('button', { name: MADE });
+  const jobs = (await page.getByText(/^1 of /).textContent())?.replace('1 of ', '');
+  const box = (await made.boundingBox())!;
+  const thumb = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  const first = Date.now();
+  await touchAt(page, thumb, first);
+  await expect(page.getByText(`2 of ${jobs}`)).toBeVisible();
+
+  // The next card may lie otherwise, so that another answer than the one that was meant is under the thumb.
+  const under = (name: string) =>
+    page.evaluate(
+      ([y, name]) => {
+        const foot = document.querySelector<HTMLElement>('.card-foot')!;
+        const one = [...foot.querySelectorAll('button')].find(({ textContent }) => textContent === name)!;
+        foot.style.translate = 'none';
+        const { left, width, top, height } = one.getBoundingClientRect();
+        foot.style.translate = `0 ${Number(y) - top - height / 2}px`;
+        return { x: left + width / 2, y: Number(y) };
+      },
+      [thumb.y, name] as const,
+    );
+  await touchAt(page, await under('Leave it'), first + 120);
+  await touchAt(page, await under('Won’t move'), first + 240);
+  await expect(page.locator('.move-left')).toHaveCount(0);
+  await expect(page.locator('.move-made')).toHaveCount(1);
+  await expect(page.getByText(`2 of ${jobs}`)).toBeVisible();
+
+  // What is meant comes later, and is heeded.
+  await touchAt(page, await under('Leave it'), first + 1000);
+  await expect(page.locator('.move-left')).not.toHaveCount(0);
+});
