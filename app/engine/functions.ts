@@ -24,13 +24,17 @@ import {
   whatIsBent,
   whatWouldFreeOfFile,
 } from '../../core/index.ts';
+import { counted, whileCold } from './compiled.ts';
 import { rehearse } from './rehearse.ts';
+
+/** Plans among which somebody chooses, as they mostly come. */
+const CHOICES = 4;
 
 export const functions = {
   adjusterEffects,
   axleCharts,
   axleEffects,
-  choicesOfFile,
+  choicesOfFile: counted(choicesOfFile, CHOICES),
   dimensionWorth,
   expectationOfFile,
   explanationOfFile,
@@ -38,11 +42,11 @@ export const functions = {
   hintsOfFile,
   measureBetween,
   parseCarFile,
-  planOfFile,
+  planOfFile: counted(planOfFile, 1),
   pointsFromTape,
   problemsOf,
   reachOfFile,
-  rehearse,
+  rehearse: whileCold(rehearse),
   solveCorner,
   taughtOfFile,
   turnsThatTell,

@@ -11,7 +11,7 @@ import { type Field, fieldsOf, fieldWord, isTape } from '../../state/fields.ts';
 import { formOf } from '../../state/form.ts';
 import { verdictOf, windowOf } from '../../state/judge.ts';
 import { alongside } from '../../state/one-window.ts';
-import { units } from '../../state/preferences.ts';
+import { live, units } from '../../state/preferences.ts';
 import { draft } from '../../state/records.ts';
 import { entryDraft } from '../../state/stage.ts';
 import { END, GRACE, isFraction, skipKey, type Word } from '../../state/typing.ts';
@@ -93,7 +93,7 @@ export function EntryDock({ view, actionLabel, onReady }: Props) {
   const { texts, own, active, taken, from, fields, pad, read } = entryOf(view);
   const { car, spec } = view.car;
   useEffect(() => {
-    if (spec) warmUp(car, spec);
+    if (spec) warmUp(car, spec, live.value.angles);
   }, []);
   const [lingers, setLingers] = useState(false);
   const onKey = (key: KeypadKey | string, at: number, by: 'touch' | 'keyboard') => {
