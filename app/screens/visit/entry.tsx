@@ -89,11 +89,16 @@ export function EntryGrid({ view }: { readonly view: VisitView }) {
   );
 }
 
+/** ms after which a hand that types is at it: the first touches of a slow phone are not to wait for a rehearsal. */
+const AT_EASE = 1500;
+
 export function EntryDock({ view, actionLabel, onReady }: Props) {
   const { texts, own, active, taken, from, fields, pad, read } = entryOf(view);
   const { car, spec } = view.car;
   useEffect(() => {
-    if (spec) warmUp(car, spec, live.value.angles);
+    if (!spec) return;
+    const timer = setTimeout(() => warmUp(car, spec, live.value.angles), AT_EASE);
+    return () => clearTimeout(timer);
   }, []);
   const [lingers, setLingers] = useState(false);
   const onKey = (key: KeypadKey | string, at: number, by: 'touch' | 'keyboard') => {
