@@ -13,7 +13,11 @@ const withMore = all.filter((path) => readFileSync(`${root}/${path}`, 'utf8').in
 const files = shortOrLong(all, withMore);
 
 /** Of pure functions: nothing is replaced in these tests, and what a module remembers changes no answer. */
-const pure = files.filter((path) => /^tests\/(core|parts|property|reference)\//.test(path));
+const pure = files.filter(
+  (path) =>
+    /^tests\/(boundary|core|nonsense|parts|property|reference|terminal)\//.test(path) &&
+    !readFileSync(`${root}/${path}`, 'utf8').includes('vi.mock('),
+);
 /** Of what was built: run where there is a build. */
 const built = files.filter((path) => path.endsWith('/size.test.ts'));
 const others = files.filter((path) => !pure.includes(path) && !built.includes(path));

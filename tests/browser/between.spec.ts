@@ -80,22 +80,24 @@ longTest('a figure with the wrong sign is named, corrected at a touch, and stays
   await expect(page.getByRole('button', { name: /^Re-measured/ })).toBeVisible();
 });
 
-test('where nobody has measured the car, a reading after the first moves is offered with what it brings', async ({
-  page,
-}) => {
-  const loose = { ...car, front: { ...car.front, suspension: { ...car.front.suspension, tolerance: 30 } } };
-  await fill(page, { cars: [{ id: car.id, car: loose, spec, changed: '2026-02-01T00:00:00.000Z', practice: true }] });
-  await toTheMoves(page, ['3.60', '3.90', '0.60', '-1.60', '0.60', '-0.40', '-1.20', '-1.20', '0.15', '0.15']);
-  const card = page.getByRole('article').filter({ hasText: 'A reading in between pays' });
-  await expect(card).toBeVisible();
-  await expect(card).toContainText(/\d+ % → about \d+ %/);
-  const now = page.getByRole('article').filter({ hasText: 'Measure now, it pays' });
-  for (let i = 0; i < 6 && (await now.count()) === 0; i += 1) {
-    await press(page, DONE);
-    await page.reload();
-    await expect(page.locator('.card-form')).toBeVisible();
-    await expect(page.getByText(/A reading in between pays|Measure now, it pays/)).toBeVisible();
-  }
-  await now.getByRole('button', { name: 'Measure now' }).click();
-  await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
-});
+// In `npm test` tests/core/ask/first-move.test.ts has after which move it pays, and what it brings.
+longTest(
+  'where nobody has measured the car, a reading after the first moves is offered with what it brings',
+  async ({ page }) => {
+    const loose = { ...car, front: { ...car.front, suspension: { ...car.front.suspension, tolerance: 30 } } };
+    await fill(page, { cars: [{ id: car.id, car: loose, spec, changed: '2026-02-01T00:00:00.000Z', practice: true }] });
+    await toTheMoves(page, ['3.60', '3.90', '0.60', '-1.60', '0.60', '-0.40', '-1.20', '-1.20', '0.15', '0.15']);
+    const card = page.getByRole('article').filter({ hasText: 'A reading in between pays' });
+    await expect(card).toBeVisible();
+    await expect(card).toContainText(/\d+ % → about \d+ %/);
+    const now = page.getByRole('article').filter({ hasText: 'Measure now, it pays' });
+    for (let i = 0; i < 6 && (await now.count()) === 0; i += 1) {
+      await press(page, DONE);
+      await page.reload();
+      await expect(page.locator('.card-form')).toBeVisible();
+      await expect(page.getByText(/A reading in between pays|Measure now, it pays/)).toBeVisible();
+    }
+    await now.getByRole('button', { name: 'Measure now' }).click();
+    await expect(page.getByRole('heading', { name: REMEASURE })).toBeVisible();
+  },
+);

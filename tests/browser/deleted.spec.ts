@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import type { CarRecord, VisitRecord } from '../../core/records/stored.ts';
 import { fill } from './fill.ts';
-import { expect, openApp, type Site, test } from './harness.ts';
+import { expect, longTest, openApp, type Site, test } from './harness.ts';
 import { press, typeOnKeypad } from './phone.ts';
 import { car, spec } from './practice.ts';
 
@@ -162,55 +162,56 @@ test('one that was touched today is not said to be forgotten', async ({ page, si
   await expect(page.getByRole('button', { name: /^Close the visit/ })).toHaveCount(0);
 });
 
-test('ride heights, odometer, technician and shop: typed, on the sheet, and in the table file', async ({
-  page,
-  site,
-}) => {
-  await begin(page, site, { preferences: [{ id: 'shop', value: { name: '=Bench & Marl' } }] });
-  await page.getByText('Marl estate').click();
-  await press(page, 'New visit');
-  await page.getByRole('button', { name: /^Before you measure/ }).click();
-  await page.getByLabel('Odometer, km').fill('84,210');
-  await page.getByLabel('Technician').fill('A. Ostler');
-  await page.getByLabel('Technician').blur();
-  await page.getByRole('checkbox', { name: /^Ride heights too/ }).check();
-  await expect(page.getByRole('button', { name: 'LF Ride height: empty' })).toHaveAttribute('aria-pressed', 'true');
-  for (const height of ['385', '380.5', '402', '402']) {
-    await typeOnKeypad(page, height);
-    await press(page, 'Next');
-  }
-  await typeOnKeypad(page, '4.10');
-  await expect(page.getByRole('button', { name: 'LF Caster: 4.10' })).toBeVisible();
-  await expect(page.getByRole('button', { name: 'RR Ride height: 402' })).toBeVisible();
-  for (let left = 9; left > 0; left -= 1) await page.getByRole('button', { name: 'Skip', exact: true }).tap();
-  await press(page, 'Where the adjusters stand');
-  await page
-    .getByRole('button', { name: /right|as they stand/i })
-    .last()
-    .click();
-  await page.getByRole('button', { name: /^As found/ }).click();
-  await expect(page.getByText('front ride height, left less right')).toBeVisible();
-  await expect(page.getByText(/^\+4\.5.mm$/)).toBeVisible();
+// In `npm test` tests/state/typing.test.ts types heights, visit-notes.test.ts reads the others, history-table.test.ts has all.
+longTest(
+  'ride heights, odometer, technician and shop: typed, on the sheet, and in the table file',
+  async ({ page, site }) => {
+    await begin(page, site, { preferences: [{ id: 'shop', value: { name: '=Bench & Marl' } }] });
+    await page.getByText('Marl estate').click();
+    await press(page, 'New visit');
+    await page.getByRole('button', { name: /^Before you measure/ }).click();
+    await page.getByLabel('Odometer, km').fill('84,210');
+    await page.getByLabel('Technician').fill('A. Ostler');
+    await page.getByLabel('Technician').blur();
+    await page.getByRole('checkbox', { name: /^Ride heights too/ }).check();
+    await expect(page.getByRole('button', { name: 'LF Ride height: empty' })).toHaveAttribute('aria-pressed', 'true');
+    for (const height of ['385', '380.5', '402', '402']) {
+      await typeOnKeypad(page, height);
+      await press(page, 'Next');
+    }
+    await typeOnKeypad(page, '4.10');
+    await expect(page.getByRole('button', { name: 'LF Caster: 4.10' })).toBeVisible();
+    await expect(page.getByRole('button', { name: 'RR Ride height: 402' })).toBeVisible();
+    for (let left = 9; left > 0; left -= 1) await page.getByRole('button', { name: 'Skip', exact: true }).tap();
+    await press(page, 'Where the adjusters stand');
+    await page
+      .getByRole('button', { name: /right|as they stand/i })
+      .last()
+      .click();
+    await page.getByRole('button', { name: /^As found/ }).click();
+    await expect(page.getByText('front ride height, left less right')).toBeVisible();
+    await expect(page.getByText(/^\+4\.5.mm$/)).toBeVisible();
 
-  const id = await page.evaluate(() => location.hash.split('/').pop());
-  await page.goto(`${site.url}#/car/marl/history`);
-  const [file] = await Promise.all([page.waitForEvent('download'), press(page, 'Table file')]);
-  expect(file.suggestedFilename()).toBe('marl-estate.csv');
-  const rows = readFileSync(await file.path(), 'utf8').split('\r\n');
-  expect(rows[0]).toContain('Shop,Technician,Car,Plate,Odometer,Odometer in,"LF ride height, mm"');
-  expect(rows[1]).toContain(`no,'=Bench & Marl,A. Ostler,Marl estate,`);
-  expect(rows[1]).toContain(',84210,km,385,380.5,');
-  expect(rows).toHaveLength(4);
+    const id = await page.evaluate(() => location.hash.split('/').pop());
+    await page.goto(`${site.url}#/car/marl/history`);
+    const [file] = await Promise.all([page.waitForEvent('download'), press(page, 'Table file')]);
+    expect(file.suggestedFilename()).toBe('marl-estate.csv');
+    const rows = readFileSync(await file.path(), 'utf8').split('\r\n');
+    expect(rows[0]).toContain('Shop,Technician,Car,Plate,Odometer,Odometer in,"LF ride height, mm"');
+    expect(rows[1]).toContain(`no,'=Bench & Marl,A. Ostler,Marl estate,`);
+    expect(rows[1]).toContain(',84210,km,385,380.5,');
+    expect(rows).toHaveLength(4);
 
-  // The next visit is by the same.
-  await page.goto(`${site.url}#/visit/${id}`);
-  await page.goto(`${site.url}#/car/marl`);
-  await press(page, 'Delete this visit');
-  await press(page, 'New visit');
-  await page.getByRole('button', { name: /^Before you measure/ }).click();
-  await expect(page.getByLabel('Technician')).toHaveValue('A. Ostler');
-  await expect(page.getByLabel('Odometer, km')).toHaveValue('');
-});
+    // The next visit is by the same.
+    await page.goto(`${site.url}#/visit/${id}`);
+    await page.goto(`${site.url}#/car/marl`);
+    await press(page, 'Delete this visit');
+    await press(page, 'New visit');
+    await page.getByRole('button', { name: /^Before you measure/ }).click();
+    await expect(page.getByLabel('Technician')).toHaveValue('A. Ostler');
+    await expect(page.getByLabel('Odometer, km')).toHaveValue('');
+  },
+);
 
 test('in inches with a comma, a body that leans is asked about', async ({ page, site }) => {
   const value = { length: 'inch', decimal: ',', heights: true };

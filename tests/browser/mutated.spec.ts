@@ -3,7 +3,7 @@ import { runMutants } from '../bench/mutated/run.ts';
 import { shortOrLong } from '../tools/seeds.ts';
 import { expect, test } from './harness.ts';
 
-const FILES = shortOrLong(30, 200);
+const FILES = shortOrLong(15, 200);
 
 test(`${FILES} changed files are refused in words or open on every screen`, async () => {
   test.setTimeout(600_000);

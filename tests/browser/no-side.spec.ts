@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { ENTRY_STEP } from '../../app/state/stage.ts';
 import type { Adjuster, Car, Reading, Spec } from '../../core/contract.ts';
 import { fill } from './fill.ts';
-import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
+import { expect, longTest, MADE, openApp, REMEASURE, test } from './harness.ts';
 import { measure } from './measure.ts';
 import { takenDown } from './planned.ts';
 import { car, spec } from './practice.ts';
@@ -85,29 +85,34 @@ const of = (name: string, all: readonly Told[]): readonly Told[] => {
 
 for (const live of [[], ['camber', 'toe']]) {
   const by = live.length > 0 ? 'by the rack' : 'by its marks';
-  test(`${by}: what is not on file is neither drawn nor said`, async ({ page, site }) => {
-    test.setTimeout(120_000);
-    await begin(page, site, false, live);
-    const all = await cards(page, site.url);
-    for (const { says, letters } of all) {
-      expect(says).not.toMatch(SENSE);
-      expect(letters.filter((text) => SIGN.test(text))).toEqual([]);
-    }
-    for (const { says, turned } of of(BOLT, all)) {
-      expect(turned, says).toBe(0);
-      expect(says).toMatch(/so that the link’s inner end goes (in|out)board/);
-      // How to see on the rack which way that is.
-      expect(says).toMatch(/on the rack (camber|toe) (falls|rises) by|the way that makes (camber|toe) (rise|fall),/);
-    }
-    if (live.length === 0) for (const { turned } of of('Upper link, numbered cam', all)) expect(turned).toBe(0);
-    for (const { says, turned } of of(' rod', all)) {
-      expect(says).toMatch(/longer|shorter/);
-      expect(turned, says).toBe(0);
-    }
-  });
+  // In `npm test` by its marks: what is said of a move and what is drawn of it are the same for both.
+  (live.length > 0 ? longTest : test)(
+    `${by}: what is not on file is neither drawn nor said`,
+    async ({ page, site }) => {
+      test.setTimeout(120_000);
+      await begin(page, site, false, live);
+      const all = await cards(page, site.url);
+      for (const { says, letters } of all) {
+        expect(says).not.toMatch(SENSE);
+        expect(letters.filter((text) => SIGN.test(text))).toEqual([]);
+      }
+      for (const { says, turned } of of(BOLT, all)) {
+        expect(turned, says).toBe(0);
+        expect(says).toMatch(/so that the link’s inner end goes (in|out)board/);
+        // How to see on the rack which way that is.
+        expect(says).toMatch(/on the rack (camber|toe) (falls|rises) by|the way that makes (camber|toe) (rise|fall),/);
+      }
+      if (live.length === 0) for (const { turned } of of('Upper link, numbered cam', all)) expect(turned).toBe(0);
+      for (const { says, turned } of of(' rod', all)) {
+        expect(says).toMatch(/longer|shorter/);
+        expect(turned, says).toBe(0);
+      }
+    },
+  );
 }
 
-test('by its marks: what is on file is drawn and said', async ({ page, site }) => {
+// In `npm test` tests/core/adjuster says which way each kind with a side goes.
+longTest('by its marks: what is on file is drawn and said', async ({ page, site }) => {
   test.setTimeout(120_000);
   await begin(page, site, true, []);
   const all = await cards(page, site.url);
@@ -120,44 +125,45 @@ test('by its marks: what is on file is drawn and said', async ({ page, site }) =
 });
 
 for (const given of [false, true]) {
-  test(`${given ? 'with' : 'without'} a side on file, on the build card and where it stands`, async ({
-    page,
-    site,
-  }) => {
-    await begin(page, site, given, []);
-    await page.goto(`${site.url}#/car/sides/build`);
-    await page.getByRole('button', { name: /^Rear adjusters/ }).tap();
-    const form = page.locator('.adjuster-form', { hasText: BOLT });
-    await form.getByRole('button', { name: BOLT }).tap();
-    await expect(form.locator('.picture')).toBeVisible();
-    const step = form.locator('caption');
-    await expect(step).toHaveText(given ? 'One step: 1 mark towards +' : 'One step: 1 mark outboard');
-    await expect(form.locator('.picture .picture-arrow')).toHaveCount(given ? 1 : 0);
-    await expect(form.locator('.picture text').getByText(SIGN)).toHaveCount(given ? 2 : 0);
+  // In `npm test` without: with one it stood there before.
+  (given ? longTest : test)(
+    `${given ? 'with' : 'without'} a side on file, on the build card and where it stands`,
+    async ({ page, site }) => {
+      await begin(page, site, given, []);
+      await page.goto(`${site.url}#/car/sides/build`);
+      await page.getByRole('button', { name: /^Rear adjusters/ }).tap();
+      const form = page.locator('.adjuster-form', { hasText: BOLT });
+      await form.getByRole('button', { name: BOLT }).tap();
+      await expect(form.locator('.picture')).toBeVisible();
+      const step = form.locator('caption');
+      await expect(step).toHaveText(given ? 'One step: 1 mark towards +' : 'One step: 1 mark outboard');
+      await expect(form.locator('.picture .picture-arrow')).toHaveCount(given ? 1 : 0);
+      await expect(form.locator('.picture text').getByText(SIGN)).toHaveCount(given ? 2 : 0);
 
-    await fill(
-      page,
-      { visits: [{ id: 'next', carId: 'sides', opened: '2026-05-06T08:00:00.000Z' }] },
-      { reload: false },
-    );
-    const typed = Object.entries(FOUND).flatMap(([corner, wheel]) =>
-      typeof wheel === 'object'
-        ? Object.entries(wheel).map(([angle, x]) => [`${corner}.${angle}`, String(x).replace('-', '−')])
-        : [],
-    );
-    const texts = { ...Object.fromEntries(typed), [ENTRY_STEP]: 'standing' };
-    await fill(page, { drafts: [{ id: 'reading:next', texts, cursor: 'end', changed: at }] });
-    await page.goto(`${site.url}#/visit/next`);
-    await page.getByRole('button', { name: BOLT }).first().tap();
-    const stepper = page.locator('.stepper');
-    await expect(stepper.locator('.face svg')).toBeVisible();
-    await expect(stepper.getByText(/^[+−]$/)).toHaveCount(given ? 4 : 0);
-    await page.getByRole('button', { name: 'One step up' }).tap();
-    await expect(stepper.locator('.stepper-value')).toHaveText(given ? /^mark \+/ : /outboard from the middle$/);
-    await expect(stepper.locator('.face').locator('.picture-arrow, .eccentric-to')).toHaveCount(given ? 1 : 0);
-    await page.getByRole('button', { name: 'Type it' }).tap();
-    await expect(stepper.getByLabel(/^marks/)).toHaveAccessibleName(
-      given ? 'marks' : /^marks outboard from the middle/,
-    );
-  });
+      await fill(
+        page,
+        { visits: [{ id: 'next', carId: 'sides', opened: '2026-05-06T08:00:00.000Z' }] },
+        { reload: false },
+      );
+      const typed = Object.entries(FOUND).flatMap(([corner, wheel]) =>
+        typeof wheel === 'object'
+          ? Object.entries(wheel).map(([angle, x]) => [`${corner}.${angle}`, String(x).replace('-', '−')])
+          : [],
+      );
+      const texts = { ...Object.fromEntries(typed), [ENTRY_STEP]: 'standing' };
+      await fill(page, { drafts: [{ id: 'reading:next', texts, cursor: 'end', changed: at }] });
+      await page.goto(`${site.url}#/visit/next`);
+      await page.getByRole('button', { name: BOLT }).first().tap();
+      const stepper = page.locator('.stepper');
+      await expect(stepper.locator('.face svg')).toBeVisible();
+      await expect(stepper.getByText(/^[+−]$/)).toHaveCount(given ? 4 : 0);
+      await page.getByRole('button', { name: 'One step up' }).tap();
+      await expect(stepper.locator('.stepper-value')).toHaveText(given ? /^mark \+/ : /outboard from the middle$/);
+      await expect(stepper.locator('.face').locator('.picture-arrow, .eccentric-to')).toHaveCount(given ? 1 : 0);
+      await page.getByRole('button', { name: 'Type it' }).tap();
+      await expect(stepper.getByLabel(/^marks/)).toHaveAccessibleName(
+        given ? 'marks' : /^marks outboard from the middle/,
+      );
+    },
+  );
 }

@@ -47,7 +47,7 @@ function request(seed: number, turns: number): PlanRequest {
 }
 
 describe('a car with few enough settings, planned as if it had too many', () => {
-  const SEEDS = shortOrLong(upTo(6), upTo(40));
+  const SEEDS = shortOrLong(upTo(4), upTo(40));
   const TURNS = 1 / 2;
   /** States of a corner from which on they are not all listed. */
   const MOST = 200;
@@ -143,7 +143,7 @@ function fromOutside({ car, spec, reading }: PlanRequest, seed: number) {
 }
 
 describe('rods in flats, six turns either way', () => {
-  const SEEDS = shortOrLong(upTo(5), upTo(30));
+  const SEEDS = shortOrLong(upTo(3), upTo(30));
   const plans = new Map<number, ReturnType<typeof planMoves>>();
   const planned = (seed: number) => {
     const plan = plans.get(seed) ?? planMoves(request(seed, 6));
@@ -181,7 +181,7 @@ describe('rods in flats, six turns either way', () => {
           return [id, Math.max(-6, Math.min(6, (at as number) + by / 6))];
         }),
       );
-    for (let tried = 0; tried < shortOrLong(300, 3000); tried++) {
+    for (let tried = 0; tried < shortOrLong(150, 3000); tried++) {
       const to = { ...positions, LR: shifted(positions.LR), ...(reading.RR && { RR: shifted(positions.RR) }) };
       const after = predictReading(car, reading, {}, to);
       if (after.unreachable) continue;

@@ -43,7 +43,7 @@ describe('a random history', () => {
           expect(await restoreFile(there, file)).toBe(there);
         }
       }),
-      { numRuns: shortOrLong(200, 1000) },
+      { numRuns: shortOrLong(80, 1000) },
     ),
   );
 
@@ -63,7 +63,7 @@ describe('a random history', () => {
           const held = pieces(forth);
           for (const piece of [...pieces(phones[0]), ...pieces(phones[1])]) expect(held).toContain(piece);
         }),
-        { numRuns: shortOrLong(200, 1000) },
+        { numRuns: shortOrLong(80, 1000) },
       ),
   );
 });
@@ -96,6 +96,6 @@ describe('pieces of any size, in any order of the phones', () => {
         expect(counts).toEqual(whole.counts);
         expect([...both].sort()).toEqual(whole.both.map(canonical).sort());
       }),
-      { numRuns: shortOrLong(150, 1000) },
+      { numRuns: shortOrLong(60, 1000) },
     ));
 });

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { solveCorner } from '../../core/index.ts';
 import tarn from '../../fixtures/cars/tarn-gt.json' with { type: 'json' };
-import { call } from './call.ts';
+import { call, callAsNpm } from './call.ts';
 
 const chart = (...args: string[]) => call('chart', args);
 
 describe('npm run chart', () => {
   it('--json: every cell is the pose there less the pose at the reference', () => {
-    const { stdout, status } = chart('fixtures/cars/tarn-gt.json', '--json');
+    const { stdout, status } = callAsNpm('chart', ['fixtures/cars/tarn-gt.json', '--json']);
     expect(status).toBe(0);
     const [front] = JSON.parse(stdout);
     const { suspension, adjusters } = tarn.car.front as never;

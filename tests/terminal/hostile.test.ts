@@ -18,7 +18,7 @@ const fileOf = (file: unknown): string => {
 };
 
 describe('a path that is no file', () => {
-  it.each(['plan', 'chart'])('%s ends on a device, a pipe and a folder', (script) => {
+  it.each(['plan', 'chart'] as const)('%s ends on a device, a pipe and a folder', (script) => {
     const pipe = join(folder, `pipe-${script}`);
     expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
     for (const path of ['/dev/zero', pipe, folder]) {
