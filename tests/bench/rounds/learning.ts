@@ -14,8 +14,11 @@ const AT_A_TIME = 4;
 
 const percent = (part: number, all: number): string => (all === 0 ? '–' : `${((100 * part) / all).toFixed(1)} %`);
 
-export async function learningRows(cars: number): Promise<void> {
-  const groups = OFFS.flatMap(([off, title]) => LEARNERS.map(({ name }, family) => ({ off, title, name, family })));
+/** @param only of rows whose name holds it */
+export async function learningRows(cars: number, only: string): Promise<void> {
+  const groups = OFFS.flatMap(([off, title]) =>
+    LEARNERS.map(({ name }, family) => ({ off, title, name, family })),
+  ).filter(({ name, title }) => `${name}, ${title}`.includes(only));
   const batches = groups.map(({ off, family }) =>
     Array.from({ length: Math.ceil(cars / AT_A_TIME) }, (_, i): Batch => {
       const from = i * AT_A_TIME;

@@ -1,6 +1,7 @@
 /**
- * `npm run bench:rounds [-- CARS [learning]]`: how many re-measures a car takes, by the rule of thumb, by the kit's chart and by
- * Cornerwright, on simulated cars; and whether the chance that a plan states comes true. With `learning` the last rows alone.
+ * `npm run bench:rounds [-- CARS [learning [ROWS]]]`: how many re-measures a car takes, by the rule of thumb, by the kit's chart and by
+ * Cornerwright, on simulated cars; and whether the chance that a plan states comes true. With `learning` the last rows
+ * alone, with ROWS those of them whose name holds it.
  */
 import { type Batch, playAll } from './crew.ts';
 import { FAMILIES } from './families.ts';
@@ -9,6 +10,7 @@ import { ALL_KNOWN, type Outcome, POINTS_EXACT, TOE } from './play.ts';
 
 const CARS = Number(process.argv[2] ?? 500);
 const ONLY_LEARNING = process.argv[3] === 'learning';
+const ROWS = process.argv[4] ?? '';
 /** Cars that a core takes at a time: few, so that none waits long for another at the end. */
 const AT_A_TIME = 4;
 
@@ -90,4 +92,4 @@ for (let low = 5; low < 100; low += 10) {
   );
 }
 
-await learningRows(CARS);
+await learningRows(CARS, ROWS);
