@@ -5,7 +5,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { shortOrLong } from '../tools/seeds.ts';
-import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
+import { expect, longTest, MADE, openApp, REMEASURE, test } from './harness.ts';
 
 // The settings also say how things stand with being offline.
 test.use({ serviceWorkers: 'allow' });
@@ -102,7 +102,8 @@ test('every screen of a visit', async ({ page, site }) => {
   await check(page, 'history', page.locator('.dock'));
 });
 
-test('every screen beside a visit', async ({ page, site }) => {
+// In `npm test` the screens of a visit, matrix.spec.ts has nothing cut and the contrast of every look stands in tests/parts.
+longTest('every screen beside a visit', async ({ page, site }) => {
   test.setTimeout(120_000);
   const html = page.locator('html');
   await page.goto(`${site.url}#/settings`);
@@ -121,7 +122,7 @@ test('every screen beside a visit', async ({ page, site }) => {
   }
 });
 
-test('every tool of the bench', async ({ page, site }) => {
+longTest('every tool of the bench', async ({ page, site }) => {
   test.setTimeout(180_000);
   const tools = ['-', 'sweep', 'across', 'strings', 'rough', 'camber', 'phone', 'repeat', 'run-out', 'axle', 'heights'];
   for (const tool of [...tools, 'slip', 'bent']) {

@@ -1,7 +1,7 @@
 /** A plan that is nearly as sure with less work is pointed out, and taken with a touch. */
 import type { Reading } from '../../core/contract.ts';
 import { planChoices } from '../../core/index.ts';
-import { expect, openApp, test } from './harness.ts';
+import { expect, longTest, openApp } from './harness.ts';
 import { asked } from './planned.ts';
 import { car, spec, toTheMoves } from './practice.ts';
 
@@ -13,7 +13,8 @@ const READING: Reading = {
   RR: { camber: -0.69, toe: 0.08 },
 };
 
-test('what is nearly as sure with less work is told beside the other plans', async ({ page, site }) => {
+// In `npm test` tests/property/plan-choices.test.ts has the choices that are told.
+longTest('what is nearly as sure with less work is told beside the other plans', async ({ page, site }) => {
   const choices = planChoices(asked({ car, spec, reading: READING, settings: {} }));
   const [practical, ...others] = choices;
   const surest = others.find(({ styles }) => styles.includes('surest'));

@@ -90,7 +90,7 @@ async function thumb({ touches, choices, first, empties, waits }: Order): Promis
 }
 
 const SEED = process.env.CORNERWRIGHT_SEED ?? 'thumb';
-const SEQUENCES = shortOrLong(12, 200);
+const SEQUENCES = shortOrLong(6, 200);
 /** Phones that are typed on at the same time. */
 const PHONES = shortOrLong(3, 5);
 

@@ -15,7 +15,7 @@ import {
   toeToLength,
 } from '../../core/index.ts';
 import { jobsIn, sentence } from '../tools/jobs.ts';
-import { expect, MADE, openApp, REMEASURE, test } from './harness.ts';
+import { expect, longTest, MADE, openApp, REMEASURE, test } from './harness.ts';
 
 const { car, spec } = JSON.parse(
   readFileSync(fileURLToPath(new URL('../../fixtures/cars/practice.json', import.meta.url)), 'utf8'),
@@ -133,7 +133,8 @@ test('a total is typed once an axle in mm, halved, kept as typed, and shown as a
   await expect(cell(page, 'front Total toe: empty')).toBeVisible();
 });
 
-test('SAI is asked for behind its switch, and a total read as an angle is halved too', async ({ page, site }) => {
+// In `npm test` tests/state/typing.test.ts goes through every order of the fields.
+longTest('SAI is asked for behind its switch, and a total read as an angle is halved too', async ({ page, site }) => {
   await openApp(page, site);
   await page.getByText('Practice car').click();
   await press(page, 'New visit');
@@ -158,36 +159,38 @@ test('SAI is asked for behind its switch, and a total read as an angle is halved
   await expect(page.locator('.reading-grid').first()).not.toContainText('SAI');
 });
 
-test('what front toe is read against is asked once, shown ever after, and changed for one reading', async ({
-  page,
-  site,
-}) => {
-  await page.setViewportSize({ width: 360, height: 740 });
-  await openApp(page, site);
-  await page.getByText('Practice car').click();
-  await press(page, 'New visit');
-  const question = page.getByRole('group', { name: 'Your rack reads front toe against' });
-  await expect(question.getByRole('button', { name: 'the thrust line' })).toHaveAttribute('aria-pressed', 'true');
-  for (const text of [...ANGLES.front, '0.30', '0.10', ...ANGLES.rear, '0.25', '0.05']) await page.keyboard.type(text);
-  await press(page, 'Where the adjusters stand');
-  await press(page, 'These are right');
-  await press(page, /^As found/);
-  await expect(page.getByText('Front toe against the thrust line.')).toBeVisible();
+// In `npm test` tests/state/toe-reference.test.ts asks once, keeps it and changes it for one reading.
+longTest(
+  'what front toe is read against is asked once, shown ever after, and changed for one reading',
+  async ({ page, site }) => {
+    await page.setViewportSize({ width: 360, height: 740 });
+    await openApp(page, site);
+    await page.getByText('Practice car').click();
+    await press(page, 'New visit');
+    const question = page.getByRole('group', { name: 'Your rack reads front toe against' });
+    await expect(question.getByRole('button', { name: 'the thrust line' })).toHaveAttribute('aria-pressed', 'true');
+    for (const text of [...ANGLES.front, '0.30', '0.10', ...ANGLES.rear, '0.25', '0.05'])
+      await page.keyboard.type(text);
+    await press(page, 'Where the adjusters stand');
+    await press(page, 'These are right');
+    await press(page, /^As found/);
+    await expect(page.getByText('Front toe against the thrust line.')).toBeVisible();
 
-  // Another car's first reading asks no more.
-  await page.goto(`${site.url}#/settings`);
-  const setting = page.getByRole('group', { name: 'Front toe is read against' });
-  await expect(setting.getByRole('button', { name: 'the thrust line' })).toHaveAttribute('aria-pressed', 'true');
-  await page.goto(`${site.url}#/car/${car.id}`);
-  await press(page, 'Go on with the visit');
-  await press(page, /^As found/);
-  await press(page, 'Change a reading');
-  await expect(question).toHaveCount(0);
-  const change = page.getByRole('button', { name: 'Change it to the centre line for this reading' });
-  expect((await change.boundingBox())?.height).toBeGreaterThanOrEqual(56);
-  await change.click();
-  await press(page, 'Compare with the plan');
-  await press(page, 'These are right');
-  await press(page, /^As found/);
-  await expect(page.getByText('Front toe against the centre line.')).toBeVisible();
-});
+    // Another car's first reading asks no more.
+    await page.goto(`${site.url}#/settings`);
+    const setting = page.getByRole('group', { name: 'Front toe is read against' });
+    await expect(setting.getByRole('button', { name: 'the thrust line' })).toHaveAttribute('aria-pressed', 'true');
+    await page.goto(`${site.url}#/car/${car.id}`);
+    await press(page, 'Go on with the visit');
+    await press(page, /^As found/);
+    await press(page, 'Change a reading');
+    await expect(question).toHaveCount(0);
+    const change = page.getByRole('button', { name: 'Change it to the centre line for this reading' });
+    expect((await change.boundingBox())?.height).toBeGreaterThanOrEqual(56);
+    await change.click();
+    await press(page, 'Compare with the plan');
+    await press(page, 'These are right');
+    await press(page, /^As found/);
+    await expect(page.getByText('Front toe against the centre line.')).toBeVisible();
+  },
+);

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { test as base, expect, type Page } from '@playwright/test';
 import { serveFolder } from '../../app/terminal/serve.ts';
-import { shortOrLong } from '../tools/seeds.ts';
+import { longOf } from './long-of.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 /** Two checkouts that are tested at the same time each take ports of their own. */
@@ -86,9 +86,7 @@ export const test = base.extend<Fixtures>({
   ],
 });
 
-/** A test of `npm run test:long`: beside it is said what guards the same in `npm test`. */
-type Body = Parameters<typeof test>[2];
-export const longTest = shortOrLong<(title: string, body: Body) => void>(() => undefined, test);
+export const longTest = longOf(test);
 
 export { expect };
 

@@ -3,7 +3,7 @@ import { type Cycle, isFault, runCycles } from '../bench/kill/cycles.ts';
 import { tableOf, wordsOf } from '../bench/kill/table.ts';
 import { expect, test } from './harness.ts';
 
-const CYCLES = 3;
+const CYCLES = 2;
 
 test(`nothing that a screen called saved is lost unsaid by ${CYCLES} kills, and the screen comes back`, async ({
   site,

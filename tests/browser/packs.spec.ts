@@ -1,7 +1,7 @@
 /** Which shims are in a pack is said once; the card then says what comes out. */
 import type { Reading } from '../../core/index.ts';
 import { planMoves } from '../../core/index.ts';
-import { expect, openApp, test } from './harness.ts';
+import { expect, longTest, openApp } from './harness.ts';
 import { asked } from './planned.ts';
 import { car, spec } from './practice.ts';
 
@@ -10,7 +10,8 @@ const wheel = (caster: number, camber: number, toe: number) => ({ caster, camber
 const rear = { camber: -1.2, toe: 0.15 };
 const READ: Reading = { LF: wheel(3.5, 0.4, 0.3), RF: wheel(4.1, 0.2, 0.1), LR: rear, RR: rear };
 
-test('the shims of a pack are counted in, and the card says which come out', async ({ page, site }) => {
+// In `npm test` tests/state/packs.test.ts has what is known of a pack and what is left in it.
+longTest('the shims of a pack are counted in, and the card says which come out', async ({ page, site }) => {
   const request = asked({ car, spec, reading: READ, settings: {} });
   const plan = planMoves(request);
   const [first] = plan.moves;

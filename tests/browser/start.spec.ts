@@ -3,7 +3,7 @@
  * counted; what it makes is an ordinary car, which the build card goes on with.
  */
 import type { Page } from '@playwright/test';
-import { expect, openApp, test } from './harness.ts';
+import { expect, longTest, openApp, test } from './harness.ts';
 import { Phone, press, touchesOf, typeOnKeypad } from './phone.ts';
 
 /** Windows as a maker may print them: aim and ±, front then rear. */
@@ -47,7 +47,8 @@ test('from nothing to its first reading in twelve touches beside digits, and on 
   }
 });
 
-test('what was picked and typed is there after a kill, and the card goes on with it', async ({ site }) => {
+// In `npm test` live.spec.ts kills between touches, kill.spec.ts in an entry.
+longTest('what was picked and typed is there after a kill, and the card goes on with it', async ({ site }) => {
   test.setTimeout(120_000);
   const phone = new Phone();
   try {

@@ -5,6 +5,7 @@
 import { appendFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
+import { longOf } from './long-of.ts';
 import { MortalBrowser, type StorePage, serveStorePage } from './store-page.ts';
 
 test.describe.configure({ mode: 'default' });
@@ -20,7 +21,8 @@ test.afterAll(() => served.remove());
 const BLOCK = 32_768;
 const HEAD = 7;
 
-test('what is saved after a kill that tore the log is there after the next two starts', async () => {
+// In `npm test` tests/store/writer.test.ts has the log written afresh, in memory.
+longOf(test)('what is saved after a kill that tore the log is there after the next two starts', async () => {
   test.setTimeout(120_000);
   const browser = new MortalBrowser();
   try {

@@ -9,7 +9,7 @@ const SPECS = new URL('../browser/', import.meta.url);
 /** Of the browser those that have more to do here. */
 const specs = readdirSync(SPECS)
   .filter((name) => name.endsWith('.spec.ts') && name !== 'mutated.spec.ts')
-  .filter((name) => /shortOrLong|longTest/.test(readFileSync(new URL(name, SPECS), 'utf8')));
+  .filter((name) => /shortOrLong|longTest|longOf/.test(readFileSync(new URL(name, SPECS), 'utf8')));
 
 const checks = new Checks();
 checks.vitest('all seeds', { CORNERWRIGHT_LONG: 'yes' });
