@@ -92,7 +92,7 @@ function accounted({ car, drawer = [] }: PlanRequest, moves: readonly Move[]): v
 }
 
 const ALL = upTo(64);
-const SEEDS = shortOrLong([1, 2, 3, 4, 7, 8, 25, 29, 32, 33, 36, 56, 60, 63], ALL);
+const SEEDS = shortOrLong([1, 3, 7, 25, 32, 36, 56, 63], ALL);
 const KEPT = 'keep the windows out of reach';
 
 describe('a plan of what the drawer can serve', () => {

@@ -39,7 +39,7 @@ function front(asked: PlanRequest): Score[] {
     .reverse();
 }
 
-const SEEDS = shortOrLong([1, 2, 3, 6, 7, 14, 15, 19, 27, 38, 41, 48, 50, 57], upTo(60));
+const SEEDS = shortOrLong([1, 2, 6, 14, 19, 38, 48, 57], upTo(60));
 
 describe('the plans worth choosing among', () => {
   it.each(SEEDS)('seed %i: from the closest to the least work, none worse than another in both', (seed) => {
@@ -78,7 +78,7 @@ describe('the plans worth choosing among', () => {
     expect(long).toBeGreaterThan(SEEDS.length / 6);
   });
 
-  it.each(shortOrLong([1, 4, 6, 10], upTo(12)))('seed %i: asked for again, each is the plan that was told', (seed) => {
+  it.each(shortOrLong([1, 6], upTo(12)))('seed %i: asked for again, each is the plan that was told', (seed) => {
     const asked = request(seed);
     for (const { ask, moves, effort, distance, chance, inWindow } of planChoices(asked)) {
       const plan = planMoves({ ...asked, ...ask });
@@ -206,7 +206,7 @@ describe('the surest plan', () => {
     return plans;
   };
   /** Each is solved some two hundred times, a little otherwise. */
-  const TRIES = shortOrLong(20, 60);
+  const TRIES = shortOrLong(10, 60);
 
   it.each(SEEDS)('seed %i: none is surer, but for what the sum over adjusters leaves out', (seed) => {
     const given = asked(seed);
@@ -248,7 +248,7 @@ describe('the surest plan', () => {
     for (const { surest, others } of hopeless) expect(surest.positions).toEqual(others[0].positions);
   });
 
-  it.each(shortOrLong(upTo(4), upTo(12)))('seed %i: is the closest where all is known exactly', (seed) => {
+  it.each(shortOrLong(upTo(2), upTo(12)))('seed %i: is the closest where all is known exactly', (seed) => {
     const { car, ...rest } = asked(seed);
     const { suspension, rightSuspension = suspension, ...front } = car.front;
     const exactly = (one: Suspension): Suspension => ({ ...one, tolerance: 0 });

@@ -29,7 +29,7 @@ function request(seed: number, style: 'closest' | 'least-work', axle: 'front' | 
   return { car, spec: { [axle]: randomSpec(random, axle === 'front') }, reading, settings: {}, style };
 }
 
-const SEEDS = shortOrLong([1, 4, 6, 9, 14, 27, 35, 40, 63, 66, 81, 88], upTo(100));
+const SEEDS = shortOrLong([1, 4, 9, 27, 40, 66, 88], upTo(100));
 const axleOf = (seed: number) => (seed % 2 ? 'front' : 'rear');
 
 describe('every plan', () => {
@@ -84,7 +84,7 @@ describe('every plan', () => {
     expect(plan.distance).toBeCloseTo(score(spec, plan.predicted).distance, 6);
   });
 
-  it.each(shortOrLong([1, 3, 6, 7, 12, 19], upTo(20)))(
+  it.each(shortOrLong([1, 6, 12, 19], upTo(20)))(
     'seed %i: against the thrust line, no random combination of the whole car is better',
     (seed) => {
       const random = stream(seed + 9000);
@@ -111,7 +111,7 @@ describe('every plan', () => {
     },
   );
 
-  it.each(shortOrLong(upTo(5), upTo(15)))(
+  it.each(shortOrLong(upTo(3), upTo(15)))(
     'seed %i: leaves locked adjusters alone, and still finds the best of the rest',
     (seed) => {
       const asked = request(seed, 'closest', 'front');
