@@ -67,6 +67,23 @@ for (const [width, height] of [
   );
 }
 
+/** Of every chart: whether the cell of now is whole, and the first column beside the heads begins there. */
+const openedCharts = (page: Page) =>
+  page.locator('.chart-scroll').evaluateAll((charts) =>
+    charts.map((chart) => {
+      const box = (of: string) => chart.querySelector(of)!.getBoundingClientRect();
+      const [now, corner, own] = [box('td[aria-current]'), box('thead td'), chart.getBoundingClientRect()];
+      const whole = [now.left - corner.right, own.right - now.right, now.top - corner.bottom, own.bottom - now.bottom];
+      // What is beside the heads begins there, unless the chart ends first.
+      const first = [...chart.querySelectorAll('tbody tr:first-child td')].find(
+        (cell) => cell.getBoundingClientRect().right > corner.right + 1,
+      );
+      const begins = Math.abs(first!.getBoundingClientRect().left - corner.right) < 2;
+      const ends = chart.scrollLeft + chart.clientWidth >= chart.scrollWidth - 1;
+      return { whole: Math.min(...whole) > -1.5, begins: begins || ends };
+    }),
+  );
+
 for (const [width, height] of [
   [360, 740],
   [740, 360],
@@ -81,30 +98,57 @@ for (const [width, height] of [
       await openApp(page, site);
       await fill(page, RECORDS);
       await open(page, screen('chart'));
-      const cut = await page.locator('.chart-scroll').evaluateAll((charts) =>
-        charts.map((chart) => {
-          const box = (of: string) => chart.querySelector(of)!.getBoundingClientRect();
-          const [now, corner, own] = [box('td[aria-current]'), box('thead td'), chart.getBoundingClientRect()];
-          const whole = [
-            now.left - corner.right,
-            own.right - now.right,
-            now.top - corner.bottom,
-            own.bottom - now.bottom,
-          ];
-          // What is beside the heads begins there, unless the chart ends first.
-          const first = [...chart.querySelectorAll('tbody tr:first-child td')].find(
-            (cell) => cell.getBoundingClientRect().right > corner.right + 1,
-          );
-          const begins = Math.abs(first!.getBoundingClientRect().left - corner.right) < 2;
-          const ends = chart.scrollLeft + chart.clientWidth >= chart.scrollWidth - 1;
-          return { whole: Math.min(...whole) > -1.5, begins: begins || ends };
-        }),
-      );
+      const cut = await openedCharts(page);
       expect(cut.length).toBeGreaterThan(0);
       expect(cut.filter(({ whole, begins }) => !whole || !begins)).toEqual([]);
     },
   );
 }
+
+test('letters that come late, and a glass that is turned, leave a chart open at now until a hand has moved it', async ({
+  page,
+  site,
+}) => {
+  await page.setViewportSize({ width: 360, height: 740 });
+  let come: () => void = () => undefined;
+  const late = new Promise<void>((done) => {
+    come = done;
+  });
+  let held = 0;
+  await page.route('**/*.woff2', async (route) => {
+    held += 1;
+    await late;
+    await route.continue();
+  });
+  await openApp(page, site);
+  await fill(page, RECORDS);
+  // What is asked of it waits for its letters.
+  await page.goto(`${site.url}#/car/history-50/chart`);
+  await expect(page.locator('.chart-scroll td[aria-current]').first()).toBeVisible();
+  const wrong = async () => (await openedCharts(page)).filter(({ whole, begins }) => !whole || !begins);
+  const width = () =>
+    page
+      .locator('.chart-scroll table')
+      .first()
+      .evaluate(({ scrollWidth }) => scrollWidth);
+  const before = await width();
+  come();
+  await expect.poll(width).not.toBe(before);
+  expect(held).toBeGreaterThan(0);
+  await expect.poll(wrong).toEqual([]);
+  await page.setViewportSize({ width: 740, height: 360 });
+  await expect.poll(wrong).toEqual([]);
+
+  const chart = page.locator('.chart-scroll').first();
+  await chart.hover();
+  const left = () => chart.evaluate(({ scrollLeft }) => scrollLeft);
+  const opened = await left();
+  await page.mouse.wheel(37, 0);
+  await expect.poll(left).toBe(opened + 37);
+  await page.setViewportSize({ width: 700, height: 360 });
+  await expect.poll(() => page.evaluate(() => innerWidth)).toBe(700);
+  expect(await left()).toBe(opened + 37);
+});
 
 test('a card that is answered on itself has the whole of a low glass, its answers in a row', async ({ page, site }) => {
   await page.setViewportSize({ width: 740, height: 360 });

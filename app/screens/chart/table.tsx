@@ -11,13 +11,7 @@ export function ChartTable({ view, table }: Props) {
   const scroll = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const box = scroll.current;
-    const cell = box?.querySelector<HTMLElement>('td[aria-current]');
-    if (!box || !cell) return;
-    const corner = box.querySelector<HTMLElement>('thead td');
-    const inRow = [...(cell.parentElement?.querySelectorAll('td') ?? [])].map(({ offsetLeft }) => offsetLeft);
-    const inColumn = [...box.querySelectorAll<HTMLElement>('tbody tr')].map(({ offsetTop }) => offsetTop);
-    box.scrollLeft = scrolled(inRow, cell.offsetLeft, cell.offsetWidth, corner?.offsetWidth ?? 0, box.clientWidth);
-    box.scrollTop = scrolled(inColumn, cell.offsetTop, cell.offsetHeight, corner?.offsetHeight ?? 0, box.clientHeight);
+    if (box) return keptAtNow(box);
   }, [view.name]);
   return (
     <>
@@ -29,6 +23,29 @@ export function ChartTable({ view, table }: Props) {
       </section>
     </>
   );
+}
+
+/**
+ * Opens a chart at the cell of now, and there again where its letters come late, or the glass is turned: until a hand has
+ * moved it.
+ * @returns ends that
+ */
+function keptAtNow(box: HTMLElement): () => void {
+  const open = () => {
+    const cell = box.querySelector<HTMLElement>('td[aria-current]');
+    if (!cell) return;
+    const corner = box.querySelector<HTMLElement>('thead td');
+    const inRow = [...(cell.parentElement?.querySelectorAll('td') ?? [])].map(({ offsetLeft }) => offsetLeft);
+    const inColumn = [...box.querySelectorAll<HTMLElement>('tbody tr')].map(({ offsetTop }) => offsetTop);
+    box.scrollLeft = scrolled(inRow, cell.offsetLeft, cell.offsetWidth, corner?.offsetWidth ?? 0, box.clientWidth);
+    box.scrollTop = scrolled(inColumn, cell.offsetTop, cell.offsetHeight, corner?.offsetHeight ?? 0, box.clientHeight);
+  };
+  open();
+  const sizes = new ResizeObserver(open);
+  for (const one of [box, ...box.querySelectorAll('thead, tbody')]) sizes.observe(one);
+  const end = () => sizes.disconnect();
+  for (const hand of ['pointerdown', 'wheel', 'keydown']) box.addEventListener(hand, end, { passive: true });
+  return end;
 }
 
 /**
