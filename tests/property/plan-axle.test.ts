@@ -49,7 +49,7 @@ const carOf = (random: Random, turns = 1 / 3): Car => ({
   rear: axleOf(random),
 });
 
-const SEEDS = shortOrLong([1, 3, 4, 6, 7, 11, 16, 20, 24], upTo(24));
+const SEEDS = shortOrLong([1, 4, 7, 16, 24], upTo(24));
 
 function rearRequest(seed: number): PlanRequest {
   const random = stream(seed * 77);
@@ -96,12 +96,12 @@ describe('the best of every combination of both sides', () => {
   it('some windows could be reached and some could not', () => {
     const reached = SEEDS.filter((seed) => planMoves(rearRequest(seed)).inWindow).length;
     expect(reached).toBeGreaterThan(SEEDS.length / 6);
-    expect(reached).toBeLessThan(SEEDS.length - 2);
+    expect(reached).toBeLessThan(SEEDS.length - shortOrLong(1, 2));
   });
 });
 
 describe('against the thrust line, front and rear together', () => {
-  it.each(shortOrLong([1, 3, 4, 7, 8, 12], upTo(12)))(
+  it.each(shortOrLong([1, 4, 8], upTo(12)))(
     'seed %i: no random combination of the whole car is better',
     (seed) => {
       const random = stream(seed * 1009);

@@ -115,7 +115,7 @@ function fromOutside({ car, spec, reading }: PlanRequest, seed: number) {
   };
   const flats = (turns: number): number => Math.max(-6, Math.min(6, Math.round(turns * 6) / 6));
   let best = { inWindow: false, distance: Number.POSITIVE_INFINITY };
-  for (let start = 0; start < shortOrLong(4, 12); start++) {
+  for (let start = 0; start < shortOrLong(2, 12); start++) {
     const initialValues = rods.map(() => between(random, -2, 2));
     const x = windows(reading).map((_, i) => i);
     const { parameterValues } = levenbergMarquardt(
@@ -133,7 +133,7 @@ function fromOutside({ car, spec, reading }: PlanRequest, seed: number) {
         maxValues: rods.map(() => 6),
       },
     );
-    for (let near = 0; near < shortOrLong(60, 300); near++) {
+    for (let near = 0; near < shortOrLong(30, 300); near++) {
       const turns = parameterValues.map((value) => flats(value + (near === 0 ? 0 : between(random, -0.2, 0.2))));
       const one = rated(turns);
       if (one.inWindow === best.inWindow ? one.distance < best.distance : one.inWindow) best = one;

@@ -45,7 +45,7 @@ function request(seed: number, kind: string, style: PlanStyle): PlanRequest {
   return { car, spec: { [name]: randomSpec(random, name === 'front') }, reading, settings: {}, style };
 }
 
-const SEEDS = shortOrLong([1, 2, 3, 9, 10], upTo(14));
+const SEEDS = shortOrLong([1, 3, 9], upTo(14));
 const KINDS = Object.keys(suspensionKinds);
 const styleOf = (seed: number): PlanStyle => (seed % 2 ? 'closest' : 'least-work');
 
@@ -135,7 +135,7 @@ function limitedCar(random: Random): Car {
 }
 
 describe('limits', () => {
-  it.each(shortOrLong([1, 3, 4, 7, 16, 18, 20, 26, 30], upTo(30)))(
+  it.each(shortOrLong([1, 4, 16, 20, 30], upTo(30)))(
     'seed %i: hold in a plan, in reach or out of it',
     (seed) => {
       const random = stream(seed + 400);
