@@ -135,50 +135,47 @@ function limitedCar(random: Random): Car {
 }
 
 describe('limits', () => {
-  it.each(shortOrLong([1, 4, 16, 20, 30], upTo(30)))(
-    'seed %i: hold in a plan, in reach or out of it',
-    (seed) => {
-      const random = stream(seed + 400);
-      const car = limitedCar(random);
-      const measured = randomReading(random, seed % 2 ? 2.5 : 0.6);
-      const caster = { LR: { ...measured.LR, caster: 3.6 }, RR: { ...measured.RR, caster: between(random, 1, 5) } };
-      const reading = { ...measured, ...caster };
-      // One side wants up, the other down: what tears at every limit that ties the two.
-      const apart = { left: { toe: { low: 0.5, high: 0.7 } }, right: { toe: { low: -0.7, high: -0.5 } } };
-      const spec = {
-        front: { ...randomSpec(random, true), ...(seed % 3 ? {} : apart) },
-        rear: randomSpec(random, true),
-      };
-      const locked = seed % 5 === 0 ? [{ corner: 'LF' as const, adjuster: oneOf(random, ['packA', 'packB']) }] : [];
-      const plan = planMoves({ car, spec, reading, settings: {}, locked });
-      expect(kept(car, plan.positions)).toBe(true);
-      const surest = planMoves({ car, spec, reading, settings: {}, locked, style: 'surest' });
-      expect(kept(car, surest.positions)).toBe(true);
-      expect(surest.chance).toBeGreaterThanOrEqual(plan.chance);
-      // No random combination that keeps them is better.
-      const lists = Object.fromEntries(
-        CORNERS.map((corner) => [
+  it.each(shortOrLong([1, 4, 16, 20, 30], upTo(30)))('seed %i: hold in a plan, in reach or out of it', (seed) => {
+    const random = stream(seed + 400);
+    const car = limitedCar(random);
+    const measured = randomReading(random, seed % 2 ? 2.5 : 0.6);
+    const caster = { LR: { ...measured.LR, caster: 3.6 }, RR: { ...measured.RR, caster: between(random, 1, 5) } };
+    const reading = { ...measured, ...caster };
+    // One side wants up, the other down: what tears at every limit that ties the two.
+    const apart = { left: { toe: { low: 0.5, high: 0.7 } }, right: { toe: { low: -0.7, high: -0.5 } } };
+    const spec = {
+      front: { ...randomSpec(random, true), ...(seed % 3 ? {} : apart) },
+      rear: randomSpec(random, true),
+    };
+    const locked = seed % 5 === 0 ? [{ corner: 'LF' as const, adjuster: oneOf(random, ['packA', 'packB']) }] : [];
+    const plan = planMoves({ car, spec, reading, settings: {}, locked });
+    expect(kept(car, plan.positions)).toBe(true);
+    const surest = planMoves({ car, spec, reading, settings: {}, locked, style: 'surest' });
+    expect(kept(car, surest.positions)).toBe(true);
+    expect(surest.chance).toBeGreaterThanOrEqual(plan.chance);
+    // No random combination that keeps them is better.
+    const lists = Object.fromEntries(
+      CORNERS.map((corner) => [
+        corner,
+        combinations(
+          car,
           corner,
-          combinations(
-            car,
-            corner,
-            locked.filter((one) => one.corner === corner).map(({ adjuster }) => adjuster),
-          ),
-        ]),
-      ) as Record<Corner, CarSettings[Corner][]>;
-      const own: Score = { inWindow: plan.inWindow, distance: plan.distance, effort: 0 };
-      let tried = 0;
-      for (let i = 0; i < 250; i++) {
-        const settings = Object.fromEntries(
-          CORNERS.map((corner) => [corner, random() < 0.6 ? plan.positions[corner] : oneOf(random, lists[corner])]),
-        ) as Record<Corner, Record<string, number>>;
-        if (!sidesHold(car.front.adjusters, settings.LF, settings.RF)) continue;
-        if (!sidesHold(car.rear.adjusters, settings.LR, settings.RR)) continue;
-        tried++;
-        const found = { ...score(spec, predictReading(car, reading, {}, settings)), effort: 0 };
-        expect(better(found, own, 'closest')).toBe(false);
-      }
-      expect(tried).toBeGreaterThan(20);
-    },
-  );
+          locked.filter((one) => one.corner === corner).map(({ adjuster }) => adjuster),
+        ),
+      ]),
+    ) as Record<Corner, CarSettings[Corner][]>;
+    const own: Score = { inWindow: plan.inWindow, distance: plan.distance, effort: 0 };
+    let tried = 0;
+    for (let i = 0; i < 250; i++) {
+      const settings = Object.fromEntries(
+        CORNERS.map((corner) => [corner, random() < 0.6 ? plan.positions[corner] : oneOf(random, lists[corner])]),
+      ) as Record<Corner, Record<string, number>>;
+      if (!sidesHold(car.front.adjusters, settings.LF, settings.RF)) continue;
+      if (!sidesHold(car.rear.adjusters, settings.LR, settings.RR)) continue;
+      tried++;
+      const found = { ...score(spec, predictReading(car, reading, {}, settings)), effort: 0 };
+      expect(better(found, own, 'closest')).toBe(false);
+    }
+    expect(tried).toBeGreaterThan(20);
+  });
 });

@@ -56,23 +56,26 @@ const outOf = (car: Car, random: () => number): CarSettings =>
   );
 
 describe('a right list that is the left one again', () => {
-  it.each(shortOrLong(upTo(3), upTo(8)))('seed %i: changes no digit of a plan, its choices, its reach or what would free it', (seed) => {
-    const random = stream(seed + 100);
-    const mirror = randomCar(random, 1 / 3);
-    const car: Car = { ...mirror, front: withOwnRight(mirror.front), rear: withOwnRight(mirror.rear) };
-    const reading = randomReading(random, seed % 2 ? 0.5 : 1.5);
-    const spec = { front: randomSpec(random, true), rear: randomSpec(random, false) };
-    const asked = (one: Car): PlanRequest => ({ car: one, reading, spec, settings: {} });
-    const to = outOf(mirror, random);
-    expect(predictReading(car, reading, {}, to)).toEqual(predictReading(mirror, reading, {}, to));
-    for (const style of ['closest', 'least-work', 'surest'] as const) {
-      expect(planMoves({ ...asked(car), style })).toEqual(planMoves({ ...asked(mirror), style }));
-    }
-    expect(planChoices(asked(car))).toEqual(planChoices(asked(mirror)));
-    expect(reachOf(asked(car), 'RF')).toEqual(reachOf(asked(mirror), 'RF'));
-    expect(whatWouldFree(asked(car))).toEqual(whatWouldFree(asked(mirror)));
-    expect(axleEffects(car.front)).toEqual(axleEffects(mirror.front));
-  });
+  it.each(shortOrLong(upTo(3), upTo(8)))(
+    'seed %i: changes no digit of a plan, its choices, its reach or what would free it',
+    (seed) => {
+      const random = stream(seed + 100);
+      const mirror = randomCar(random, 1 / 3);
+      const car: Car = { ...mirror, front: withOwnRight(mirror.front), rear: withOwnRight(mirror.rear) };
+      const reading = randomReading(random, seed % 2 ? 0.5 : 1.5);
+      const spec = { front: randomSpec(random, true), rear: randomSpec(random, false) };
+      const asked = (one: Car): PlanRequest => ({ car: one, reading, spec, settings: {} });
+      const to = outOf(mirror, random);
+      expect(predictReading(car, reading, {}, to)).toEqual(predictReading(mirror, reading, {}, to));
+      for (const style of ['closest', 'least-work', 'surest'] as const) {
+        expect(planMoves({ ...asked(car), style })).toEqual(planMoves({ ...asked(mirror), style }));
+      }
+      expect(planChoices(asked(car))).toEqual(planChoices(asked(mirror)));
+      expect(reachOf(asked(car), 'RF')).toEqual(reachOf(asked(mirror), 'RF'));
+      expect(whatWouldFree(asked(car))).toEqual(whatWouldFree(asked(mirror)));
+      expect(axleEffects(car.front)).toEqual(axleEffects(mirror.front));
+    },
+  );
 
   it.each(FITTING)('$adjuster on $suspension: neither side is predicted otherwise', ({ suspension, adjuster }) => {
     const random = stream(7);
