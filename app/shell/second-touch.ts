@@ -28,11 +28,10 @@ export function heedSecondTouches(): void {
       // What is clicked by a key, or by the page itself, has no place.
       if (event.detail === 0) return;
       const what = (event.target as Element).closest(TOUCHABLE);
-      const at = Math.min(down, event.timeStamp);
-      if (first && isSecond(first, event, what, at)) {
+      if (first && isSecond(first, event, what, down)) {
         event.preventDefault();
         event.stopImmediatePropagation();
-      } else first = what?.closest(ANSWERS) ? { what, box: what.getBoundingClientRect(), at } : undefined;
+      } else first = what?.closest(ANSWERS) ? { what, box: what.getBoundingClientRect(), at: down } : undefined;
     },
     true,
   );

@@ -63,7 +63,7 @@ async function timesIn(
         },
       };
       for (const off of rehearsals)
-        await thread.ask({ id: 0, name: 'rehearse', args: [request.car, request.spec, off] });
+        await thread.ask({ id: 0, name: 'rehearse', args: [request.car, request.spec, off, live] });
       const times: number[] = [];
       let answer: { result?: Plan } = {};
       for (let i = 0; i < plans; i++) {

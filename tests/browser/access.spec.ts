@@ -122,6 +122,7 @@ longTest('every screen beside a visit', async ({ page, site }) => {
   }
 });
 
+// In `npm test` bench-tools.spec.ts works every tool by its names.
 longTest('every tool of the bench', async ({ page, site }) => {
   test.setTimeout(180_000);
   const tools = ['-', 'sweep', 'across', 'strings', 'rough', 'camber', 'phone', 'repeat', 'run-out', 'axle', 'heights'];

@@ -17,7 +17,7 @@ import { randomCar, stream } from '../tools/random-cars.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
 import { seenOf } from '../tools/seen.ts';
 
-const SEEDS = shortOrLong([1, 2, 5, 16, 18, 35, 42, 47], upTo(56));
+const SEEDS = shortOrLong([1, 2, 5, 16, 18, 20, 27, 35, 37, 39, 42, 43, 47, 51, 52], upTo(56));
 
 /** Found further off than most adjusters go, now by little and now by much. */
 function request(seed: number): PlanRequest {
@@ -127,7 +127,7 @@ describe('what would free a car that cannot meet its windows', () => {
       if (stuck.some(({ ways }) => ways.length === 0)) return ['none'];
       return stuck.flatMap(({ ways }) => ways.map((way) => (way.length === 1 ? 'single' : 'pair')));
     });
-    for (const count of Object.values(seen)) expect(count, JSON.stringify(seen)).toBeGreaterThan(shortOrLong(0, 2));
+    for (const count of Object.values(seen)) expect(count, JSON.stringify(seen)).toBeGreaterThan(2);
   });
 
   const SWAPPED = { LF: 'RF', RF: 'LF', LR: 'RR', RR: 'LR' } as const;
@@ -149,7 +149,7 @@ describe('what would free a car that cannot meet its windows', () => {
       .sort();
   let told = 0;
 
-  it.each(shortOrLong([1, 6, 18, 26], upTo(30)))('seed %i: is the same left and right', (seed) => {
+  it.each(shortOrLong([1, 3, 6, 17, 18, 26, 27], upTo(30)))('seed %i: is the same left and right', (seed) => {
     const { car, reading, spec } = request(seed);
     const same = (own: PlanRequest['spec']['front']) => ({
       ...(own?.camber && { camber: own.camber }),
@@ -172,12 +172,12 @@ describe('what would free a car that cannot meet its windows', () => {
   });
 
   it('the cases above hold cars that are stuck', () => {
-    expect(told).toBeGreaterThan(shortOrLong(3, 5));
+    expect(told).toBeGreaterThan(5);
   });
 
   let freed = 0;
 
-  it.each(shortOrLong([1, 16, 31], upTo(56)))(
+  it.each(shortOrLong([1, 16, 21, 31, 43], upTo(56)))(
     'seed %i: an adjuster that was not to be moved is what frees it, where it is that alone',
     (seed) => {
       const random = stream(seed + 70);
@@ -199,6 +199,6 @@ describe('what would free a car that cannot meet its windows', () => {
   );
 
   it('the cases above hold cars that such an adjuster frees', () => {
-    expect(freed).toBeGreaterThan(shortOrLong(1, 3));
+    expect(freed).toBeGreaterThan(3);
   });
 });

@@ -49,7 +49,7 @@ const carOf = (random: Random, turns = 1 / 3): Car => ({
   rear: axleOf(random),
 });
 
-const SEEDS = shortOrLong([1, 4, 7, 16, 24], upTo(24));
+const SEEDS = shortOrLong([1, 3, 4, 6, 7, 11, 16, 20, 24], upTo(24));
 
 function rearRequest(seed: number): PlanRequest {
   const random = stream(seed * 77);
@@ -96,34 +96,37 @@ describe('the best of every combination of both sides', () => {
   it('some windows could be reached and some could not', () => {
     const reached = SEEDS.filter((seed) => planMoves(rearRequest(seed)).inWindow).length;
     expect(reached).toBeGreaterThan(SEEDS.length / 6);
-    expect(reached).toBeLessThan(SEEDS.length - shortOrLong(1, 2));
+    expect(reached).toBeLessThan(SEEDS.length - 2);
   });
 });
 
 describe('against the thrust line, front and rear together', () => {
-  it.each(shortOrLong([1, 4, 8], upTo(12)))('seed %i: no random combination of the whole car is better', (seed) => {
-    const random = stream(seed * 1009);
-    const car = carOf(random);
-    const spec = { front: randomSpec(random, true), rear: randomSpec(random, false) };
-    const reading: Reading = { ...randomReading(random, 0.4), toeReference: 'thrust-line' };
-    const plan = planMoves({ car, spec, reading, settings: {} });
-    const lists = Object.fromEntries(CORNERS.map((corner) => [corner, combinations(car, corner)]));
-    const own: Score = { inWindow: plan.inWindow, distance: plan.distance, effort: 0 };
-    let tried = 0;
-    for (let i = 0; i < 400; i++) {
-      const settings = Object.fromEntries(
-        CORNERS.map((corner) => [
-          corner,
-          random() < 0.6 ? plan.positions[corner] : oneOf(random, lists[corner] as Settings[]),
-        ]),
-      );
-      if (!sidesHold(adjustersAt(car, 'RR'), settings.LR as Settings, settings.RR as Settings)) continue;
-      tried++;
-      const found = { ...score(spec, predictReading(car, reading, {}, settings)), effort: 0 };
-      expect(better(found, own, 'closest')).toBe(false);
-    }
-    expect(tried).toBeGreaterThan(100);
-  });
+  it.each(shortOrLong([1, 3, 4, 7, 8, 12], upTo(12)))(
+    'seed %i: no random combination of the whole car is better',
+    (seed) => {
+      const random = stream(seed * 1009);
+      const car = carOf(random);
+      const spec = { front: randomSpec(random, true), rear: randomSpec(random, false) };
+      const reading: Reading = { ...randomReading(random, 0.4), toeReference: 'thrust-line' };
+      const plan = planMoves({ car, spec, reading, settings: {} });
+      const lists = Object.fromEntries(CORNERS.map((corner) => [corner, combinations(car, corner)]));
+      const own: Score = { inWindow: plan.inWindow, distance: plan.distance, effort: 0 };
+      let tried = 0;
+      for (let i = 0; i < 400; i++) {
+        const settings = Object.fromEntries(
+          CORNERS.map((corner) => [
+            corner,
+            random() < 0.6 ? plan.positions[corner] : oneOf(random, lists[corner] as Settings[]),
+          ]),
+        );
+        if (!sidesHold(adjustersAt(car, 'RR'), settings.LR as Settings, settings.RR as Settings)) continue;
+        tried++;
+        const found = { ...score(spec, predictReading(car, reading, {}, settings)), effort: 0 };
+        expect(better(found, own, 'closest')).toBe(false);
+      }
+      expect(tried).toBeGreaterThan(100);
+    },
+  );
 });
 
 describe('how sure it is', () => {

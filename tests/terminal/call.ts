@@ -1,23 +1,20 @@
 import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
-type Script = 'plan' | 'chart';
+export const SCRIPTS = ['plan', 'chart'] as const;
+type Script = (typeof SCRIPTS)[number];
 
 /** Runs a script of `app/terminal` as npm does, but for npx, which takes longer than the script. */
 export const callAsNpm = (script: Script, args: readonly string[]): SpawnSyncReturns<string> =>
   spawned(['--import', 'tsx', `app/terminal/${script}.ts`, ...args]);
 
-const folder = mkdtempSync(join(tmpdir(), 'cornerwright-terminal-'));
-process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+/** One for each process of tests, made over by the next: none of them gets to tidy up as it ends. */
+const folder = join(root, 'node_modules/.cache/terminal', process.env.VITEST_POOL_ID ?? '');
 // Each made once for all tests of a process: to compile the script anew took as long as four calls.
-const input = Object.fromEntries(
-  (['plan', 'chart'] as const).map((one) => [one, join(root, `app/terminal/${one}.ts`)]),
-);
+const input = Object.fromEntries(SCRIPTS.map((one) => [one, join(root, `app/terminal/${one}.ts`)]));
 await build({
   configFile: false,
   root,

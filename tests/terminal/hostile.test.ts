@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { call, root } from './call.ts';
+import { call, root, SCRIPTS } from './call.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'cornerwright-hostile-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -18,7 +18,7 @@ const fileOf = (file: unknown): string => {
 };
 
 describe('a path that is no file', () => {
-  it.each(['plan', 'chart'] as const)('%s ends on a device, a pipe and a folder', (script) => {
+  it.each(SCRIPTS)('%s ends on a device, a pipe and a folder', (script) => {
     const pipe = join(folder, `pipe-${script}`);
     expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
     for (const path of ['/dev/zero', pipe, folder]) {

@@ -118,7 +118,7 @@ function BackToMove({ view }: Pick<Props, 'view'>) {
   );
 }
 
-/** ms for which a job's touch rests, to be seen, when it has come under the thumb: longer than a nervous one's second. */
+/** ms for which a job's touch rests once it is drawn: where that came late, an impatient thumb has touched again. */
 const RESTS = 400;
 
 function useRested(id: string): boolean {
