@@ -22,6 +22,8 @@ export function heedSecondTouches(): void {
   let down = 0;
   let first: Touch | undefined;
   addEventListener('pointerdown', ({ timeStamp }) => (down = timeStamp), true);
+  // A hand that types in between has gone on: its next touch is no second one.
+  addEventListener('keydown', () => (first = undefined), true);
   addEventListener(
     'click',
     (event) => {

@@ -51,4 +51,10 @@ test('the second touch of a nervous thumb leaves and books nothing that came und
   // What is meant comes later, and is heeded.
   await touchAt(page, await under('Leave it'), first + 1000);
   await expect(page.locator('.move-left')).not.toHaveCount(0);
+
+  // So is one after a key: a hand that types has gone on.
+  const left = await page.locator('.move-left').count();
+  await page.keyboard.press('1');
+  await touchAt(page, await under('Leave it'), first + 1100);
+  await expect(page.locator('.move-left')).not.toHaveCount(left);
 });
