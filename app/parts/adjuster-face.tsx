@@ -1,3 +1,4 @@
+import { adjusterName } from '../../core/adjuster/names.ts';
 import type { Position } from '../../core/contract.ts';
 import { adjusterPictures } from './drawings/catalogue.ts';
 import { type FaceProps, nearest } from './drawings/faces/face.ts';
@@ -31,7 +32,7 @@ export function AdjusterFace({ onPick, ...props }: Props) {
         height={face.height}
         role="img"
       >
-        <title>{`${props.adjuster.name}: touch where it stands`}</title>
+        <title>{`${adjusterName(props.adjuster)}: touch where it stands`}</title>
         <face.Drawing {...props} />
         {/* biome-ignore lint/a11y/noStaticElementInteractions: steps and typing are the way of the keyboard. */}
         <rect class="face-pick" width={face.width} height={face.height} onClick={pick} />

@@ -16,7 +16,7 @@ import { axleOf } from '../../core/corners.ts';
 import type { MoveRecord } from '../../core/records/stored.ts';
 import type { JobPart } from '../../core/said.ts';
 import type { Left } from './leave.ts';
-import { adjusterOf, wayText } from './move-words.ts';
+import { adjusterOf, nameIn, wayText } from './move-words.ts';
 import { units } from './preferences.ts';
 import { positionText } from './standing.ts';
 import { figureText, valueText } from './units.ts';
@@ -73,7 +73,7 @@ export interface Heading {
 export function headingOf(car: Car, job: readonly AdjusterRef[]): Heading {
   const [first] = job as readonly [AdjusterRef];
   const adjuster = adjusterOf(car, first);
-  const name = adjuster?.name ?? first.adjuster;
+  const name = nameIn(car, first);
   const axle = axleOf(first.corner);
   const parts = partsOf(car, job);
   // A part that the axle has once is no wheel's own.

@@ -1,6 +1,7 @@
 /** A plan's moves and shortfalls in the words and drawings of the cards. */
 
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
+import { adjusterName } from '../../core/adjuster/names.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import type { Adjuster, AdjusterRef, Car, Move, Shortfall } from '../../core/contract.ts';
 import { adjusterPictures } from '../parts/drawings/catalogue.ts';
@@ -12,6 +13,12 @@ import { valueText } from './units.ts';
 
 export function adjusterOf(car: Car, { corner, adjuster }: AdjusterRef): Adjuster | undefined {
   return adjustersOf(car, corner).find((one) => one.id === adjuster);
+}
+
+/** What it is called; its id where the car has it no more. */
+export function nameIn(car: Car, ref: AdjusterRef): string {
+  const adjuster = adjusterOf(car, ref);
+  return adjuster ? adjusterName(adjuster) : ref.adjuster;
 }
 
 /** A move in one short line: `3 → 5`, `4.5 → 6 mm`, `3½ flats shorter`. */

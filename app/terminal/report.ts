@@ -1,6 +1,7 @@
 /** A plan as lines for people. */
 import { adjusterKinds } from '../../core/adjuster/catalogue.ts';
 import { jobsOf } from '../../core/adjuster/job.ts';
+import { adjusterName } from '../../core/adjuster/names.ts';
 import { adjustersOf } from '../../core/adjuster/of-corner.ts';
 import {
   type AxleName,
@@ -78,7 +79,7 @@ function jobLines(car: Car, job: readonly Move[], number: number): string[] {
   const heads = job.map(({ corner, adjuster: id, from, to, setBy }) => {
     const adjuster = adjustersOf(car, corner).find((one) => one.id === id)!;
     const { place } = adjusterKinds[adjuster.kind]!;
-    return `${corner} ${adjuster.name}: ${words.place(place(adjuster, from))} → ${setBy ? 'about ' : ''}${words.place(place(adjuster, to))}`;
+    return `${corner} ${adjusterName(adjuster)}: ${words.place(place(adjuster, from))} → ${setBy ? 'about ' : ''}${words.place(place(adjuster, to))}`;
   });
   const said = job.flatMap(({ job: part, act }) => (part ? [{ end: part.end, act }] : []));
   const torques = new Set(

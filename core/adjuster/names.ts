@@ -1,5 +1,5 @@
 /** What the adjusters of a car and their fields are called, for who is told of a refusal. */
-import type { Corner } from '../contract.ts';
+import type { Adjuster, Corner } from '../contract.ts';
 import { axleOf, CORNERS, isLeft } from '../corners.ts';
 import type { FieldPath, Names } from '../rule.ts';
 import { adjusterKinds } from './catalogue.ts';
@@ -7,6 +7,10 @@ import { adjusterKinds } from './catalogue.ts';
 /** What a form calls a field of a kind: by its path within the adjuster, such as `pair.with`. */
 export const labelOf = (kind: unknown, path: FieldPath): string | undefined =>
   adjusterKinds[String(kind)]?.fields.find(({ name }) => name === path.join('.'))?.label;
+
+/** What it is called: its own name, else its kind's; a car on file may have it without one. */
+export const adjusterName = ({ name, kind, id }: Pick<Adjuster, 'name' | 'kind' | 'id'>): string =>
+  name || adjusterKinds[kind]?.name || id;
 
 /**
  * Names in what was refused, as it is typed or on file, by the first name of a field's path: `{ car }`,

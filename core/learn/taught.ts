@@ -1,5 +1,7 @@
 /** What was learned of a car, adjuster by adjuster: what a step of each does by what was entered and by what was read. */
+
 import { adjusterKinds } from '../adjuster/catalogue.ts';
+import { adjusterName } from '../adjuster/names.ts';
 import { unknownsOf } from '../adjuster/unknowns.ts';
 import type { Car, CarModel, Corner, LearnedPart, LiveAngle, Settings } from '../contract.ts';
 import { Uncertainty } from '../plan/chance/covariance.ts';
@@ -70,7 +72,7 @@ function ofAssembly(entered: Assembly, learned: Assembly, part: LearnedPart): re
       const most = Math.max(...all.map((one) => sizeOf(one)));
       const angles = all.filter((one) => sizeOf(one) > LEAST_SHARE * most).sort((a, b) => sizeOf(b) - sizeOf(a));
       const isTaught = angles.some((one) => one.learned.deviation < LEARNED * one.entered.deviation);
-      const named = { corner, adjuster: adjuster.id, name: adjuster.name ?? adjuster.id };
+      const named = { corner, adjuster: adjuster.id, name: adjusterName(adjuster) };
       return isTaught ? [{ corner, adjuster: named, said, angles }] : [];
     }),
   );

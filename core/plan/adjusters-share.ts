@@ -1,5 +1,7 @@
 /** What a car's adjusters have in the angles that were read off its wheels: see reading/adjusters-share.ts. */
+
 import { adjusterKinds } from '../adjuster/catalogue.ts';
+import { adjusterName } from '../adjuster/names.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import {
   type Adjuster,
@@ -124,7 +126,7 @@ function ofPlace(car: Car, model: CarModel, settings: CarSettings, ref: Adjuster
   });
   const counts = spans.some(([, own]) => HELD.some((angle) => own[angle][1] - own[angle][0] >= WORTH_A_LOOK));
   if (!counts) return [];
-  return [{ named: { ...ref, name: adjuster.name ?? adjuster.id }, spans: Object.fromEntries(spans) }];
+  return [{ named: { ...ref, name: adjusterName(adjuster) }, spans: Object.fromEntries(spans) }];
 }
 
 function placesOf(adjuster: Adjuster): readonly Position[] {

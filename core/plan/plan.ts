@@ -119,7 +119,7 @@ function inOrder(problem: Problem, positions: Positions, drawer?: Drawer): BareM
       adjuster: adjuster.id,
       from,
       to,
-      ...(rack && byRack(rack, before!, expectAfter[corner]!)),
+      ...(rack && byRack(rack, before, expectAfter[corner])),
       ...(shims && { shims }),
       ...(job && { job }),
       act: kindOfAdjuster(adjuster).act(adjuster, from, to, { corner, shims, holds, gains, ...(both && { both }) }),
@@ -155,11 +155,15 @@ function setBy({ model, uncertainty }: Problem, positions: Positions, corner: Co
   };
 }
 
-/** What a move that goes by the rack says of it, from what its wheel reads before and after. */
-function byRack({ angle, within, shown }: Rack, before: WheelReading, after: WheelReading) {
+/**
+ * What a move that goes by the rack says of it, from what its wheel reads before and after; nothing where there is no pose for
+ * the wheel on the way, so that the rack has nothing to show: such a move goes by its mark.
+ */
+function byRack({ angle, within, shown }: Rack, before?: WheelReading, after?: WheelReading) {
+  if (before?.[angle] === undefined || after?.[angle] === undefined) return {};
   const others = WHEEL_ANGLES.filter((one) => one !== angle && after[one] !== undefined);
   const deviation = Object.fromEntries(others.map((one) => [one, shown[one]]));
-  return { setBy: { angle, value: after[angle]! }, watched: { from: before[angle]!, within, deviation } };
+  return { setBy: { angle, value: after[angle] }, watched: { from: before[angle], within, deviation } };
 }
 
 /** The corners of both wheels, where their knuckles hang together by what it works on. */

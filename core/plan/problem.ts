@@ -1,6 +1,8 @@
 /** What a plan starts from, worked out once; and how good it is to go to some positions from there. */
+
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
+import { adjusterName } from '../adjuster/names.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';
 import {
   type Adjuster,
@@ -174,7 +176,7 @@ export const adjusterOf = ({ car }: Pick<PlanRequest, 'car'>, { corner, adjuster
   adjustersOf(car, corner).find(({ id }) => id === adjuster)!;
 
 export const nameOf = (request: Pick<PlanRequest, 'car'>, ref: AdjusterRef): string =>
-  adjusterOf(request, ref).name ?? ref.adjuster;
+  adjusterName(adjusterOf(request, ref));
 
 export const settingsOf = ({ corners }: Assembly, positions: Positions): Settings[] =>
   corners.map((corner) => positions[corner]);

@@ -47,6 +47,13 @@ it('heads a cam by its marks and a rod by turns and flats from where it stands',
   expect(title).toBe('Caster over camber over toe, degrees gained');
 });
 
+it('calls an adjuster without a name by its kind', () => {
+  const [a, b] = [cam, tie].map(({ name: _, ...nameless }) => nameless as Adjuster) as [Adjuster, Adjuster];
+  expect(viewOf([a, b], { cam: 30, tie: 0.5 }).table?.note).toContain(
+    'Across: Eccentric cam, at mark +2. Down: Threaded rod, from where it stands.',
+  );
+});
+
 it('heads a cam whose sense is not on file by the way its end of the arm goes', () => {
   const { turns: _, ...unsided } = cam;
   const { table } = viewOf([unsided as Adjuster, tie], { cam: 30, tie: 0.5 });

@@ -1,5 +1,6 @@
 /** A chart in words: heads as the cards of a visit say a position, gains in the units that the technician reads. */
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import { adjusterName } from '../../../core/adjuster/names.ts';
 import type { Adjuster, AxleName, Corner, Position } from '../../../core/contract.ts';
 import type { Chart, ChartCell, ChartSide } from '../../../core/plan/chart.ts';
 import { adjusterPictures } from '../../parts/drawings/catalogue.ts';
@@ -72,8 +73,8 @@ function unitText(angles: readonly Shown[]): string {
 /** `Lower link, eccentric bolt, stands at mark +2`: a rod is counted in turns and flats from there on. */
 const stands = (adjuster: Adjuster, { stands: at }: ChartSide): string =>
   isCounted(adjuster, at)
-    ? `${adjuster.name}, from where it stands`
-    : `${adjuster.name}, at ${positionText(adjuster, at)}`;
+    ? `${adjusterName(adjuster)}, from where it stands`
+    : `${adjusterName(adjuster)}, at ${positionText(adjuster, at)}`;
 
 const isCounted = (adjuster: Adjuster, at: Position): boolean =>
   adjusterPictures[adjuster.kind]?.words({ adjuster, corner: 'LF', from: at, to: at, units: units.value }).from === '';

@@ -10,7 +10,7 @@ import type { MoveRecord } from '../../../core/records/stored.ts';
 import { Card } from '../../parts/card.tsx';
 import { headingOf, jobsLeft } from '../../state/jobs.ts';
 import { measureNow } from '../../state/measure-now.ts';
-import { adjusterOf, chanceText } from '../../state/move-words.ts';
+import { chanceText, nameIn } from '../../state/move-words.ts';
 import { useMeasureBetween } from '../../state/planning.ts';
 import { units } from '../../state/preferences.ts';
 import { keep, records } from '../../state/records.ts';
@@ -34,7 +34,7 @@ const NONE: TurnsThatTell = { watch: [], lost: [] };
 export function Between({ view, round, plan, turns: { watch, lost } = NONE }: Props) {
   const { first } = useMeasureBetween(view, round, plan.inWindow && plan.chance < SURE).value ?? {};
   const made = jobsOf(plan.moves).length - jobsLeft(plan, round).length;
-  const names = lost.map((ref) => `${ref.corner} ${adjusterOf(view.car.car, ref)?.name ?? ref.adjuster}`);
+  const names = lost.map((ref) => `${ref.corner} ${nameIn(view.car.car, ref)}`);
   return (
     <>
       {watch.map((turn) => (

@@ -6,7 +6,7 @@ import { suspensionKinds } from '../../../core/suspension/catalogue.ts';
 import { figure, lengthText, partAngle } from '../../../core/units/shop.ts';
 import { Card } from '../../parts/card.tsx';
 import { leftIn } from '../../state/leave.ts';
-import { adjusterOf, chanceText, offText } from '../../state/move-words.ts';
+import { chanceText, nameIn, offText } from '../../state/move-words.ts';
 import { useHints, useWhatWouldFree } from '../../state/planning.ts';
 import { units } from '../../state/preferences.ts';
 import type { RoundView, VisitView } from '../../state/visits.ts';
@@ -56,7 +56,7 @@ function Place({ view, short }: { readonly view: VisitView; readonly short: read
   const { car } = view.car;
   const stops = new Set(
     short.flatMap(({ where, atStop }) =>
-      atStop.map((ref) => `${isAxle(where) ? `${ref.corner} ` : ''}${adjusterOf(car, ref)?.name ?? ref.adjuster}`),
+      atStop.map((ref) => `${isAxle(where) ? `${ref.corner} ` : ''}${nameIn(car, ref)}`),
     ),
   );
   return (
@@ -149,7 +149,7 @@ const amount = (by: number, unit: 'mm' | 'turns' | 'degrees'): string => {
 
 /** `LF Upper arm, front shims: 2.5 mm further outboard (more shims, longer studs)` */
 function changeText({ car: { car } }: VisitView, { further, ...ref }: FreeChange): string {
-  const name = `${ref.corner} ${adjusterOf(car, ref)?.name ?? ref.adjuster}`;
+  const name = `${ref.corner} ${nameIn(car, ref)}`;
   if (!further) return `${name}, if it could be moved`;
   const { by, unit, way, takes } = further;
   return `${name}: ${amount(by, unit)} further${way ? ` ${way}` : ''} than it goes (${takes})`;

@@ -2,6 +2,7 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { adjusterKinds } from '../../../core/adjuster/catalogue.ts';
+import { adjusterName } from '../../../core/adjuster/names.ts';
 import { type Adjuster, CORNERS, type Corner, type ShimCount } from '../../../core/contract.ts';
 import { ActionBar } from '../../parts/action-bar.tsx';
 import { CornerMark } from '../../parts/corner-mark.tsx';
@@ -101,7 +102,7 @@ function CornerList({ corner, list, picked, pick }: ListProps) {
           onClick={() => pick(one)}
         >
           <span>
-            {one.adjuster.name}
+            {adjusterName(one.adjuster)}
             {one.shims && oneByOne(one.shims).length > 1 && <small class="soft pack-in">{inWords(one.shims)}</small>}
           </span>
           <strong>{one.unknown ? 'don’t know' : positionText(one.adjuster, one.position)}</strong>
@@ -122,7 +123,7 @@ const counting = signal<string | undefined>(undefined);
 export function StandingDock({ view, onRight }: { readonly view: VisitView; readonly onRight: () => void }) {
   const { picked, pick, set, fill } = useStandings(view);
   if (!picked) return <ActionBar primary={{ label: 'These are right', onPress: onRight }} />;
-  const caption = `${picked.corner} ${picked.adjuster.name}`;
+  const caption = `${picked.corner} ${adjusterName(picked.adjuster)}`;
   const key = refKey({ corner: picked.corner, adjuster: picked.adjuster.id });
   if (counting.value === key) {
     return (

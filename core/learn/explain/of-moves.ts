@@ -1,6 +1,8 @@
 /** Causes that lie with a move: not made, made otherwise, slipped, or made with an adjuster that works the other way. */
+
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../../adjuster/kind.ts';
+import { adjusterName } from '../../adjuster/names.ts';
 import type { Adjuster, Corner, Position } from '../../contract.ts';
 import { AXLES, axleOf } from '../../corners.ts';
 import type { Cause } from '../../said.ts';
@@ -68,7 +70,7 @@ function standingAt(move: OfMove, cause: Cause, at: Position, weight = 1): Story
 const saidOf = ({ corner, adjuster, kind, to }: OfMove, cause: Cause, at: Position): Story['said'] => ({
   cause,
   corner,
-  adjuster: { corner, adjuster: adjuster.id, name: adjuster.name ?? adjuster.id },
+  adjuster: { corner, adjuster: adjuster.id, name: adjusterName(adjuster) },
   asked: kind.place(adjuster, to),
   stands: kind.place(adjuster, at),
 });
@@ -152,7 +154,7 @@ export const reversible = (all: readonly Compared[]) =>
       const said: Story['said'] = {
         cause: 'reversed',
         corner,
-        adjuster: { corner, adjuster: id, name: adjuster.name ?? id },
+        adjuster: { corner, adjuster: id, name: adjusterName(adjuster) },
         asked: kind.place(adjuster, to),
         stands: kind.place(adjuster, from),
       };

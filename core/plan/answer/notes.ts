@@ -1,4 +1,5 @@
 /** What a person must know beside a plan's figures. */
+import { adjusterName } from '../../adjuster/names.ts';
 import { adjustersOf } from '../../adjuster/of-corner.ts';
 import {
   type AxleChange,
@@ -46,7 +47,7 @@ function lengthNotes({ car }: PlanRequest, moves: readonly BareMove[]): Note[] {
     tiesOf(car[axle])
       .filter((tie) => !isKnownApart(tie))
       .filter(([{ id }]) => moves.some((move) => axleOf(move.corner) === axle && move.adjuster === id))
-      .map((tie): Note => ({ note: 'lengths-unknown', axle, name: tie[0].name ?? tie[0].id, most: mostApart(tie) })),
+      .map((tie): Note => ({ note: 'lengths-unknown', axle, name: adjusterName(tie[0]), most: mostApart(tie) })),
   );
 }
 
@@ -56,7 +57,7 @@ function thinPacks(request: PlanRequest, then: Positions): Note[] {
       const { min } = kindOfAdjuster(adjuster).stack?.(adjuster) ?? {};
       const holds = then[corner][adjuster.id];
       if (min === undefined || Number(holds) >= min - 1e-6) return [];
-      const pack = { corner, adjuster: adjuster.id, name: adjuster.name ?? adjuster.id };
+      const pack = { corner, adjuster: adjuster.id, name: adjusterName(adjuster) };
       return [{ note: 'below-least', pack, holds: Number(holds), least: min }];
     }),
   );

@@ -199,7 +199,8 @@ function reached({ windows, view, near, exact, slack }: Flat, among: Uint32Array
   const { picked, spacing } = poissonDisk(seen.length, (i) => spot(seen[i]!), MOST_PLACES);
   const isIn = (place: Place, by: number): boolean =>
     place.every((angle, axis) => Math.abs(outside(angle, windows[axis] ?? ANY)) <= by);
-  const places = picked.map((i) => exact(seen[i]!));
+  // What is interpolated may have no pose in full, where the geometry is at its end.
+  const places = picked.map((i) => exact(seen[i]!)).filter((place) => !place.some(Number.isNaN));
   const apart = (a: Place, b: Place): number => Math.hypot((a[0] - b[0]) / width[0], (a[1] - b[1]) / width[1]);
   const isSeen = (place: Place): boolean => place.every((x, axis) => x >= view[axis]![0] && x <= view[axis]![1]);
   const furthest = beside

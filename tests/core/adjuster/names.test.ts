@@ -1,5 +1,5 @@
 import { expect, it, test } from 'vitest';
-import { namesIn } from '../../../core/adjuster/names.ts';
+import { adjusterName, namesIn } from '../../../core/adjuster/names.ts';
 
 const adjusters = [
   { id: 'a', name: 'Left rod', kind: 'threaded-rod' },
@@ -44,4 +44,10 @@ it('knows the right side by its own list, and each side by no other', () => {
 
 it('knows adjusters that are given alone', () => {
   expect(namesIn({ adjusters }).given?.(['adjusters', 0])).toBe('Left rod');
+});
+
+test('an adjuster is called by its own name, else as its kind is, else by its id', () => {
+  const [rod, pack, unknown] = adjusters as [(typeof adjusters)[0], (typeof adjusters)[0], (typeof adjusters)[0]];
+  expect([rod, pack, unknown].map(adjusterName)).toEqual(['Left rod', 'Shim pack', 'c']);
+  expect(adjusterName({ ...pack, name: '' })).toBe('Shim pack');
 });
