@@ -7,7 +7,7 @@ const raw = (token: string): string => `${RAW}${token}${RAW}`;
 
 /** The data as text. */
 export const render = (data: unknown): string =>
-  JSON.stringify(data).replaceAll(new RegExp(`"${RAW}(.*?)${RAW}"`, 'g'), '$1');
+  JSON.stringify(data).replaceAll(new RegExp(`"${RAW}(-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?)${RAW}"`, 'g'), '$1');
 
 export interface Change {
   readonly data: unknown;
@@ -100,9 +100,12 @@ function ofNumber(value: number, dice: Dice): unknown {
     () => Math.round(value),
     () => String(value),
     () => [value],
-    () => raw(`${value}e${dice.one(['0', '-3', '3', '400', '-400'])}`),
+    () => raw(`${mantissa(value)}e${dice.one(['0', '-3', '3', '400', '-400'])}`),
   ])();
 }
+
+/** A number that was changed before may have an exponent, or be none: in a text of JSON it has room for one. */
+const mantissa = (value: number): string => (Number.isFinite(value) ? String(value).replace(/e.*/, '') : '0');
 
 function ofText(value: string, dice: Dice): unknown {
   return dice.one<() => unknown>([

@@ -145,7 +145,8 @@ async function asked(page: Page, seed: string, from: number, count: number) {
     from,
     count,
   ] as const);
-  work.catch(() => undefined);
+  let why = 'no answer';
+  work.catch((error: Error) => (why = error.message));
   while (true) {
     const tally = await Promise.race([work, new Promise<undefined>((done) => setTimeout(done, 2000))]).catch(
       () => null,
@@ -160,12 +161,12 @@ async function asked(page: Page, seed: string, from: number, count: number) {
           ]);
     if (now !== at) since = Date.now();
     at = now;
-    if (tally === null || Date.now() - since > FROZEN) return { tally: frozen(at, at - from + 1), isFrozen: true };
+    if (tally === null || Date.now() - since > FROZEN) return { tally: frozen(at, at - from + 1, why), isFrozen: true };
   }
 }
 
-const frozen = (n: number, files: number): Tally => ({
+const frozen = (n: number, files: number, why: string): Tally => ({
   ...NONE,
   files,
-  failures: [{ n, says: 'the page froze or broke', wrong: ['no answer'], text: '' } satisfies Failure],
+  failures: [{ n, says: 'the page froze or broke', wrong: [why], text: '' } satisfies Failure],
 });
