@@ -14,6 +14,7 @@ import {
 } from '../../core/index.ts';
 import { adjustersAt, randomReading, randomSpec } from '../tools/brute-force.ts';
 import { randomCar, stream } from '../tools/random-cars.ts';
+import { remembered } from '../tools/remembered.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
 import { seenOf } from '../tools/seen.ts';
 
@@ -99,10 +100,12 @@ function meets(given: PlanRequest, changes: readonly FreeChange[], share: readon
   return requests.some((asked) => planMoves(asked).inWindow);
 }
 
+const stuckOf = remembered((seed: number) => whatWouldFree(request(seed)));
+
 describe('what would free a car that cannot meet its windows', () => {
   it.each(SEEDS)('seed %i: each way does, and a tenth less does not', (seed) => {
     const asked = request(seed);
-    const stuck = whatWouldFree(asked);
+    const stuck = stuckOf(seed);
     expect(stuck.length === 0).toBe(planMoves(asked).inWindow);
     // The rest of the car is freed by its first way, or left out of what is wanted.
     if (stuck.some(({ ways }) => ways.length === 0)) return;
@@ -122,7 +125,7 @@ describe('what would free a car that cannot meet its windows', () => {
 
   it('the cases above hold ways of one adjuster and of two, cars that nothing frees and cars that need nothing', () => {
     const seen = seenOf(['single', 'pair', 'none', 'inWindow'], 2, SEEDS, (seed) => {
-      const stuck = whatWouldFree(request(seed));
+      const stuck = stuckOf(seed);
       if (stuck.length === 0) return ['inWindow'];
       if (stuck.some(({ ways }) => ways.length === 0)) return ['none'];
       return stuck.flatMap(({ ways }) => ways.map((way) => (way.length === 1 ? 'single' : 'pair')));

@@ -18,6 +18,7 @@ import { adjusterPositions, planChoices, planMoves, predictReading } from '../..
 import { chanceAt, problemOf } from '../../core/plan/problem.ts';
 import { randomReading, randomSpec } from '../tools/brute-force.ts';
 import { randomCar, randomSuspension, rod, stream } from '../tools/random-cars.ts';
+import { remembered } from '../tools/remembered.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
 import { seenOf } from '../tools/seen.ts';
 
@@ -129,11 +130,7 @@ function underWay(seed: number) {
   const holding = (held: readonly AdjusterRef[]): Plan => planMoves({ ...now, locked: [...locked, ...held] });
   return { now, done, plan: planMoves({ ...now, done }), free: planMoves(now), holding };
 }
-const known = new Map<number, ReturnType<typeof underWay>>();
-const begun = (seed: number) => {
-  if (!known.has(seed)) known.set(seed, underWay(seed));
-  return known.get(seed);
-};
+const begun = remembered(underWay);
 const again = (plan: Plan, done: readonly AdjusterRef[]) =>
   done.filter((ref) => plan.moves.some((move) => isSame(ref, move)));
 

@@ -16,6 +16,7 @@ import { DEFAULT_GAUGE, planChoices, planMoves, predictReading } from '../../cor
 import { specTerms } from '../../core/reading/spec-terms.ts';
 import { everyCombination, randomReading, randomSpec, type Score } from '../tools/brute-force.ts';
 import { randomCar, stream } from '../tools/random-cars.ts';
+import { remembered } from '../tools/remembered.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
 import { seenOf } from '../tools/seen.ts';
 
@@ -41,10 +42,12 @@ function front(asked: PlanRequest): Score[] {
 
 const SEEDS = shortOrLong([1, 2, 6, 14, 19, 38, 48, 57], upTo(60));
 
+const choicesOf = remembered((seed: number) => planChoices(request(seed)));
+
 describe('the plans worth choosing among', () => {
   it.each(SEEDS)('seed %i: from the closest to the least work, none worse than another in both', (seed) => {
     const asked = request(seed);
-    const choices = planChoices(asked);
+    const choices = choicesOf(seed);
     const all = front(asked);
     const of = (style: PlanStyle) => choices.filter(({ styles }) => styles.includes(style));
     // The practical first, then the surest where it is another.
@@ -73,14 +76,14 @@ describe('the plans worth choosing among', () => {
   it('the cases above hold lists of more than two', () => {
     const { long } = seenOf(['long'], SEEDS.length / 6, SEEDS, (seed) =>
       // One between the closest and the least work.
-      planChoices(request(seed)).some(({ styles }) => styles.length === 0) ? ['long'] : [],
+      choicesOf(seed).some(({ styles }) => styles.length === 0) ? ['long'] : [],
     );
     expect(long).toBeGreaterThan(SEEDS.length / 6);
   });
 
   it.each(shortOrLong([1, 6], upTo(12)))('seed %i: asked for again, each is the plan that was told', (seed) => {
     const asked = request(seed);
-    for (const { ask, moves, effort, distance, chance, inWindow } of planChoices(asked)) {
+    for (const { ask, moves, effort, distance, chance, inWindow } of choicesOf(seed)) {
       const plan = planMoves({ ...asked, ...ask });
       expect(plan.moves).toHaveLength(moves);
       expect(plan).toMatchObject({ effort, distance, chance, inWindow });
@@ -191,20 +194,13 @@ describe('the surest plan', () => {
     };
   };
 
-  const planned = (seed: number) => {
+  const styles = remembered((seed: number) => {
     const plan = (style: PlanStyle) => planMoves({ ...asked(seed), style });
     return { surest: plan('surest'), others: [plan('closest'), plan('least-work')] as const };
-  };
+  });
   /** One of the others has the better chance by drawing: then it is taken, whatever the sum says. */
   const isTaken = ({ surest, others }: ReturnType<typeof styles>): boolean =>
     others.some(({ positions }) => JSON.stringify(positions) === JSON.stringify(surest.positions));
-  const known = new Map<number, ReturnType<typeof planned>>();
-  /** Planned once, for all tests that look at it. */
-  const styles = (seed: number) => {
-    const plans = known.get(seed) ?? planned(seed);
-    known.set(seed, plans);
-    return plans;
-  };
   /** Each is solved some two hundred times, a little otherwise. */
   const TRIES = shortOrLong(10, 60);
 

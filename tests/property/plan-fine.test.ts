@@ -9,6 +9,7 @@ import { chartOf, planChoices, planMoves, predictReading, reachOf, whatWouldFree
 import { planOf } from '../../core/plan/plan.ts';
 import { score } from '../tools/brute-force.ts';
 import { between, type Random, randomSuspension, rod, stream } from '../tools/random-cars.ts';
+import { remembered } from '../tools/remembered.ts';
 import { shortOrLong, upTo } from '../tools/seeds.ts';
 import { seenOf } from '../tools/seen.ts';
 
@@ -55,9 +56,10 @@ describe('a car with few enough settings, planned as if it had too many', () => 
     const asked: PlanRequest = { ...request(seed, TURNS), style };
     return { all: planOf(asked), some: planOf(asked, MOST) };
   };
+  const closest = remembered((seed: number) => planned(seed, 'closest'));
 
   it.each(SEEDS)('seed %i: comes as close', (seed) => {
-    const { all, some } = planned(seed, 'closest');
+    const { all, some } = closest(seed);
     expect(some.inWindow).toBe(all.inWindow);
     expect(some.distance).toBeCloseTo(all.distance, 9);
     expect(some.optimum.combinations).toBe(all.optimum.combinations);
@@ -80,7 +82,7 @@ describe('a car with few enough settings, planned as if it had too many', () => 
 
   it('most say that they are proven, and some cannot meet their windows', () => {
     const seen = seenOf(['proven', 'in', 'out'], 1, SEEDS, (seed) => {
-      const { optimum, inWindow } = planned(seed, 'closest').some;
+      const { optimum, inWindow } = closest(seed).some;
       return [...(optimum.proven ? ['proven'] : []), inWindow ? 'in' : 'out'];
     });
     expect(seen.proven).toBeGreaterThan(SEEDS.length / 2);
@@ -144,12 +146,7 @@ function fromOutside({ car, spec, reading }: PlanRequest, seed: number) {
 
 describe('rods in flats, six turns either way', () => {
   const SEEDS = shortOrLong(upTo(3), upTo(30));
-  const plans = new Map<number, ReturnType<typeof planMoves>>();
-  const planned = (seed: number) => {
-    const plan = plans.get(seed) ?? planMoves(request(seed, 6));
-    plans.set(seed, plan);
-    return plan;
-  };
+  const planned = remembered((seed: number) => planMoves(request(seed, 6)));
 
   it.each(SEEDS)(
     'seed %i: the plan is in the windows where a search from outside is, and no further from the aims',
