@@ -120,7 +120,7 @@ function BackToMove({ view }: Pick<Props, 'view'>) {
   );
 }
 
-/** ms for which a job's touch rests once it is drawn: where that came late, an impatient thumb has touched again. */
+/** ms for which a job's touches rest once it is drawn: where that came late, an impatient thumb has touched again. */
 const RESTS = 400;
 
 function useRested(id: string): boolean {
@@ -166,7 +166,13 @@ export function Answers(props: OfJob) {
         </button>
         <div class="action-bar-rest">
           {others.map(([label, onPress]) => (
-            <button key={label} type="button" class="action-bar-secondary" onClick={onPress}>
+            <button
+              key={label}
+              type="button"
+              class="action-bar-secondary"
+              aria-disabled={resting}
+              onClick={() => resting || onPress()}
+            >
               {label}
             </button>
           ))}
