@@ -23,11 +23,12 @@ const carOf = (id: string, changed: string, label = id): CarRecord => ({
 const visitOf = (id: string, carId: string, opened: string): VisitRecord => ({ id, carId, opened });
 
 async function undoing(records: Partial<Everything>, present: Partial<Everything>) {
-  const { at, goes, returns, stays } = await undoOf(
+  const { at, steps, goes, returns, stays } = await undoOf(
     { at: AT, records: { ...NONE, ...records } },
     { ...NONE, ...present },
   );
   expect(at).toBe(AT);
+  expect(steps, 'nothing but what goes or returns').toHaveLength(goes.length + returns.length);
   const ids = (entries: readonly (readonly [string, { readonly id: string }])[]) =>
     entries.map(([store, { id }]) => `${store} ${id}`).sort();
   return { goes: ids(goes), returns, stays: stays.map(({ entry, why }) => [entry[0], entry[1].id, why]) };
