@@ -80,10 +80,15 @@ describe('a backup', () => {
 
   it('is read by the worker of this module, where the test brings none', async () => {
     const asked: unknown[] = [];
-    vi.stubGlobal('Worker', (url: URL, options: WorkerOptions) => {
-      asked.push([url.pathname.split('/').slice(-3).join('/'), options.type]);
-      return start();
-    });
+    class OfBrowser extends WorkerOfModule {
+      constructor(url: URL, { type }: WorkerOptions) {
+        super();
+        asked.push([url.pathname.split('/').slice(-3).join('/'), type]);
+        worker = this;
+        void this.start();
+      }
+    }
+    vi.stubGlobal('Worker', OfBrowser);
     expect(await whole(backupPieces(lines))).toEqual(await whole(readBackup(lines)));
     expect(asked).toEqual([['app/store/backup-worker.ts', 'module']]);
     expect(worker.ended).toBe(true);

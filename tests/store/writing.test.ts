@@ -39,7 +39,7 @@ function phone(ready: () => Promise<unknown> = async () => undefined) {
     ...{ find: async () => found, counted: async () => undefined, uncounted: () => undefined },
     count: async () => ({ mark: { database: 'd', writes: 1 }, put: async () => undefined }),
   };
-  const mend = vi.fn(async (_seen: ClearedError | undefined) => undefined as undefined | void);
+  const mend = vi.fn<(seen: ClearedError | undefined) => Promise<void>>(async () => undefined);
   const written: string[][] = [];
   const writer = createWriter({
     connection: connection as unknown as Connection,
@@ -188,7 +188,7 @@ describe('before the records have been loaded', () => {
   });
 
   it('or where that failed, a page that is left waits for it once: after that it writes at once', async () => {
-    const ready = vi.fn(async () => undefined as undefined | void);
+    const ready = vi.fn<() => Promise<void>>(async () => undefined);
     ready.mockRejectedValueOnce(new DOMException('so', 'UnknownError'));
     const { writer, tried } = phone(ready);
     void writer.write([change('a')]);
