@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { STORES } from '../../app/store/schema.ts';
-import type { Store } from '../../app/store/store.ts';
+import { createStore, type Store } from '../../app/store/store.ts';
 import { open } from './opened.ts';
 import { car, draft, freshName, frozenRecords, inOrder } from './records.ts';
 
@@ -195,6 +195,16 @@ describe('several tabs', () => {
     older.close();
     await loading;
     expect([store.saveState.value, store.saveMessage.value]).toEqual(['saved', '']);
+  });
+
+  it('opens the database that it always had, where it is given no other name', async () => {
+    const opening = vi.spyOn(IDBFactory.prototype, 'open');
+    // A name of its own would be an empty phone after an update.
+    expect(await open('cornerwright').load()).toEqual(await createStore().load());
+    expect(opening.mock.calls.map(([name]) => name).filter((name) => !name.endsWith('-log'))).toEqual([
+      'cornerwright',
+      'cornerwright',
+    ]);
   });
 
   it('refuses a database of a newer version in plain words', async () => {

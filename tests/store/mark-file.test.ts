@@ -113,6 +113,29 @@ describe('a start', () => {
     await next.put('drafts', draft('a', '4'));
     expect(next.loss.value, 'said once').toBeUndefined();
   });
+  it('that could not look is begun anew with the next write: nothing is written before it has looked', async () => {
+    const name = freshName();
+    await saved(name, '1', '2');
+    await setCount(name, (value) => ({ ...value, writes: value.writes - 1 }));
+    forgetLocal();
+    const store = open(name);
+    await store.load();
+    const { transaction } = IDBDatabase.prototype;
+    const broken = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(function (
+      this: IDBDatabase,
+      ...args
+    ) {
+      if (this.name === name && args[1] === 'readonly') throw new DOMException('not now', 'DataError');
+      return transaction.apply(this, args);
+    });
+    const written = store.put('drafts', draft('b', '1'));
+    await vi.waitFor(() => expect(store.saveMessage.value).toContain('DataError'), { interval: 2 });
+    expect(store.loss.value).toBeUndefined();
+    broken.mockRestore();
+    store.retry();
+    await written;
+    expect(store.loss.value).toEqual({ kind: 'behind', writes: 1 });
+  });
   it('says that all is gone, once', async () => {
     const name = freshName();
     await saved(name, '1');
