@@ -75,6 +75,38 @@ describe('the file', () => {
   });
 });
 
+it.each([
+  ['no files', undefined],
+  ['files that no page can write to', class {}],
+])('in a browser that has %s nothing is asked for, and nothing waited for', async (_, handle) => {
+  vi.stubGlobal('FileSystemFileHandle', handle);
+  const getDirectory = vi.fn(async () => root);
+  vi.stubGlobal('navigator', { storage: { getDirectory } });
+  const kept = markFile('m', isMark);
+  await kept.keep(mark(1));
+  expect(await kept.read()).toBeUndefined();
+  expect([getDirectory.mock.calls, files.size]).toEqual([[], 0]);
+});
+
+it('a file is made where there is none, once; one that cannot be had is a check less and no failure', async () => {
+  const getFileHandle = vi.fn(async (name: string, { create = false } = {}) => {
+    if (!create) throw new DOMException('not there', 'NotFoundError');
+    return new FileHandle(name);
+  });
+  vi.stubGlobal('navigator', { storage: { getDirectory: async () => ({ getFileHandle }) } });
+  const kept = markFile('m', isMark);
+  await kept.keep(mark(1));
+  await kept.keep(mark(2));
+  expect(await kept.read()).toEqual(mark(2));
+  expect(getFileHandle).toHaveBeenCalledTimes(1);
+  vi.stubGlobal('navigator', {
+    storage: { getDirectory: () => Promise.reject(new DOMException('no', 'SecurityError')) },
+  });
+  const none = markFile('n', isMark);
+  await none.keep(mark(1));
+  expect(await none.read()).toBeUndefined();
+});
+
 it('a file that does not come to its end holds up no write for longer than a second', async () => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
   try {

@@ -1,19 +1,15 @@
 /** The undo of a restore by itself: what is changed while it is at it, and how it tells how far it is. */
 import 'fake-indexeddb/auto';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { createCanary } from '../../app/store/canary.ts';
+import { afterEach, beforeEach, expect, it } from 'vitest';
 import { type Connection, connect } from '../../app/store/connection.ts';
-import type { Ground } from '../../app/store/ground.ts';
-import type { Beside } from '../../app/store/kept-beside.ts';
-import { outsideOf, type UnderWay } from '../../app/store/outside.ts';
 import { createTakingBack } from '../../app/store/take-back.ts';
 import { markOf, type Step } from '../../app/store/undo.ts';
-import { wayBack } from '../../app/store/way-back.ts';
 import { PIECE } from '../../core/records/backup-lines.ts';
 import type { DraftRecord } from '../../core/records/stored.ts';
+import { groundOn, NOW } from './ground.ts';
 import { draft, freshName } from './records.ts';
 
-const [BROUGHT_AT, NOW] = ['2026-03-01T08:00:00.000Z', '2026-03-02T08:00:00.000Z'];
+const BROUGHT_AT = '2026-03-01T08:00:00.000Z';
 let connection: Connection;
 beforeEach(() => {
   connection = connect(freshName(), { blocked: () => undefined, blocking: () => undefined, cut: () => undefined });
@@ -30,38 +26,15 @@ const here = () =>
 /** A phone to which a restore brought these. @param begun called when the undo has its flag, before it writes */
 async function restored(drafts: readonly DraftRecord[], begun: () => Promise<void> = async () => undefined) {
   await put(...drafts);
-  const files = new Map<string, Blob>();
-  const beside: Beside = {
-    keep: async (name, content) => void files.set(name, content),
-    read: async (name) => files.get(name),
-    names: async () => [...files.keys()].sort(),
-    forget: async (name) => void files.delete(name),
-    close: () => undefined,
-  };
-  let flag: UnderWay | undefined;
-  const way = wayBack(beside, {
-    read: () => flag,
-    keep(value) {
-      flag = value;
+  const { ground, way, told } = groundOn(connection, (own) => ({
+    async begin(what) {
+      await own.begin(what);
+      await begun();
     },
-  });
+  }));
   const steps = drafts.map((record): Step => ({ store: 'drafts', id: record.id, after: markOf(record) }));
   await way.keepPiece(BROUGHT_AT, 1, drafts.length, steps);
   await way.end({ at: BROUGHT_AT, kind: 'restore' });
-  const told: string[] = [];
-  const ground: Ground = {
-    ...{ connection, beside, canary: createCanary(outsideOf(freshName())) },
-    way: {
-      ...way,
-      async begin(what) {
-        await way.begin(what);
-        await begun();
-      },
-    },
-    settle: async () => undefined,
-    now: () => NOW,
-    progress: (through, all) => told.push(`${through} of ${all}`),
-  };
   return { undoing: createTakingBack(ground), way, told };
 }
 
@@ -91,13 +64,9 @@ it('tells how far it is once a piece, and of nothing to do nothing', async () =>
 });
 
 it('there is nothing to take back where nothing was restored', async () => {
-  const { undoing, way, told } = await restored([]);
-  const nothing = createTakingBack({
-    ...{ connection, canary: createCanary(outsideOf(freshName())), beside: {} as Beside },
-    way: { ...way, last: async () => undefined },
-    ...{ settle: async () => undefined, now: () => NOW, progress: vi.fn() },
-  });
+  const nothing = createTakingBack(groundOn(connection).ground);
   expect([await nothing.inspect(), await nothing.undo(), await nothing.what()]).toEqual([undefined, false, undefined]);
-  expect(await undoing.undo()).toBe(true);
+  const { undoing, told } = await restored([]);
+  expect(await undoing.undo(), 'a restore of nothing is one').toBe(true);
   expect(told).toEqual([]);
 });

@@ -1,9 +1,9 @@
 /** What is kept beside the database of a restore or an undo: where it is found again, and what of it stays. */
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Beside } from '../../app/store/kept-beside.ts';
 import type { Done, UnderWay } from '../../app/store/outside.ts';
 import { markOf, type Step } from '../../app/store/undo.ts';
 import { type WayBack, wayBack } from '../../app/store/way-back.ts';
+import { inMemory } from './ground.ts';
 import { draft } from './records.ts';
 
 const [EARLY, LATE] = ['2026-03-01T08:00:00.000Z', '2026-03-02T08:00:00.000Z'];
@@ -14,16 +14,10 @@ let files: Map<string, Blob>;
 let flag: UnderWay | undefined;
 let way: WayBack;
 beforeEach(() => {
-  files = new Map();
   flag = undefined;
-  const beside: Beside = {
-    keep: async (name, content) => void files.set(name, content),
-    read: async (name) => files.get(name),
-    names: async () => [...files.keys()].sort(),
-    forget: async (name) => void files.delete(name),
-    close: () => undefined,
-  };
-  way = wayBack(beside, {
+  const kept = inMemory();
+  files = kept.files;
+  way = wayBack(kept.beside, {
     read: () => flag,
     keep(value) {
       flag = value;
