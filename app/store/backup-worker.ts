@@ -18,13 +18,13 @@ const port = globalThis as unknown as {
   postMessage: (message: Told) => void;
 };
 
-let pieces: AsyncGenerator<CheckedBackup> | undefined;
+let pieces: AsyncGenerator<CheckedBackup, undefined> | undefined;
 
 async function next(): Promise<Told> {
   try {
-    const { done, value } = (await pieces?.next()) ?? { done: true };
-    if (done || !value) return { end: true };
-    const { aside, ...piece } = value;
+    const read = (await pieces?.next())?.value;
+    if (!read) return { end: true };
+    const { aside, ...piece } = read;
     return { piece, aside: aside.map((one) => ({ ...one, error: toWire(one.error) })) };
   } catch (error) {
     return { error: toWire(error) };

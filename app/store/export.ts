@@ -17,6 +17,7 @@ import {
 } from '../../core/records/backup-lines.ts';
 import type { Connection } from './connection.ts';
 import { sha256 } from './digest.ts';
+import { inPieces } from './in-pieces.ts';
 import { type Look, slicesOf } from './read-parts.ts';
 import { type Everything, isOfThisPhone, type RecordOf, type StoreName } from './schema.ts';
 import type { Change } from './writer.ts';
@@ -36,7 +37,7 @@ export async function exportFile(slices: Slices, made: string): Promise<Blob> {
   const pieces = {} as Record<StoreName, readonly Piece[]>;
   for (const store of READ_ORDER) {
     const all: Piece[] = [];
-    for await (const piece of inPieces(store, slices(store), counts)) all.push(piece);
+    for await (const piece of piecesOf(store, slices(store), counts)) all.push(piece);
     pieces[store] = all;
   }
   const first = firstLine(made);
@@ -50,7 +51,7 @@ export async function exportFile(slices: Slices, made: string): Promise<Blob> {
   return new Blob([...parts, `${lastLine(counts, end)}\n`], { type: 'application/json' });
 }
 
-async function* inPieces(store: StoreName, slices: ReturnType<Slices>, counts: Record<StoreName, number>) {
+async function* piecesOf(store: StoreName, slices: ReturnType<Slices>, counts: Record<StoreName, number>) {
   let lines: string[] = [];
   let length = 0;
   for await (const slice of slices) {
@@ -88,8 +89,5 @@ export function databaseSlices(connection: Connection, look: Look, waiting: read
 
 /** The same of what the screens hold. */
 export function memorySlices(all: Everything): Slices {
-  return function* (store) {
-    const list: readonly RecordOf<StoreName>[] = all[store];
-    for (let at = 0; at < list.length; at += PIECE.records) yield list.slice(at, at + PIECE.records);
-  };
+  return (store) => inPieces<RecordOf<StoreName>>(all[store], PIECE.records);
 }

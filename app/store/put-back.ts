@@ -3,6 +3,7 @@
  * from another tab, stays as it is there.
  */
 import type { Connection } from './connection.ts';
+import { inPieces } from './in-pieces.ts';
 import type { Mark } from './outside.ts';
 import { CANARY, type Entry, type Everything, STORES, type Transaction } from './schema.ts';
 
@@ -16,8 +17,7 @@ const PIECE = 500;
 export async function putBack(connection: Connection, all: Everything, mark: () => Mark): Promise<[number, Mark]> {
   const entries = STORES.flatMap((store) => all[store].map((record) => [store, record] as Entry));
   let written = 0;
-  for (let from = 0; from < entries.length; from += PIECE) {
-    const piece = entries.slice(from, from + PIECE);
+  for (const piece of inPieces(entries, PIECE)) {
     written += await connection.withStore(STORES, 'readwrite', (transaction) => putAbsent(transaction, piece));
   }
   const now = await connection.withStore(['preferences'], 'readwrite', async (transaction) => {

@@ -10,7 +10,8 @@ import { type CheckedBackup, checkBackup } from '../../core/records/envelope.ts'
 import { checkDepth, parseJson } from '../../core/records/json.ts';
 import { linesOf } from '../../core/records/lines.ts';
 import { sha256 } from './digest.ts';
-import { isOfThisPhone, STORES, type StoreName } from './schema.ts';
+import { inPieces } from './in-pieces.ts';
+import { isOfThisPhone, STORES } from './schema.ts';
 
 /** Characters: near what a browser takes in one text. Whatever a phone could write in one, it can read again. */
 const LONGEST_ONE_TEXT = 500_000_000;
@@ -67,11 +68,9 @@ async function* readOneText(file: Blob): AsyncGenerator<CheckedBackup> {
   const { made, records, aside } = await checkBackup(data, sha256);
   const none = Object.fromEntries(STORES.map((store) => [store, []])) as unknown as CheckedBackup['records'];
   yield { made, records: none, aside };
-  for (const store of STORES) yield* piecesOf(store, records[store], { made, records: none, aside: [] });
-}
-
-function* piecesOf(store: StoreName, list: readonly unknown[], rest: CheckedBackup): Generator<CheckedBackup> {
-  for (let from = 0; from < list.length; from += PIECE.records) {
-    yield { ...rest, records: { ...rest.records, [store]: list.slice(from, from + PIECE.records) } };
+  for (const store of STORES) {
+    for (const piece of inPieces<unknown>(records[store], PIECE.records)) {
+      yield { made, records: { ...none, [store]: piece }, aside: [] };
+    }
   }
 }

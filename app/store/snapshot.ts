@@ -59,8 +59,8 @@ export async function snapshotIn(beside: Beside): Promise<{ file: Blob; made: st
   const name = (await namesIn(beside)).at(-1);
   const file = name === undefined ? undefined : await beside.read(name);
   if (!file) return undefined;
-  const [first = ''] = (await file.slice(0, LONGEST_FIRST).text()).split('\n', 1);
-  return { file, made: String(JSON.parse(first).made) };
+  const start = await file.slice(0, LONGEST_FIRST).text();
+  return { file, made: String(JSON.parse(start.slice(0, start.indexOf('\n'))).made) };
 }
 
 const namesIn = async (beside: Beside): Promise<readonly string[]> =>

@@ -3,6 +3,7 @@ import { FILE_ORDER, PIECE, READ_ORDER } from '../../core/records/backup-lines.t
 import { byText } from '../../core/records/order.ts';
 import { begin, end } from './begin.ts';
 import type { Ground } from './ground.ts';
+import { inPieces } from './in-pieces.ts';
 import type { Done } from './outside.ts';
 import { type Plan, writePiece } from './piece-writer.ts';
 import { readMany } from './read-many.ts';
@@ -61,7 +62,7 @@ export function createTakingBack(ground: Ground): TakingBack {
       let through = cut?.kind === 'undo' ? (await way.progress(cut.at)).through : 0;
       const all = through + change.steps.length;
       const begun = await begin(ground, { kind: 'undo', of: what.at, all });
-      for (const piece of piecesOf(change.steps)) {
+      for (const piece of inPieces(inTheirOrder(change.steps), PIECE.records)) {
         await writePiece(connection, canary, planOf(piece), (steps) => begun.keep(through, steps));
         through += piece.length;
         progress(through, all);
@@ -75,12 +76,11 @@ export function createTakingBack(ground: Ground): TakingBack {
 }
 
 /** What is put back comes first, in the order of a file; what goes is taken away in the other one: nothing is left hanging. */
-function* piecesOf(steps: readonly Step[]): Generator<readonly Step[]> {
+function inTheirOrder(steps: readonly Step[]): readonly Step[] {
   const byId = (a: Step, b: Step): number => byText(a.id, b.id);
   const returns = FILE_ORDER.flatMap((store) => steps.filter((one) => one.store === store && one.before).sort(byId));
   const goes = READ_ORDER.flatMap((store) => steps.filter((one) => one.store === store && !one.before).sort(byId));
-  const all = [...returns, ...goes];
-  for (let from = 0; from < all.length; from += PIECE.records) yield all.slice(from, from + PIECE.records);
+  return [...returns, ...goes];
 }
 
 /** Only what is still as it was found. */

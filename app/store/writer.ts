@@ -74,12 +74,11 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
 
   /** Writes the whole queue in one transaction. A second run of the work takes the queue as it is by then. */
   async function writeQueue(): Promise<void> {
-    let batch: readonly Group[] = [];
-    const mark = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+    const { batch, mark } = await connection.withStore(STORES, 'readwrite', async (transaction) => {
       const counted = await canary.count(transaction);
-      batch = queue;
-      await apply(transaction, changesOf(batch), counted);
-      return counted.mark;
+      const all = queue;
+      await apply(transaction, changesOf(all), counted);
+      return { batch: all, mark: counted.mark };
     });
     await canary.counted(mark);
     landed(batch);
@@ -87,12 +86,11 @@ export function createWriter({ connection, canary, mend, ready, written }: Write
 
   /** The same for a page that is being left: everything is asked for at once, and compared after. */
   async function writeAtOnce(): Promise<void> {
-    let batch: readonly Group[] = [];
-    const found = await connection.withStore(STORES, 'readwrite', async (transaction) => {
+    const { batch, found } = await connection.withStore(STORES, 'readwrite', async (transaction) => {
       const looking = canary.find(transaction);
-      batch = queue;
-      await Promise.all([looking, apply(transaction, changesOf(batch))]);
-      return looking;
+      const all = queue;
+      const [found] = await Promise.all([looking, apply(transaction, changesOf(all))]);
+      return { batch: all, found };
     });
     canary.uncounted(found);
     landed(batch);

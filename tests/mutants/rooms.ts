@@ -89,10 +89,10 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   store: {
     sources: ['app/store'],
     tests: [
-      'tests/store/{backup,backup-door,backup-pieces,backup-worker,beside,both-kept,canary,cleared-parts,connection}',
-      'tests/store/{copy,cut-off,export,failure,faults,fresh-log,hostile-backup,lists,load-parts,mark-file,merge,one-window}',
-      'tests/store/{outside,page-events,persistence,piece-writer,read-backup,read-many,restore-faults,share,snapshot}',
-      'tests/store/{undo,undo-of,writer}',
+      'tests/store/{backup,backup-door,backup-pieces,backup-worker,beside,both-kept,breath,canary,cleared-parts,connection}',
+      'tests/store/{copy,cut-off,export,failure,faults,fresh-log,hostile-backup,in-pieces,lists,load-parts,mark-file,merge}',
+      'tests/store/{one-window,outside,page-events,persistence,piece-writer,put-back,read-backup,read-many}',
+      'tests/store/{restore,restore-alone,restore-faults,share,snapshot,tabs,take-back,undo,undo-of,way-back,writer,writing}',
       'tests/state/new-visit',
       'tests/migrations/database',
     ],

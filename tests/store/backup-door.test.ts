@@ -48,6 +48,7 @@ it('tells the screens once of what came in, and of an undo; of a file that is re
   expect(store.restoring.value).toBeUndefined();
   await expect(store.inspect('no backup')).rejects.toMatchObject({ name: 'InputError' });
   expect(changed).not.toHaveBeenCalled();
+  expect(store.saveState.value, 'nothing of what is here is in doubt').toBe('saved');
   await store.restore(await oneText(shop));
   expect(changed).toHaveBeenCalledTimes(1);
   expect(await store.undoes()).toBe('restore');

@@ -78,6 +78,33 @@ describe('a backup', () => {
     expect(aside).toMatchObject([{ store: 'moves', id: 'bad', error: { name: 'InputError' } }]);
   });
 
+  it('is read by the worker of this module, where the test brings none', async () => {
+    const asked: unknown[] = [];
+    class OfBrowser extends WorkerOfModule {
+      constructor(url: URL, { type }: WorkerOptions) {
+        super();
+        asked.push([url.pathname.split('/').slice(-3).join('/'), type]);
+        worker = this;
+        void this.start();
+      }
+    }
+    vi.stubGlobal('Worker', OfBrowser);
+    expect(await whole(backupPieces(lines))).toEqual(await whole(readBackup(lines)));
+    expect(asked).toEqual([['app/store/backup-worker.ts', 'module']]);
+    expect(worker.ended).toBe(true);
+  });
+
+  it('that is asked for before its file has come is at its end', async () => {
+    await worker.start();
+    const told = await new Promise<Told>((done) => {
+      worker.onmessage = ({ data }) => {
+        if (!('ready' in data)) done(data);
+      };
+      worker.postMessage({ more: true });
+    });
+    expect(told).toEqual({ end: true });
+  });
+
   it('is read in the page where no worker starts, or where it dies before it is ready', async () => {
     const none = () => {
       throw new Error('no workers here');

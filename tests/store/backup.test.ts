@@ -93,6 +93,7 @@ describe('a backup', () => {
       throw new DOMException('gone', 'InvalidStateError');
     });
     await expect(store.exportAll()).rejects.toThrow('InvalidStateError');
+    expect(store.saveState.value, 'nothing is missing').toBe('saved');
     void store.put('drafts', draft('a', '1'));
     const file = await store.exportAll({ ...frozenRecords, drafts: [] });
     expect(await storesOf(file)).toEqual({ ...frozenRecords, drafts: [draft('a', '1')] });

@@ -2,7 +2,9 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { openBeside } from '../../app/store/beside.ts';
+import { besideInDatabase } from '../../app/store/beside-database.ts';
 import { besideInFiles } from '../../app/store/beside-files.ts';
+import { asked } from './app.ts';
 import { freshName } from './records.ts';
 
 const missing = () => new DOMException('not there', 'NotFoundError');
@@ -102,6 +104,30 @@ describe.each(['files', 'a database'])('in %s', (where) => {
     expect(await text(await beside.read('large'))).toBe('small');
     beside.close();
   });
+});
+
+it('in a database lies in parts of a million bytes, none of them empty but where all is, and no part of one before', async () => {
+  const name = freshName();
+  const beside = await besideInDatabase(name);
+  const database = await asked(indexedDB.open(name));
+  const sizes = async () => {
+    const parts: ArrayBuffer[] = await asked(database.transaction('parts').objectStore('parts').getAll());
+    return parts.map(({ byteLength }) => byteLength);
+  };
+  for (const [size, expected] of [
+    [1_000_007, [1_000_000, 7]],
+    [1_000_000, [1_000_000]],
+    [5, [5]],
+    [0, [0]],
+  ] as const) {
+    await beside.keep('a', new Blob([new Uint8Array(size)]));
+    expect(await sizes()).toEqual(expected);
+    expect((await beside.read('a'))?.size).toBe(size);
+  }
+  await beside.forget('a');
+  expect(await sizes()).toEqual([]);
+  database.close();
+  beside.close();
 });
 
 describe('in files', () => {

@@ -87,6 +87,16 @@ describe('records cleared under a running app', () => {
     expect(inOrder(stores)).toEqual(inOrder(memory()));
   });
 
+  it('are missed by a file of all, which is not made of what is left, and written back', async () => {
+    const name = freshName();
+    const { store, keep, memory } = await app(name);
+    await keep(...entriesOf(frozenRecords));
+    await clear(name);
+    await expect(store.exportAll()).rejects.toThrow('has cleared the records');
+    await vi.waitFor(() => expect(store.loss.value).toEqual({ kind: 'put-back', records: 13 }));
+    expect(await onDisk(name)).toEqual(inOrder(memory()));
+  });
+
   it('of a database from before the count are known by what it held', async () => {
     const name = freshName();
     await (await app(name)).keep(...entriesOf(frozenRecords));

@@ -1,5 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { STORES } from '../../app/store/schema.ts';
+import { createStore, type Store } from '../../app/store/store.ts';
 import { open } from './opened.ts';
 import { car, draft, freshName, frozenRecords, inOrder } from './records.ts';
 
@@ -73,6 +75,10 @@ describe('when the connection dies', () => {
     expect(store.saveMessage.value).toContain('InvalidStateError');
     // What waits is laid over what is loaded: the screen keeps it.
     expect((await store.load()).drafts).toEqual([draft('a', '1')]);
+    const take = vi.fn();
+    await store.loadAll(take);
+    expect(take.mock.calls).toMatchObject([[{ drafts: [draft('a', '1')] }]]);
+    expect(store.saveMessage.value, 'a load that goes well has not saved anything').toContain('InvalidStateError');
     const second = store.put('drafts', draft('a', '12'));
     await Promise.all([first, second]);
     expect(store.saveState.value).toBe('saved');
@@ -159,6 +165,46 @@ describe('several tabs', () => {
     });
     expect(kept).toEqual(['a']);
     newer.close();
+  });
+
+  it.each([
+    ['all at once', (store: Store) => store.load()],
+    ['part by part', (store: Store) => store.loadAll(() => undefined)],
+  ])('waits for one that holds an older schema, says so, and no more once it is read %s', async (_, load) => {
+    const name = freshName();
+    const older = await new Promise<IDBDatabase>((resolve) => {
+      const request = indexedDB.open(name, 1);
+      request.onsuccess = () => resolve(request.result);
+    });
+    const { open: opens } = IDBFactory.prototype;
+    // As if this app's schema were the next one.
+    vi.spyOn(IDBFactory.prototype, 'open').mockImplementation(function (this: IDBFactory, of, version) {
+      const request = opens.call(this, of, of === name ? 2 : version);
+      if (of === name) {
+        request.addEventListener('upgradeneeded', () => {
+          for (const one of STORES) request.result.createObjectStore(one, { keyPath: 'id' });
+        });
+      }
+      return request;
+    });
+    const store = open(name);
+    const loading = load(store);
+    await vi.waitFor(() => expect(store.saveMessage.value).toContain('still runs an older Cornerwright'), {
+      interval: 2,
+    });
+    older.close();
+    await loading;
+    expect([store.saveState.value, store.saveMessage.value]).toEqual(['saved', '']);
+  });
+
+  it('opens the database that it always had, where it is given no other name', async () => {
+    const opening = vi.spyOn(IDBFactory.prototype, 'open');
+    // A name of its own would be an empty phone after an update.
+    expect(await open('cornerwright').load()).toEqual(await createStore().load());
+    expect(opening.mock.calls.map(([name]) => name).filter((name) => !name.endsWith('-log'))).toEqual([
+      'cornerwright',
+      'cornerwright',
+    ]);
   });
 
   it('refuses a database of a newer version in plain words', async () => {

@@ -130,6 +130,16 @@ describe('a restore that is cut off', () => {
     expect(inOrder(await next.load())).toEqual(inOrder({ ...before, drafts: [...before.drafts, draft('since', '2')] }));
   });
 
+  it('is nothing to leave where there is none: what was done last can be undone as before', async () => {
+    const store = await started(freshName());
+    await store.leaveCutOff();
+    expect(await store.undoes()).toBeUndefined();
+    await store.restore(file);
+    await store.undoRestore();
+    await store.leaveCutOff();
+    expect(await store.undoes()).toBe('undo');
+  });
+
   it('was never one where it was refused, or had nothing to bring', async () => {
     const name = freshName();
     const store = open(name);

@@ -3,12 +3,13 @@ import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { type Connection, connect } from '../../app/store/connection.ts';
 import { explain, mayBeDeadConnection, StoreError } from '../../app/store/failure.ts';
+import { asked } from './app.ts';
 import { freshName } from './records.ts';
 
 const opened: Connection[] = [];
-function connection(): Connection {
+function connection(name = freshName()): Connection {
   const none = () => undefined;
-  const one = connect(freshName(), { blocked: none, blocking: none, cut: none });
+  const one = connect(name, { blocked: none, blocking: none, cut: none });
   opened.push(one);
   return one;
 }
@@ -65,6 +66,69 @@ describe('what is told', () => {
     const own = new StoreError('In words.');
     expect(explain(own)).toBe(own);
   });
+});
+
+it('work to which the database says nothing is tried once more after 30 s, and given up after 30 more', async () => {
+  const one = connection();
+  const read = (work: () => Promise<unknown>) => one.withStore(['cars'], 'readonly', work);
+  await read(async () => undefined);
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  try {
+    const work = vi.fn(() => new Promise(() => undefined));
+    const ended = vi.fn();
+    const waiting = read(work).catch(ended);
+    await vi.advanceTimersByTimeAsync(29_999);
+    expect(work).toHaveBeenCalledTimes(1);
+    await vi.advanceTimersByTimeAsync(1);
+    await vi.waitUntil(() => work.mock.calls.length === 2);
+    expect(ended).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(30_000);
+    await waiting;
+    expect(ended.mock.calls).toMatchObject([
+      [{ name: 'StoreError', message: expect.stringContaining('TimeoutError') }],
+    ]);
+    // What was answered is waited for no longer.
+    expect(await read(async () => 'answer')).toBe('answer');
+    expect(vi.getTimerCount()).toBe(0);
+  } finally {
+    vi.useRealTimers();
+  }
+});
+
+/** A database that this app is too old for. */
+async function newer(name: string): Promise<void> {
+  (await asked(indexedDB.open(name, 99))).close();
+}
+
+it('a database that was refused is opened anew once it is another one', async () => {
+  const name = freshName();
+  await newer(name);
+  const one = connection(name);
+  const read = () => one.withStore(['cars'], 'readonly', (transaction) => transaction.objectStore('cars').getAll());
+  await expect(read()).rejects.toThrow('newer Cornerwright');
+  await asked(indexedDB.deleteDatabase(name));
+  expect(await read()).toEqual([]);
+});
+
+it('an opening that fails late takes nothing from the one that was begun after it', async () => {
+  const [name, other] = [freshName(), freshName()];
+  await newer(other);
+  const one = connection(name);
+  const read = () => one.withStore(['cars'], 'readonly', (transaction) => transaction.objectStore('cars').getAll());
+  const { open } = IDBFactory.prototype;
+  const opening = vi.spyOn(IDBFactory.prototype, 'open').mockImplementationOnce(function (
+    this: IDBFactory,
+    _,
+    version,
+  ) {
+    return open.call(this, other, version);
+  });
+  const first = read();
+  one.close();
+  const second = read();
+  await expect(first).rejects.toThrow('newer Cornerwright');
+  expect([await second, await read()]).toEqual([[], []]);
+  expect(opening).toHaveBeenCalledTimes(2);
 });
 
 it('a database that would not open is opened anew the next time', async () => {

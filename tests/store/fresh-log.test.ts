@@ -1,6 +1,8 @@
 /** That each start makes and deletes a database before it writes; what that is good for is shown by `torn-log.spec.ts`. */
 import 'fake-indexeddb/auto';
 import { afterEach, expect, it, vi } from 'vitest';
+import { freshLog } from '../../app/store/fresh-log.ts';
+import { asked } from './app.ts';
 import { closeAll, open } from './opened.ts';
 import { draft, freshName } from './records.ts';
 
@@ -52,6 +54,24 @@ it('comes before a restore, too', async () => {
   await open(name).restore(backup);
   expect(asked.indexOf('delete -log')).toBeGreaterThan(0);
   expect(asked.indexOf('delete -log')).toBeLessThan(asked.indexOf('put '));
+});
+
+it('is waited for two seconds where the browser does not answer, and no longer', async () => {
+  const name = freshName();
+  // Nobody deletes a database that another has open.
+  const holder = await asked(indexedDB.open(`${name}-log`, 1));
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  try {
+    const ended = vi.fn();
+    void freshLog(name).then(ended);
+    await vi.advanceTimersByTimeAsync(1_999);
+    expect(ended).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(1);
+    expect(ended).toHaveBeenCalledTimes(1);
+  } finally {
+    vi.useRealTimers();
+    holder.close();
+  }
 });
 
 it('hinders nothing where the browser does not give it', async () => {

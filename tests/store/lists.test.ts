@@ -75,7 +75,7 @@ it('of two of one id the first is found, and both belong to whom they name', () 
 
 describe('what a look costs, in ids and owners that are read', () => {
   let reads = 0;
-  const counted = (id: string, whose: string): Thing => ({
+  const counted = (id: string, whose?: string): Thing => ({
     get id() {
       reads += 1;
       return id;
@@ -119,6 +119,17 @@ describe('what a look costs, in ids and owners that are read', () => {
   it('is nothing where nothing is written, and the list stays the same one', () => {
     const list = makeMany();
     expect(costOf(() => expect(withRecords(list, [])).toBe(list))).toBe(0);
+  });
+
+  it('is what was written of records that are nobody’s, too', () => {
+    const list = Array.from({ length: MANY }, (_, i) => counted(`t${i}`));
+    byId(list, 't7');
+    const [added, changed] = [counted('new'), counted('t3')];
+    const cost = costOf(() => {
+      const next = withRecords(withRecords(list, [added]), [changed]);
+      expect([byId(next, 'new'), byId(next, 't3'), byId(next, 't4')]).toEqual([added, changed, list[4]]);
+    });
+    expect(cost).toBeLessThan(200);
   });
 
   it('is that of a new list where a record went over to another owner', () => {

@@ -75,6 +75,38 @@ describe('the file', () => {
   });
 });
 
+it.each([
+  ['no files', undefined],
+  ['files that no page can write to', class {}],
+])('in a browser that has %s nothing is asked for, and nothing waited for', async (_, handle) => {
+  vi.stubGlobal('FileSystemFileHandle', handle);
+  const getDirectory = vi.fn(async () => root);
+  vi.stubGlobal('navigator', { storage: { getDirectory } });
+  const kept = markFile('m', isMark);
+  await kept.keep(mark(1));
+  expect(await kept.read()).toBeUndefined();
+  expect([getDirectory.mock.calls, files.size]).toEqual([[], 0]);
+});
+
+it('a file is made where there is none, once; one that cannot be had is a check less and no failure', async () => {
+  const getFileHandle = vi.fn(async (name: string, { create = false } = {}) => {
+    if (!create) throw new DOMException('not there', 'NotFoundError');
+    return new FileHandle(name);
+  });
+  vi.stubGlobal('navigator', { storage: { getDirectory: async () => ({ getFileHandle }) } });
+  const kept = markFile('m', isMark);
+  await kept.keep(mark(1));
+  await kept.keep(mark(2));
+  expect(await kept.read()).toEqual(mark(2));
+  expect(getFileHandle).toHaveBeenCalledTimes(1);
+  vi.stubGlobal('navigator', {
+    storage: { getDirectory: () => Promise.reject(new DOMException('no', 'SecurityError')) },
+  });
+  const none = markFile('n', isMark);
+  await none.keep(mark(1));
+  expect(await none.read()).toBeUndefined();
+});
+
 it('a file that does not come to its end holds up no write for longer than a second', async () => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
   try {
@@ -112,6 +144,29 @@ describe('a start', () => {
     const next = open(name);
     await next.put('drafts', draft('a', '4'));
     expect(next.loss.value, 'said once').toBeUndefined();
+  });
+  it('that could not look is begun anew with the next write: nothing is written before it has looked', async () => {
+    const name = freshName();
+    await saved(name, '1', '2');
+    await setCount(name, (value) => ({ ...value, writes: value.writes - 1 }));
+    forgetLocal();
+    const store = open(name);
+    await store.load();
+    const { transaction } = IDBDatabase.prototype;
+    const broken = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(function (
+      this: IDBDatabase,
+      ...args
+    ) {
+      if (this.name === name && args[1] === 'readonly') throw new DOMException('not now', 'DataError');
+      return transaction.apply(this, args);
+    });
+    const written = store.put('drafts', draft('b', '1'));
+    await vi.waitFor(() => expect(store.saveMessage.value).toContain('DataError'), { interval: 2 });
+    expect(store.loss.value).toBeUndefined();
+    broken.mockRestore();
+    store.retry();
+    await written;
+    expect(store.loss.value).toEqual({ kind: 'behind', writes: 1 });
   });
   it('says that all is gone, once', async () => {
     const name = freshName();

@@ -50,17 +50,17 @@ describe('records that come in', () => {
 });
 
 describe('the same piece by piece', () => {
-  it('says what each record was before, and asks only stores of which there is something', async () => {
-    const asked = new Set<StoreName>();
+  it('says what each record was before, and asks each store of which there is something once', async () => {
+    const asked: StoreName[] = [];
     const mine = renamed('Mine', '2026-03-01T08:00:00.000Z');
     const present = { ...frozenRecords, cars: [mine], drafts: [] };
     const theirs = renamed('Theirs', '2026-03-01T09:00:00.000Z');
     const piece = { ...NONE, cars: [theirs], drafts: [draft('new', '1')] };
     const merged = await mergePiece(
-      transactionOn(present, (store) => asked.add(store)),
+      transactionOn(present, (store) => asked.push(store)),
       piece,
     );
-    expect([...asked].sort()).toEqual(['cars', 'drafts']);
+    expect(asked).toEqual(['cars', 'drafts']);
     expect(merged.changes.map(({ store, id, before }) => [store, id, before])).toEqual([
       ['cars', car.id, mine],
       ['drafts', 'new', undefined],

@@ -6,7 +6,7 @@ import { type Connection, connect } from '../../app/store/connection.ts';
 import { mergePiece } from '../../app/store/merge.ts';
 import { outsideOf } from '../../app/store/outside.ts';
 import { type Plan, writePiece } from '../../app/store/piece-writer.ts';
-import { CANARY } from '../../app/store/schema.ts';
+import { CANARY, type Transaction } from '../../app/store/schema.ts';
 import type { Step } from '../../app/store/undo.ts';
 import type { DraftRecord } from '../../core/records/stored.ts';
 import { EMPTY } from './histories.ts';
@@ -79,6 +79,27 @@ it('keeps what somebody else wrote meanwhile, and joins with it', async () => {
   const now = await found('a');
   expect(now?.texts).toEqual({ 'LF.camber': 'brought' });
   expect(now?.versions).toMatchObject([{ texts: { 'LF.camber': 'meanwhile' } }]);
+});
+
+it.each([
+  ['cleared the database', (transaction: Transaction<'readwrite'>) => transaction.objectStore('preferences').clear()],
+  [
+    'written',
+    (transaction: Transaction<'readwrite'>) =>
+      transaction.objectStore('preferences').put({ id: CANARY, value: { database: 'another', writes: 9 } }),
+  ],
+])('holds nothing against it where somebody has %s since', async (_, change) => {
+  const since: Canary = {
+    ...canary,
+    async counted(mark) {
+      await canary.counted(mark);
+      await connection.withStore(['drafts', 'preferences'], 'readwrite', async (transaction) => {
+        await Promise.all([transaction.objectStore('drafts').clear(), change(transaction)]);
+      });
+    },
+  };
+  await writePiece(connection, since, bring(draft('a', '1')), async () => undefined);
+  expect(await found('a')).toBeUndefined();
 });
 
 it('says so where what was written is not there afterwards', async () => {

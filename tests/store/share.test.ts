@@ -8,24 +8,31 @@ let store: Store;
 let coarse: boolean;
 const clicked = vi.fn();
 const share = vi.fn(async (_data: ShareData) => undefined);
+const revoked = vi.fn();
+const page = { made: vi.fn(), shown: vi.fn(), removed: vi.fn() };
 const canShare = vi.fn((_data: ShareData) => true);
 
 beforeEach(async () => {
   store = createStore(freshName());
   await store.put('cars', car);
   coarse = true;
-  const link = { click: () => clicked(link.download), remove: () => undefined, download: '' };
-  vi.stubGlobal('document', { createElement: () => link, body: { append: () => undefined } });
+  const link = { click: () => clicked(link.download, link.href), remove: page.removed, download: '', href: '' };
+  const createElement = (name: string) => {
+    page.made(name);
+    return link;
+  };
+  vi.stubGlobal('document', { createElement, body: { append: (one: object) => page.shown(one === link) } });
   vi.stubGlobal('navigator', { share, canShare });
   vi.stubGlobal('matchMedia', () => ({ matches: coarse }));
   vi.spyOn(URL, 'createObjectURL').mockReturnValue('blob:backup');
+  vi.spyOn(URL, 'revokeObjectURL').mockImplementation(revoked);
 });
 afterEach(() => {
   vi.unstubAllGlobals();
   vi.restoreAllMocks();
   share.mockReset();
   canShare.mockReset().mockReturnValue(true);
-  clicked.mockReset();
+  for (const spy of [clicked, revoked, ...Object.values(page)]) spy.mockReset();
   store.close();
 });
 
@@ -57,6 +64,44 @@ describe('handing over a backup', () => {
     expect(share).not.toHaveBeenCalled();
     expect(clicked).toHaveBeenCalledTimes(2);
     expect(clicked.mock.calls[0]?.[0]).toMatch(/\.json$/);
+  });
+
+  it('downloads it by a link that is gone at once, to an address that outlives the start of the download', async () => {
+    coarse = false;
+    vi.useFakeTimers({ toFake: ['setTimeout'] });
+    try {
+      const backup = new Blob(['{}']);
+      const put = vi.fn(async () => undefined);
+      expect(await shareBackup({ exportAll: async () => backup, put } as unknown as Store)).toBe('downloaded');
+      expect(page.made.mock.calls).toEqual([['a']]);
+      expect(page.shown.mock.calls).toEqual([[true]]);
+      expect(clicked.mock.calls).toEqual([
+        [expect.stringMatching(/^cornerwright-\d{4}-\d\d-\d\d\.json$/), 'blob:backup'],
+      ]);
+      expect(page.removed).toHaveBeenCalledTimes(1);
+      const file = vi.mocked(URL.createObjectURL).mock.calls[0]?.[0] as File;
+      expect([file.type, await file.text()]).toEqual(['application/json', '{}']);
+      const { at } = (put.mock.calls as unknown as [string, { value: { at: string } }][])[0]![1].value;
+      expect(put.mock.calls).toEqual([['preferences', { id: 'backup', value: { at }, changed: at }]]);
+      await vi.advanceTimersByTimeAsync(59_999);
+      expect(revoked).not.toHaveBeenCalled();
+      await vi.advanceTimersByTimeAsync(1);
+      expect(revoked.mock.calls).toEqual([['blob:backup']]);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it('shares it under its name, and asks for what it shares', async () => {
+    await shareBackup(store);
+    expect(share.mock.calls[0]?.[0]).toEqual({ files: [shared()], title: shared().name });
+    expect([shared().type, canShare.mock.calls[0]?.[0]]).toEqual(['application/json', { files: [shared()] }]);
+  });
+
+  it('downloads it on a phone that shares, but no files', async () => {
+    vi.stubGlobal('navigator', { share });
+    expect(await shareBackup(store)).toBe('downloaded');
+    expect(share).not.toHaveBeenCalled();
   });
 
   it('downloads it when sharing fails', async () => {

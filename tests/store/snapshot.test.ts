@@ -101,6 +101,18 @@ it('of those before, the largest stays beside the newest, and nothing else that 
   expect([...files.keys()].filter((one) => !one.startsWith('snapshot-')).sort()).toEqual(['another', 'last', 'step-9']);
 });
 
+it('of those before, one that was never closed is none and goes', async () => {
+  const { ground, beside, files, put, copies } = phone();
+  await put('drafts', draft('a', '1'));
+  files.set('snapshot-2026-01-01', new Blob());
+  const { read } = beside;
+  // As the files of a page are read.
+  beside.read = async (name) => ((await read(name))?.size === 0 ? undefined : read(name));
+  await keepSnapshot(ground);
+  expect(copies()).toHaveLength(1);
+  expect((await snapshotIn(beside))?.made).toBe(ground.now());
+});
+
 it('made twice at one moment of one state is one copy', async () => {
   const { ground, put, copies } = phone();
   await put('drafts', draft('a', '1'));

@@ -1,7 +1,7 @@
 /** What an undo would do where an earlier version kept all records as they were, and in which order an undo goes. */
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { Everything } from '../../app/store/schema.ts';
-import { undoOf } from '../../app/store/undo.ts';
+import type { Everything, StoreName } from '../../app/store/schema.ts';
+import { markOf, type Step, undoOf } from '../../app/store/undo.ts';
 import { READ_ORDER } from '../../core/records/backup-lines.ts';
 import type { CarRecord, VisitRecord } from '../../core/records/stored.ts';
 import { standIn } from './app.ts';
@@ -23,11 +23,12 @@ const carOf = (id: string, changed: string, label = id): CarRecord => ({
 const visitOf = (id: string, carId: string, opened: string): VisitRecord => ({ id, carId, opened });
 
 async function undoing(records: Partial<Everything>, present: Partial<Everything>) {
-  const { at, goes, returns, stays } = await undoOf(
+  const { at, steps, goes, returns, stays } = await undoOf(
     { at: AT, records: { ...NONE, ...records } },
     { ...NONE, ...present },
   );
   expect(at).toBe(AT);
+  expect(steps, 'nothing but what goes or returns').toHaveLength(goes.length + returns.length);
   const ids = (entries: readonly (readonly [string, { readonly id: string }])[]) =>
     entries.map(([store, { id }]) => `${store} ${id}`).sort();
   return { goes: ids(goes), returns, stays: stays.map(({ entry, why }) => [entry[0], entry[1].id, why]) };
@@ -94,6 +95,86 @@ describe('of all records as they were', () => {
       },
     );
     expect([goes, returns, stays]).toEqual([[], [], []]);
+  });
+});
+
+describe('of what a restore brought', () => {
+  type Named = readonly [StoreName, Everything[StoreName][number]];
+  const named = (store: StoreName, id: string): Named => [store, { id, texts: {} } as never];
+  /** What becomes of one that was brought, or brought up to date, where another one is here that it does not know of. */
+  async function beside([store, record]: Named, other: Named, before?: Named[1]) {
+    const step: Step = { store, id: record.id, after: markOf(record), ...(before && { before }) };
+    const present: Everything = { ...NONE, [store]: [record] };
+    const both = { ...present, [other[0]]: [...present[other[0]], other[1]] };
+    const { goes, returns, stays, steps } = await undoOf({ at: AT, steps: [step] }, both);
+    expect(steps).toHaveLength(goes.length + returns.length);
+    expect(goes.length + returns.length + stays.length).toBe(1);
+    return stays.length > 0 ? stays.map(({ why }) => why)[0] : goes.length > 0 ? 'goes' : 'returns';
+  }
+  const linked = (store: StoreName, id: string, links: object): Named => [store, { id, ...links } as never];
+
+  it.each<readonly [string, Named, Named]>([
+    ['a car by its visit', named('cars', 'c'), linked('visits', 'v', { carId: 'c' })],
+    ['a car by its form half typed', named('cars', 'c'), linked('drafts', 'build:c', { texts: {} })],
+    ['a visit by its reading', named('visits', 'v'), linked('readings', 'r', { visitId: 'v' })],
+    ['a visit by its move', named('visits', 'v'), linked('moves', 'm', { visitId: 'v' })],
+    ['a visit by what is half typed', named('visits', 'v'), linked('drafts', 'reading:v', { texts: {} })],
+    ['a reading by its move', named('readings', 'r'), linked('moves', 'm', { visitId: 'v', readingId: 'r' })],
+    ['a reading by its correction', named('readings', 'r'), linked('readings', 's', { visitId: 'v', replaces: 'r' })],
+  ])('%s is kept', async (_, brought, other) => {
+    expect(await beside(brought, other)).toBe('leaned-on');
+  });
+
+  it.each<readonly [string, Named, Named]>([
+    ['a car that a visit of its id does not name', named('cars', 'x'), linked('visits', 'x', { carId: 'another' })],
+    ['a visit that a car of its id does not name', named('visits', 'x'), linked('cars', 'x', {})],
+    [
+      'a reading that a move of its visit does not name',
+      named('readings', 'v'),
+      linked('moves', 'm', { visitId: 'v' }),
+    ],
+    ['a reading of the id that a move replaced', named('readings', 'r'), linked('moves', 'm', { replaces: 'r' })],
+  ])('%s goes', async (_, brought, other) => {
+    expect(await beside(brought, other)).toBe('goes');
+  });
+
+  it.each<readonly [string, object, string]>([
+    ['was opened since', { opened: SINCE }, 'leaned-on'],
+    ['was opened before', { opened: BEFORE }, 'returns'],
+    ['was closed since', { opened: BEFORE, closed: SINCE }, 'leaned-on'],
+    ['was closed before', { opened: SINCE, closed: BEFORE }, 'returns'],
+    ['was made since', { opened: BEFORE, at: SINCE }, 'leaned-on'],
+    ['was changed since', { opened: BEFORE, closed: BEFORE, changed: SINCE }, 'leaned-on'],
+    ['was changed at that very time', { changed: AT }, 'returns'],
+    ['has no time', {}, 'returns'],
+  ])('a car that was brought up to date, where a visit of it %s', async (_, times, becomes) => {
+    const visit = linked('visits', 'v', { carId: 'c', ...times });
+    expect(await beside(named('cars', 'c'), visit, { id: 'c', older: true } as never)).toBe(becomes);
+  });
+
+  it('is looked for with a pause for fingers wherever it takes long, one at a time', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout'] });
+    const pauses = vi.spyOn(globalThis, 'setTimeout');
+    try {
+      // Each look at the clock finds a long time gone by.
+      let time = 0;
+      vi.spyOn(performance, 'now').mockImplementation(() => (time += 100));
+      const cars = ['a', 'b', 'c', 'd'].map((id) => carOf(id, BEFORE));
+      const steps = cars.slice(0, 2).map((record): Step => ({ store: 'cars', id: record.id, after: markOf(record) }));
+      let ended = false;
+      const undoing = undoOf({ at: AT, steps }, { ...NONE, cars }).finally(() => {
+        ended = true;
+      });
+      while (!ended) {
+        expect(vi.getTimerCount()).toBeLessThanOrEqual(1);
+        await vi.advanceTimersToNextTimerAsync();
+      }
+      expect((await undoing).goes).toHaveLength(2);
+      // Four that are here, two steps, twice, and two that stay.
+      expect(pauses).toHaveBeenCalledTimes(4 + 2 + 2 + 2);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 });
 

@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { STORES } from '../../app/store/schema.ts';
 import { InputError } from '../../core/input-error.ts';
 import { open } from './opened.ts';
 import { car, draft, freshName, frozenRecords, oneText, reading } from './records.ts';
@@ -145,6 +146,15 @@ describe('writing', () => {
     await store.put('drafts', draft('good', '2'));
     expect((await store.load()).drafts).toEqual([draft('good', '2')]);
     expect(store.saveState.value).toBe('saved');
+  });
+
+  it('refuses a kind of record that there is not, by its name, and goes on', async () => {
+    const store = open();
+    const refused = await store.put('toString' as 'drafts', draft('a', '1')).catch((error: unknown) => error);
+    expect(refused).toBeInstanceOf(InputError);
+    expect(refused).toMatchObject({ field: 'store', rule: { is: 'choice', of: STORES } });
+    await store.put('drafts', draft('good', '2'));
+    expect(await store.load()).toMatchObject({ drafts: [draft('good', '2')] });
   });
 
   it('refuses what a database cannot hold and goes on', async () => {
