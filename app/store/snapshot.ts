@@ -60,7 +60,7 @@ export async function snapshotIn(beside: Beside): Promise<{ file: Blob; made: st
   const file = name === undefined ? undefined : await beside.read(name);
   if (!file) return undefined;
   const start = await file.slice(0, LONGEST_FIRST).text();
-  return { file, made: String(JSON.parse(start.slice(0, start.indexOf('\n'))).made) };
+  return { file, made: String(JSON.parse(start.split('\n', 1)[0]!).made) };
 }
 
 const namesIn = async (beside: Beside): Promise<readonly string[]> =>
