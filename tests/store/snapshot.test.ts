@@ -5,9 +5,9 @@ import { afterEach, expect, it } from 'vitest';
 import type { Canary } from '../../app/store/canary.ts';
 import { type Connection, connect } from '../../app/store/connection.ts';
 import type { Ground } from '../../app/store/ground.ts';
-import type { Beside } from '../../app/store/kept-beside.ts';
 import type { Loss, UnderWay } from '../../app/store/outside.ts';
 import { keepDaily, keepSnapshot, snapshotIn } from '../../app/store/snapshot.ts';
+import { inMemory } from './ground.ts';
 import { car, draft, freshName, frozenRecords, storesOf } from './records.ts';
 
 const HOUR = 3_600_000;
@@ -19,14 +19,7 @@ afterEach(() => {
 
 /** A phone whose clock, count of writes and losses are in the test's hand. */
 function phone() {
-  const files = new Map<string, Blob>();
-  const beside: Beside = {
-    keep: async (name, content) => void files.set(name, content),
-    read: async (name) => files.get(name),
-    names: async () => [...files.keys()].sort(),
-    forget: async (name) => void files.delete(name),
-    close: () => undefined,
-  };
+  const { files, beside } = inMemory();
   const is = { hour: 0, writes: 1, underWay: undefined as UnderWay | undefined };
   const loss = signal<Loss | undefined>(undefined);
   const none = () => undefined;
