@@ -15,11 +15,11 @@ const NAMES = ['ribble-six', 'tarn-gt'];
 
 /** A coordinate of a car's point, and what it is multiplied by. */
 type Change = readonly [name: string, axle: AxleName, point: string, axis: number, by: number];
-const everyChange = (): Change[] =>
+const everySign = (): Change[] =>
   NAMES.flatMap((name) =>
     (Object.keys(AXLES) as AxleName[]).flatMap((axle) =>
       Object.keys(read(name).car[axle].suspension.points).flatMap((point) =>
-        [0, 1, 2].flatMap((axis) => [-1, 0].map((by): Change => [name, axle, point, axis, by])),
+        [0, 1, 2].map((axis): Change => [name, axle, point, axis, -1]),
       ),
     ),
   );
@@ -36,7 +36,7 @@ function changed([name, axle, point, axis, by]: Change): CarFile {
   return file;
 }
 
-it.each(shortOrLong(FEW, everyChange()))('%s with its %s %s off: axis %i times %i', (...change) => {
+it.each(shortOrLong(FEW, [...FEW, ...everySign()]))('%s with its %s %s off: axis %i times %i', (...change) => {
   const file = changed(change);
   let plan: ReturnType<typeof planOfFile>;
   try {
