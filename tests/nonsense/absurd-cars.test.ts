@@ -26,8 +26,11 @@ const everySign = (): Change[] =>
 /** Those of which a plan once led a wheel by the rack from where it had no pose, or a picture had places that are none. */
 const FEW: readonly Change[] = [
   ['ribble-six', 'front', 'tieOuter', 2, -1],
-  ['tarn-gt', 'front', 'tieOuter', 0, 0],
   ['tarn-gt', 'rear', 'outer4', 1, 0],
+];
+const SLOWER: readonly Change[] = [
+  ['ribble-six', 'front', 'tieOuter', 0, 0],
+  ['tarn-gt', 'front', 'tieOuter', 0, 0],
 ];
 
 function changed([name, axle, point, axis, by]: Change): CarFile {
@@ -36,7 +39,7 @@ function changed([name, axle, point, axis, by]: Change): CarFile {
   return file;
 }
 
-it.each(shortOrLong(FEW, [...FEW, ...everySign()]))('%s with its %s %s off: axis %i times %i', (...change) => {
+it.each(shortOrLong(FEW, [...FEW, ...SLOWER, ...everySign()]))('%s with its %s %s off: axis %i times %i', (...change) => {
   const file = changed(change);
   let plan: ReturnType<typeof planOfFile>;
   try {

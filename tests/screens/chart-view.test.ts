@@ -50,7 +50,7 @@ it('heads a cam by its marks and a rod by turns and flats from where it stands',
 it('calls an adjuster without a name by its kind', () => {
   const [a, b] = [cam, tie].map(({ name: _, ...nameless }) => nameless as Adjuster) as [Adjuster, Adjuster];
   expect(viewOf([a, b], { cam: 30, tie: 0.5 }).table?.note).toContain(
-    'Across: Eccentric cam, at mark +2. Down: Threaded rod, from where it stands.',
+    'Across: Eccentric bolt, at mark +2 (30°). Down: Threaded rod, from where it stands.',
   );
 });
 
