@@ -39,7 +39,9 @@ function changed([name, axle, point, axis, by]: Change): CarFile {
   return file;
 }
 
-it.each(shortOrLong(FEW, [...FEW, ...SLOWER, ...everySign()]))('%s with its %s %s off: axis %i times %i', (...change) => {
+const CHANGES = shortOrLong(FEW, [...FEW, ...SLOWER, ...everySign()]);
+
+it.each(CHANGES)('%s with its %s %s off: axis %i times %i', (...change) => {
   const file = changed(change);
   let plan: ReturnType<typeof planOfFile>;
   try {
