@@ -1,6 +1,7 @@
 /**
  * `npm run bench:mutated -- --files 100000 --seed 1`: car files and backups, changed at random, are refused in words or open
- * on every screen. Counts what became of them. `--keep FOLDER` writes those that fail there, `--minutes 20` ends it then.
+ * on every screen. Counts what became of them. `--keep FOLDER` says and writes those that fail as it goes, `--minutes 20` ends it
+ * then.
  *
  * A file hangs on its seed and its number alone, so a large run can be done in parts: `--from 20000 --files 20000` does those
  * of the numbers 20000 to 39999, and the counts of such parts add up. Only how many are the same as one that was opened
@@ -27,7 +28,21 @@ const from = Number(values.from);
 const start = Date.now();
 let last = 0;
 
+let kept = 0;
+
+/** Writes what has failed since it was last called: a large run may be broken off. */
+function keepFailures({ failures }: Sum): void {
+  if (!values.keep) return;
+  mkdirSync(values.keep, { recursive: true });
+  for (const { n, says, wrong, text } of failures.slice(kept)) {
+    console.log(`#${n} ${says.slice(0, 200)}\n  ${wrong.join('\n  ').slice(0, 1000)}`);
+    writeFileSync(join(values.keep, `${values.seed}-${n}.json`), text);
+  }
+  kept = failures.length;
+}
+
 function progress(sum: Sum): void {
+  keepFailures(sum);
   if (Date.now() - last < 30_000) return;
   last = Date.now();
   const minutes = (last - start) / 60_000;
@@ -63,8 +78,4 @@ console.log(
 );
 console.log(`failed ${sum.failures.length}`);
 for (const { n, says, wrong } of sum.failures.slice(0, 200)) console.log(`\n#${n} ${says}\n  ${wrong.join('\n  ')}`);
-if (values.keep) {
-  mkdirSync(values.keep, { recursive: true });
-  for (const { n, text } of sum.failures) writeFileSync(join(values.keep, `${values.seed}-${n}.json`), text);
-}
 process.exit(sum.failures.length === 0 ? 0 : 1);
