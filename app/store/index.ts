@@ -2,6 +2,7 @@
 import { createStore, type Store } from './store.ts';
 
 export type { CutOff, Preview } from './backup.ts';
+export { breather } from './breath.ts';
 export { ClearedError } from './canary.ts';
 export { newId, now } from './clock.ts';
 export { StoreError } from './failure.ts';

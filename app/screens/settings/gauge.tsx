@@ -1,4 +1,6 @@
 /** How well this rack repeats: one standard deviation of each angle. The chance of a plan comes from it. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Reading } from '../../../core/contract.ts';
 import { InputError } from '../../../core/input-error.ts';
 import { DEFAULT_GAUGE } from '../../../core/reading/gauge.ts';
 import { repeatsOf } from '../../../core/reading/repeats.ts';
@@ -61,9 +63,23 @@ export function GaugeSettings() {
   );
 }
 
+/** None until all are gone through. */
+function useRepeatedReadings(): readonly (readonly Reading[])[] {
+  const [found, setFound] = useState<readonly (readonly Reading[])[]>([]);
+  const { cars, visits, readings, moves } = records.value;
+  useEffect(() => {
+    let isOver = false;
+    repeatedReadings(records.value, () => isOver).then((all) => isOver || setFound(all));
+    return () => {
+      isOver = true;
+    };
+  }, [cars, visits, readings, moves]);
+  return found;
+}
+
 /** What the readings on file that nothing was moved between say of it, offered beside what is set. */
 function Repeats() {
-  const told = repeatsOf(repeatedReadings(records.value), DEFAULT_GAUGE);
+  const told = repeatsOf(useRepeatedReadings(), DEFAULT_GAUGE);
   const least = Math.min(...ANGLES.map((angle) => told[angle].count));
   if (ANGLES.every((angle) => told[angle].count === 0)) return null;
   const now = gauge.value ?? DEFAULT_GAUGE;
