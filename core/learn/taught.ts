@@ -1,5 +1,4 @@
 /** What was learned of a car, adjuster by adjuster: what a step of each does by what was entered and by what was read. */
-
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjusterName } from '../adjuster/names.ts';
 import { unknownsOf } from '../adjuster/unknowns.ts';

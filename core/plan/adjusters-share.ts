@@ -1,5 +1,4 @@
 /** What a car's adjusters have in the angles that were read off its wheels: see reading/adjusters-share.ts. */
-
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import { adjusterName } from '../adjuster/names.ts';
 import { adjustersOf } from '../adjuster/of-corner.ts';

@@ -1,5 +1,4 @@
 /** What a plan starts from, worked out once; and how good it is to go to some positions from there. */
-
 import { adjusterKinds } from '../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../adjuster/kind.ts';
 import { adjusterName } from '../adjuster/names.ts';

@@ -66,10 +66,10 @@ function mark({ view, round, plan }: OfJob, moves: Job, outcome: MoveRecord['out
     const record = { ...same, corner, adjuster, from, to, ...(shims && { shims }), ...setBy };
     return { ...record, id: moveId(all, record), at };
   });
-  // The button goes with its card: one that goes while it has the focus has the browser lay out all that is half drawn.
-  (document.activeElement as HTMLElement | null)?.blur();
   const fresh = made.filter((record) => !all.some(({ id }) => id === record.id));
   if (fresh.length === 0) return;
+  // The button goes with its card: one that goes while it has the focus has the browser lay out all that is half drawn.
+  (document.activeElement as HTMLElement | null)?.blur();
   keep(...fresh.map((record) => ['moves', record] as const));
   // Whoever works by the plan has taken what it says of the rack.
   if (live.value.assumed && canWatch(view.car.car)) setLive(live.value.angles);

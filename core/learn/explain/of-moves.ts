@@ -1,5 +1,4 @@
 /** Causes that lie with a move: not made, made otherwise, slipped, or made with an adjuster that works the other way. */
-
 import { adjusterKinds } from '../../adjuster/catalogue.ts';
 import type { AdjusterKind } from '../../adjuster/kind.ts';
 import { adjusterName } from '../../adjuster/names.ts';
